@@ -1,0 +1,11 @@
+//! proofwalk walks a furnace service call from a fault tree to a proven verdict, and keeps the record.
+//!
+//! The rooms, from the core outwards:
+//!
+//! - [`source`]: where something was written and what is wrong with it.
+//! - [`measure`]: what a number is: units, quantities, bands, accuracy.
+//! - [`trade`]: what the trade computes: the register of formulas.
+
+pub mod measure;
+pub mod source;
+pub mod trade;

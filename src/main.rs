@@ -1,0 +1,3 @@
+//! The exit code, nothing else.
+
+fn main() {}

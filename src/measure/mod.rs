@@ -1,0 +1,1 @@
+//! What a number is: units, quantities, bands, accuracy.

@@ -1,0 +1,56 @@
+//! The name that was probably meant.
+
+/// Longest word that is compared, in characters; no name of a library is longer.
+const LONGEST: usize = 64;
+
+/// The candidate closest to `word`, if one is close enough to be worth a suggestion.
+///
+/// Distance is Damerau's in its restricted form: insertions, deletions, substitutions and swaps of neighbours cost one
+/// each; a third of the word's length may differ.
+pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    let length = word.chars().count();
+    // A longer word is no slip of the keyboard, and the comparison below costs its square.
+    if length > LONGEST {
+        return None;
+    }
+    let most = (length / 3).max(1);
+    candidates
+        .into_iter()
+        .filter(|candidate| candidate.len() <= 2 * LONGEST)
+        .map(|candidate| (distance(word, candidate), candidate))
+        .filter(|&(distance, _)| distance <= most)
+        .min()
+        .map(|(_, candidate)| candidate)
+}
+
+fn distance(a: &str, b: &str) -> usize {
+    let (a, b): (Vec<char>, Vec<char>) = (a.chars().collect(), b.chars().collect());
+    let mut before: Vec<usize> = Vec::new();
+    let mut last: Vec<usize> = (0..=b.len()).collect();
+    for i in 1..=a.len() {
+        let mut row = vec![i];
+        for j in 1..=b.len() {
+            let substitute = last[j - 1] + usize::from(a[i - 1] != b[j - 1]);
+            let mut best = substitute.min(last[j] + 1).min(row[j - 1] + 1);
+            if i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1] {
+                best = best.min(before[j - 2] + 1);
+            }
+            row.push(best);
+        }
+        before = std::mem::replace(&mut last, row);
+    }
+    last[b.len()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_slip_of_the_keyboard_is_recognised() {
+        let names = ["flame_current", "manifold_pressure"];
+        assert_eq!(nearest("flame_curent", names), Some("flame_current"));
+        assert_eq!(nearest("falme_current", names), Some("flame_current"));
+        assert_eq!(nearest("draft", names), None);
+    }
+}
