@@ -7,5 +7,6 @@
 //! - [`trade`]: what the trade computes: the register of formulas.
 
 pub mod measure;
+pub mod library;
 pub mod source;
 pub mod trade;

@@ -44,6 +44,17 @@ impl SourceFile {
         let column = self.text.get(start..end).map_or(0, |t| t.chars().count());
         (line + 1, column + 1)
     }
+
+    /// Byte offset of a line and column (both from 1); the nearest one where there is no such place.
+    pub fn offset(&self, line: usize, column: usize) -> u32 {
+        let last = self.text.len() as u32;
+        let Some(&start) = self.lines.get(line.saturating_sub(1)) else {
+            return last;
+        };
+        let rest = &self.text[start as usize..];
+        let within = rest.char_indices().nth(column.saturating_sub(1));
+        within.map_or(last, |(at, _)| start + at as u32)
+    }
 }
 
 /// Which file of a library.

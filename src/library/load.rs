@@ -1,0 +1,106 @@
+//! From files to what they say: which file is which, and each read on its own.
+
+use super::problem::{Problem, ProblemKind};
+use super::raw::{
+    CautionsFile, FaultsFile, LibraryFile, PartsFile, PlateFile, ReadingsFile, RestoresFile, ScenarioFile, SignsFile,
+    SourcesFile, TreeFile,
+};
+use super::yaml::{Keyed, read};
+use crate::source::{FileId, Files, SourceFile, Span, nearest};
+
+/// One file's content with the file it came from; absent where the file is, or could not be read.
+pub(super) type From<T> = Option<(FileId, Keyed<T>)>;
+
+/// Everything the files say.
+#[derive(Default)]
+pub(super) struct Raw {
+    pub library: From<LibraryFile>,
+    pub plate: From<PlateFile>,
+    pub readings: From<ReadingsFile>,
+    pub signs: From<SignsFile>,
+    pub parts: From<PartsFile>,
+    pub faults: From<FaultsFile>,
+    pub restores: From<RestoresFile>,
+    pub cautions: From<CautionsFile>,
+    pub sources: From<SourcesFile>,
+    /// With the stem of the file's name.
+    pub trees: Vec<(FileId, String, Keyed<TreeFile>)>,
+    /// With the stem of the file's name.
+    pub scenarios: Vec<(FileId, String, Keyed<ScenarioFile>)>,
+}
+
+const REGISTRIES: [&str; 8] = [
+    "plate.yaml",
+    "readings.yaml",
+    "signs.yaml",
+    "parts.yaml",
+    "faults.yaml",
+    "restores.yaml",
+    "cautions.yaml",
+    "sources.yaml",
+];
+
+/// Reads every file.
+pub(super) fn read_all(files: &Files) -> (Raw, Vec<Problem>) {
+    let mut raw = Raw::default();
+    let mut problems = Vec::new();
+    for (id, file) in files.iter() {
+        read_one(&mut raw, &mut problems, id, file);
+    }
+    (raw, problems)
+}
+
+fn read_one(raw: &mut Raw, problems: &mut Vec<Problem>, id: FileId, file: &SourceFile) {
+    let mut wrong = |span, message: String, help: String| {
+        let kind = ProblemKind::Malformed { message, help };
+        problems.push(Problem { span, kind });
+    };
+    macro_rules! read_into {
+        ($slot:expr) => {
+            match read(id, file) {
+                Ok(value) => $slot = Some((id, value)),
+                Err(error) => wrong(error.span, error.message, error.help),
+            }
+        };
+    }
+    let name = file.name();
+    let stem = stem(name);
+    match name {
+        "library.yaml" => read_into!(raw.library),
+        "registry/plate.yaml" => read_into!(raw.plate),
+        "registry/readings.yaml" => read_into!(raw.readings),
+        "registry/signs.yaml" => read_into!(raw.signs),
+        "registry/parts.yaml" => read_into!(raw.parts),
+        "registry/faults.yaml" => read_into!(raw.faults),
+        "registry/restores.yaml" => read_into!(raw.restores),
+        "registry/cautions.yaml" => read_into!(raw.cautions),
+        "registry/sources.yaml" => read_into!(raw.sources),
+        _ if name.starts_with("registry/") => {
+            let given = name.trim_start_matches("registry/");
+            let help = match nearest(given, REGISTRIES) {
+                Some(meant) => format!("did you mean `registry/{meant}`?"),
+                None => format!("the registries are {}", REGISTRIES.join(", ")),
+            };
+            let top = Span {
+                file: id,
+                start: 0,
+                end: 0,
+            };
+            wrong(top, format!("`{given}` is no registry of the format"), help);
+        }
+        _ if name.starts_with("scenarios/") => match read(id, file) {
+            Ok(value) => raw.scenarios.push((id, stem, value)),
+            Err(error) => wrong(error.span, error.message, error.help),
+        },
+        _ => match read(id, file) {
+            Ok(value) => raw.trees.push((id, stem, value)),
+            Err(error) => wrong(error.span, error.message, error.help),
+        },
+    }
+}
+
+/// The last part of a name, without its ending.
+fn stem(name: &str) -> String {
+    let last = name.rsplit('/').next().unwrap_or(name);
+    last.strip_suffix(".yaml").unwrap_or(last).to_owned()
+}

@@ -1,0 +1,170 @@
+//! Looking names up.
+
+use super::super::problem::What;
+use super::super::raw::{Text, Texts};
+use super::super::registry::{Caution, Choice, Datum, Restore, Source};
+use super::super::table::Id;
+use super::super::yaml::{At, Entries, Keyed};
+use super::scope::{Names, Scope, Taken};
+use super::Resolver;
+use crate::source::{FileId, Span, nearest};
+
+impl Resolver<'_> {
+    /// The id of a name; an unknown one is reported.
+    pub(super) fn find<T>(
+        &mut self,
+        what: What,
+        name: &Text,
+        file: FileId,
+        names: fn(&Scope) -> &Names<T>,
+    ) -> Option<Id<T>> {
+        let found = names(&self.scope).find(&name.value);
+        if found.is_none() {
+            let nearest = self.suggest(&name.value, |scope| Box::new(names(scope).iter()));
+            self.unknown(what, &name.value, name.span(file), nearest);
+        }
+        found
+    }
+
+    /// The registered name that was probably meant.
+    pub(super) fn suggest(
+        &mut self,
+        name: &str,
+        names: impl for<'a> Fn(&'a Scope) -> Box<dyn Iterator<Item = &'a str> + 'a>,
+    ) -> Option<String> {
+        if self.suggestions == SUGGESTIONS {
+            return None;
+        }
+        self.suggestions += 1;
+        nearest(name, names(&self.scope)).map(str::to_owned)
+    }
+
+    /// The ids of a list of names, without those that are unknown.
+    pub(super) fn find_all<T>(
+        &mut self,
+        what: What,
+        list: Option<&Texts>,
+        file: FileId,
+        names: fn(&Scope) -> &Names<T>,
+    ) -> Vec<Id<T>> {
+        let list = list.map(Vec::as_slice).unwrap_or_default();
+        list.iter().filter_map(|name| self.find(what, name, file, names)).collect()
+    }
+
+    pub(super) fn find_cautions(&mut self, list: Option<&Texts>, file: FileId) -> Vec<Id<Caution>> {
+        self.find_all(What::Caution, list, file, |scope| &scope.cautions)
+    }
+
+    pub(super) fn find_restores(&mut self, list: Option<&Texts>, file: FileId) -> Vec<Id<Restore>> {
+        self.find_all(What::Restore, list, file, |scope| &scope.restores)
+    }
+
+    pub(super) fn find_source(&mut self, name: Option<&Text>, file: FileId) -> Option<Id<Source>> {
+        self.find(What::Source, name?, file, |scope| &scope.sources)
+    }
+
+    /// The reading or sign, or where `fields` says so the plate field, of a name.
+    pub(super) fn find_datum(&mut self, name: &Text, file: FileId) -> Option<Datum> {
+        let scope = &self.scope;
+        let found = (scope.readings.find(&name.value).map(Datum::Reading))
+            .or_else(|| scope.signs.find(&name.value).map(Datum::Sign))
+            .or_else(|| scope.fields.find(&name.value).map(Datum::Field));
+        if found.is_none() {
+            let nearest = self.suggest(&name.value, |scope| {
+                Box::new(scope.readings.iter().chain(scope.signs.iter()).chain(scope.fields.iter()))
+            });
+            self.unknown(What::Datum, &name.value, name.span(file), nearest);
+        }
+        found
+    }
+
+    pub(super) fn find_data(&mut self, list: Option<&Texts>, file: FileId) -> Vec<Datum> {
+        let list = list.map(Vec::as_slice).unwrap_or_default();
+        list.iter().filter_map(|name| self.find_datum(name, file)).collect()
+    }
+
+    /// The position of a value among the choices; an unknown one is reported.
+    pub(super) fn find_choice(&mut self, choices: &[Choice], name: &Text, file: FileId) -> Option<usize> {
+        let found = choices.iter().position(|choice| choice.name == name.value);
+        if found.is_none() {
+            let nearest = nearest(&name.value, choices.iter().map(|choice| choice.name.as_str()));
+            self.unknown(What::Value, &name.value, name.span(file), nearest.map(str::to_owned));
+        }
+        found
+    }
+
+    /// The values of a sign or of a plate field.
+    pub(super) fn choices(&mut self, entries: &Entries<Text>, file: FileId) -> Vec<Choice> {
+        let mut taken = Taken::default();
+        let mut choices = Vec::new();
+        for entry in &entries.0 {
+            let at = entry.key.span(file);
+            if self.claim(What::Value, &mut taken, &entry.key.value, at) {
+                choices.push(Choice {
+                    name: entry.key.value.clone(),
+                    at,
+                    text: entry.value.value.clone(),
+                });
+            }
+        }
+        choices
+    }
+
+    /// A text that must be there: an absent one is reported at `owner` and stands empty.
+    pub(super) fn text(&mut self, text: Option<Text>, owner: &Owner, key: &str) -> String {
+        match text {
+            Some(text) if !text.value.trim().is_empty() => text.value,
+            Some(text) => {
+                self.missing(text.span(owner.file), &owner.name, key);
+                String::new()
+            }
+            None => {
+                self.missing(owner.at, &owner.name, key);
+                String::new()
+            }
+        }
+    }
+
+    /// A number of minutes, or another that must be finite and not negative.
+    pub(super) fn positive(&mut self, number: Option<&At<f64>>, file: FileId, what: &str) -> Option<f64> {
+        let number = number?;
+        if number.value.is_finite() && number.value >= 0.0 {
+            return Some(number.value);
+        }
+        self.malformed(
+            number.span(file),
+            format!("{what} cannot be {}", number.value),
+            "write a plain number, not below nothing",
+        );
+        None
+    }
+}
+
+/// How many unknown names get a suggestion: looking for one costs the length of the registry.
+const SUGGESTIONS: usize = 200;
+
+/// Whose key is being read, for messages.
+pub(super) struct Owner {
+    pub file: FileId,
+    pub at: Span,
+    /// With its kind: "the reading `x`".
+    pub name: String,
+}
+
+impl Owner {
+    /// Reports the stray keys of a registered map and names it.
+    pub(super) fn of<T>(
+        resolver: &mut Resolver<'_>,
+        what: What,
+        name: &str,
+        at: Span,
+        keyed: &Keyed<T>,
+    ) -> Self {
+        resolver.stray(keyed, at.file);
+        Self {
+            file: at.file,
+            at,
+            name: format!("the {what} `{name}`"),
+        }
+    }
+}

@@ -1,0 +1,121 @@
+//! From what the files say to a library in which every name is a number.
+//!
+//! Nothing stops at the first error. What cannot be resolved is reported and stands in the library as *unresolved*, so
+//! that the rules can pass it by and still look at all the rest.
+
+mod edges;
+mod lookup;
+mod proofs;
+mod quantities;
+mod registries;
+mod report;
+mod scenarios;
+mod scope;
+mod steps;
+mod trees;
+
+use std::collections::HashMap;
+
+use super::load::Raw;
+use super::problem::{Problem, What};
+use super::table::Id;
+use super::tree::{EdgeId, Step};
+use super::Library;
+use crate::measure::Scale;
+use crate::source::{FileId, Files, Span};
+use scope::Scope;
+
+/// Looks every name up. The problems come in no particular order.
+pub(super) fn resolve(files: &Files, raw: Raw, problems: Vec<Problem>) -> (Library, Vec<Problem>) {
+    let mut resolver = Resolver {
+        files,
+        problems,
+        scope: Scope::default(),
+        library: Library::default(),
+        field_scales: Vec::new(),
+        suggestions: 0,
+        edges: 0,
+        outcomes: Vec::new(),
+        step_names: Vec::new(),
+    };
+    resolver.all(raw);
+    let Resolver {
+        mut library, problems, ..
+    } = resolver;
+    library.files = files.clone();
+    (library, problems)
+}
+
+struct Resolver<'a> {
+    files: &'a Files,
+    problems: Vec<Problem>,
+    scope: Scope,
+    library: Library,
+    /// What each plate field is in; a field with choices is in nothing.
+    field_scales: Vec<Option<Scale>>,
+    /// Names suggested so far.
+    suggestions: usize,
+    /// Edges numbered so far.
+    edges: u32,
+    /// The outcomes of each tree, known before any step is resolved.
+    outcomes: Vec<Vec<super::tree::Outcome>>,
+    /// The steps of each tree by name, likewise.
+    step_names: Vec<HashMap<String, Id<Step>>>,
+}
+
+impl Resolver<'_> {
+    fn all(&mut self, raw: Raw) {
+        let Raw {
+            library,
+            plate,
+            readings,
+            signs,
+            parts,
+            faults,
+            restores,
+            cautions,
+            sources,
+            trees,
+            scenarios,
+        } = raw;
+
+        // All names first: a reading may be worked out from a later one, a fault may name a part of another file.
+        let sources = self.open(sources, |file| file.sources, What::Source, |s| &mut s.sources);
+        let restores = self.open(restores, |file| file.restores, What::Restore, |s| &mut s.restores);
+        let cautions = self.open(cautions, |file| file.cautions, What::Caution, |s| &mut s.cautions);
+        let (plate, order) = self.open_plate(plate);
+        let readings = self.open(readings, |file| file.readings, What::Reading, |s| &mut s.readings);
+        let signs = self.open(signs, |file| file.signs, What::Sign, |s| &mut s.signs);
+        let parts = self.open(parts, |file| file.parts, What::Part, |s| &mut s.parts);
+        let faults = self.open(faults, |file| file.faults, What::Fault, |s| &mut s.faults);
+        let trees = self.register_trees(trees);
+
+        self.readings_and_signs_apart(&readings, &signs);
+        self.sources(sources);
+        self.restores(restores);
+        self.cautions(cautions);
+        self.plate(plate, order);
+        self.readings(readings);
+        self.signs(signs);
+        self.parts(parts);
+        self.faults(faults);
+        self.trees(trees);
+        self.about(library);
+        self.scenarios(scenarios);
+    }
+
+    /// The start of a file, for what is wrong with it as a whole.
+    fn top(&self, file: FileId) -> Span {
+        Span {
+            file,
+            start: 0,
+            end: 0,
+        }
+    }
+
+    fn next_edge(&mut self) -> EdgeId {
+        let id = EdgeId(self.edges);
+        self.edges += 1;
+        id
+    }
+}

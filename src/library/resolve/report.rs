@@ -1,0 +1,97 @@
+//! What the resolver says when something is wrong: the wording of every shape error stands here.
+
+use super::super::problem::{Problem, ProblemKind, What};
+use super::super::yaml::{At, Keyed, StrayKey};
+use super::Resolver;
+use crate::measure::Misread;
+use crate::source::{FileId, Span, nearest};
+
+impl Resolver<'_> {
+    pub(super) fn problem(&mut self, span: Span, kind: ProblemKind) {
+        self.problems.push(Problem { span, kind });
+    }
+
+    pub(super) fn malformed(&mut self, span: Span, message: impl Into<String>, help: impl Into<String>) {
+        let (message, help) = (message.into(), help.into());
+        self.problem(span, ProblemKind::Malformed { message, help });
+    }
+
+    /// A key that the format requires is not there.
+    pub(super) fn missing(&mut self, span: Span, whose: &str, key: &str) {
+        self.malformed(
+            span,
+            format!("{whose} has no `{key}`"),
+            format!("add a line `{key}: …` to it"),
+        );
+    }
+
+    /// A text that the measure room could not read, inside the scalar it stands in.
+    pub(super) fn misread(&mut self, text: &At<String>, file: FileId, wrong: Misread) {
+        let span = self.inside(text, file, &wrong);
+        let Misread { message, help, .. } = wrong;
+        self.malformed(span, message, help);
+    }
+
+    /// A quantity of the wrong dimension, inside the scalar it stands in.
+    pub(super) fn unit_mismatch(&mut self, text: &At<String>, file: FileId, wrong: Misread) {
+        let span = self.inside(text, file, &wrong);
+        self.problem(span, ProblemKind::UnitMismatch(wrong));
+    }
+
+    /// The part of a scalar that an error is about; the whole scalar where quotes or folding move the text.
+    fn inside(&self, text: &At<String>, file: FileId, wrong: &Misread) -> Span {
+        let whole = text.span(file);
+        if self.files.excerpt(whole) == text.value {
+            whole.within(wrong.range.clone())
+        } else {
+            whole
+        }
+    }
+
+    pub(super) fn unknown(&mut self, what: What, name: &str, span: Span, nearest: Option<String>) {
+        let name = name.to_owned();
+        self.problem(span, ProblemKind::UnknownName { what, name, nearest });
+    }
+
+    pub(super) fn duplicate(&mut self, what: What, name: &str, span: Span, first: Span, alike: Option<String>) {
+        self.problem(
+            span,
+            ProblemKind::DuplicateName {
+                what,
+                name: name.to_owned(),
+                first,
+                look_alike: alike,
+            },
+        );
+    }
+
+    pub(super) fn bad_name(&mut self, what: What, name: &str, span: Span) {
+        self.malformed(
+            span,
+            format!("`{name}` is no {what} name"),
+            "write it in lower-case ASCII letters, digits and underscores, at most 64 of them, and none of yes, no, on, off, \
+             true, false, null",
+        );
+    }
+
+    /// Reports the keys that a map has and the format does not.
+    pub(super) fn stray<T>(&mut self, keyed: &Keyed<T>, file: FileId) {
+        for StrayKey { key, repeated, known } in &keyed.stray {
+            let span = key.span(file);
+            let name = &key.value;
+            if *repeated {
+                self.malformed(
+                    span,
+                    format!("the key `{name}` stands here a second time"),
+                    "keep one of the two",
+                );
+                continue;
+            }
+            let help = match nearest(name, known.iter().copied()) {
+                Some(meant) => format!("did you mean `{meant}`?"),
+                None => format!("the keys here are {}", known.join(", ")),
+            };
+            self.malformed(span, format!("`{name}` is not a key of the format here"), help);
+        }
+    }
+}

@@ -1,0 +1,189 @@
+//! Which names there are, before what stands behind them is resolved.
+
+use std::collections::HashMap;
+
+use super::super::problem::What;
+use super::super::registry::{Caution, Fault, Part, PlateField, Reading, Restore, Sign, Source};
+use super::super::table::Id;
+use super::super::tree::Tree;
+use super::super::yaml::{Entries, Keyed};
+use super::super::{name, raw};
+use super::super::load::From;
+use super::Resolver;
+use crate::source::{FileId, Span};
+
+/// The names of one kind of thing.
+pub(super) struct Names<T> {
+    ids: HashMap<String, Id<T>>,
+}
+
+impl<T> Default for Names<T> {
+    fn default() -> Self {
+        Self { ids: HashMap::new() }
+    }
+}
+
+impl<T> Names<T> {
+    pub fn find(&self, name: &str) -> Option<Id<T>> {
+        self.ids.get(name).copied()
+    }
+
+    pub fn iter(&self) -> impl Iterator<Item = &str> {
+        self.ids.keys().map(String::as_str)
+    }
+}
+
+/// The names of everything.
+#[derive(Default)]
+pub(super) struct Scope {
+    pub fields: Names<PlateField>,
+    pub readings: Names<Reading>,
+    pub signs: Names<Sign>,
+    pub parts: Names<Part>,
+    pub faults: Names<Fault>,
+    pub restores: Names<Restore>,
+    pub cautions: Names<Caution>,
+    pub sources: Names<Source>,
+    pub trees: Names<Tree>,
+}
+
+/// A name that was registered, with what stands behind it.
+pub(super) struct Registered<R> {
+    pub name: String,
+    pub at: Span,
+    pub raw: R,
+}
+
+/// A registry whose names are known and whose entries are not resolved yet.
+pub(super) struct Opened<R> {
+    pub file: FileId,
+    pub entries: Vec<Registered<R>>,
+}
+
+/// Names that were given in one place, to find the second of a kind.
+#[derive(Default)]
+pub(super) struct Taken {
+    names: HashMap<String, Span>,
+    looks: HashMap<String, String>,
+}
+
+impl Taken {
+    /// Takes a name; says where it stood before, or which other name looks like it.
+    fn take(&mut self, name: &str, at: Span) -> Result<(), (Span, Option<String>)> {
+        if let Some(&first) = self.names.get(name) {
+            return Err((first, None));
+        }
+        self.names.insert(name.to_owned(), at);
+        if let Some(alike) = self.looks.insert(name::look(name), name.to_owned()) {
+            let first = self.names.get(&alike).copied().unwrap_or(at);
+            return Err((first, Some(alike)));
+        }
+        Ok(())
+    }
+}
+
+impl Resolver<'_> {
+    /// Opens a registry: reports its stray keys and registers its names.
+    pub(super) fn open<F, R, T>(
+        &mut self,
+        file: From<F>,
+        entries: impl FnOnce(F) -> Option<Entries<R>>,
+        what: What,
+        names: impl FnOnce(&mut Scope) -> &mut Names<T>,
+    ) -> Opened<R> {
+        let Some((file, content)) = file else {
+            return Opened {
+                file: FileId(0),
+                entries: Vec::new(),
+            };
+        };
+        self.stray(&content, file);
+        let (ids, registered) = self.register(what, file, entries(content.value));
+        *names(&mut self.scope) = ids;
+        Opened {
+            file,
+            entries: registered,
+        }
+    }
+
+    /// Registers the keys of a map; a second of the same name is reported and left out.
+    pub(super) fn register<T, R>(
+        &mut self,
+        what: What,
+        file: FileId,
+        entries: Option<Entries<R>>,
+    ) -> (Names<T>, Vec<Registered<R>>) {
+        let mut taken = Taken::default();
+        let mut ids = HashMap::new();
+        let mut registered = Vec::new();
+        for entry in entries.unwrap_or_default().0 {
+            let at = entry.key.span(file);
+            if self.claim(what, &mut taken, &entry.key.value, at) {
+                ids.insert(entry.key.value.clone(), Id::new(registered.len()));
+                registered.push(Registered {
+                    name: entry.key.value,
+                    at,
+                    raw: entry.value,
+                });
+            }
+        }
+        (Names { ids }, registered)
+    }
+
+    /// Takes a name of a snake-case kind: says whether it is good and new, and reports it otherwise.
+    pub(super) fn claim(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> bool {
+        if !name::is_snake(name) {
+            self.bad_name(what, name, at);
+        }
+        self.claim_any(what, taken, name, at)
+    }
+
+    /// As [`Resolver::claim`], for a name whose form has been looked at.
+    pub(super) fn claim_any(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> bool {
+        match taken.take(name, at) {
+            Ok(()) => true,
+            Err((first, look_alike)) => {
+                let same = look_alike.is_none();
+                self.duplicate(what, name, at, first, look_alike);
+                !same
+            }
+        }
+    }
+
+    /// The trees' names, from the files they stand in.
+    pub(super) fn register_trees(
+        &mut self,
+        files: Vec<(FileId, String, Keyed<raw::TreeFile>)>,
+    ) -> Vec<Registered<(FileId, Keyed<raw::TreeFile>)>> {
+        let mut taken = Taken::default();
+        let mut registered = Vec::new();
+        for (file, stem, tree) in files {
+            let at = tree.value.tree.as_ref().map_or(self.top(file), |name| name.span(file));
+            if !name::is_kebab(&stem) {
+                self.malformed(
+                    at,
+                    format!("a tree's file is named for its tree, and `{stem}` is no name for one"),
+                    "name the file in lower case with hyphens, like no-heat.yaml",
+                );
+            }
+            match &tree.value.tree {
+                None => self.missing(at, "the tree", "tree"),
+                Some(name) if name.value != stem => self.malformed(
+                    at,
+                    format!("the tree calls itself `{}`, but its file is `{stem}.yaml`", name.value),
+                    "give both the same name",
+                ),
+                Some(_) => {}
+            }
+            if self.claim_any(What::Tree, &mut taken, &stem, at) {
+                self.scope.trees.ids.insert(stem.clone(), Id::new(registered.len()));
+                registered.push(Registered {
+                    name: stem,
+                    at,
+                    raw: (file, tree),
+                });
+            }
+        }
+        registered
+    }
+}
