@@ -6,7 +6,7 @@
 //! - [`measure`]: what a number is: units, quantities, bands, accuracy.
 //! - [`trade`]: what the trade computes: the register of formulas.
 
-pub mod measure;
 pub mod library;
+pub mod measure;
 pub mod source;
 pub mod trade;
