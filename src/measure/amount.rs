@@ -65,7 +65,7 @@ impl Amount {
                 unit.dimension().name(),
                 asked(scale)
             );
-            return Err(Misread::new(range, message, write_in(scale)));
+            return Err(Misread::new(range, message, write_in(scale)).mismatched());
         }
         let quantity = Quantity::new(self.number, own);
         if !quantity.base().is_finite() {

@@ -129,7 +129,7 @@ fn unfit_field(
     if field.dimension() != asked_for.dimension() {
         let message = format!("{name} is {}; {}", field.dimension().name(), asked(asked_for));
         let help = format!("use a field that is {}", asked_for.dimension().name());
-        return Some(Misread::new(range.clone(), message, help));
+        return Some(Misread::new(range.clone(), message, help).mismatched());
     }
     if share.is_some() && field.dimension() == Dimension::Temperature {
         let message = format!("{name} is a temperature, of which a share means nothing");

@@ -15,15 +15,30 @@ pub struct Misread {
     pub message: String,
     /// How to mend it.
     pub help: String,
+    /// The text can be read, but measures something else than its place does.
+    pub(super) mismatch: bool,
 }
 
 impl Misread {
-    pub(super) fn new(range: Range<usize>, message: impl Into<String>, help: impl Into<String>) -> Self {
+    /// What is wrong with a stretch of text, and how to mend it.
+    pub(crate) fn new(range: Range<usize>, message: impl Into<String>, help: impl Into<String>) -> Self {
         Self {
             range,
             message: message.into(),
             help: help.into(),
+            mismatch: false,
         }
+    }
+
+    /// The same, said of a text that measures something else than its place does.
+    pub(super) fn mismatched(mut self) -> Self {
+        self.mismatch = true;
+        self
+    }
+
+    /// Whether the text can be read, but measures something else than its place does.
+    pub fn is_mismatch(&self) -> bool {
+        self.mismatch
     }
 
     /// The same, where the text that was read starts at byte `start` of a longer one.
