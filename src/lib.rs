@@ -12,3 +12,4 @@ pub mod measure;
 pub mod source;
 pub mod store;
 pub mod trade;
+pub mod walk;
