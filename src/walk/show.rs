@@ -136,7 +136,9 @@ fn value(library: &Library, state: &State, of: Datum, leaf: Datum, ask: &mut Ask
             about_taking(library, &library.readings[id].taking, ask);
             let reading = &library.readings[id];
             let accuracy = match &reading.source_of_value {
-                Obtained::Measured(accuracy) => Some(safe(&accuracy.to_string())),
+                Obtained::Measured(accuracy) => {
+                    Some(safe(&accuracy.words(reading.scale))).filter(|words| words.width() > 0)
+                }
                 Obtained::WorkedOut { .. } => None,
             };
             ask.question = Question::Number {
