@@ -5,8 +5,10 @@
 //! - [`source`]: where something was written and what is wrong with it.
 //! - [`measure`]: what a number is: units, quantities, bands, accuracy.
 //! - [`trade`]: what the trade computes: the register of formulas.
+//! - [`store`]: session files and tree files: append, sync, lock, list, take up.
 
-pub mod measure;
 pub mod library;
+pub mod measure;
 pub mod source;
+pub mod store;
 pub mod trade;

@@ -162,6 +162,8 @@ pub enum Kind {
     Unresolved {
         /// Those of its edges that could be read.
         edges: Vec<Edge>,
+        /// Another one leads to a name that is not there: it may have meant any step.
+        lost: bool,
     },
 }
 
@@ -295,7 +297,7 @@ impl Step {
             Kind::Visit {
                 returns, on_verdict, ..
             } => returns.iter().map(|(_, edge)| edge).chain(on_verdict).collect(),
-            Kind::Unresolved { edges } => edges.iter().collect(),
+            Kind::Unresolved { edges, .. } => edges.iter().collect(),
             Kind::Verdict { .. } | Kind::Return { .. } => Vec::new(),
         };
         let mut all = Vec::with_capacity(first.len());

@@ -1,0 +1,1 @@
+//! Checks of the register against published and computed values.

@@ -1,0 +1,240 @@
+//! What any face must show.
+//!
+//! Every text here is safe to print as it is.
+
+use std::cmp::Ordering;
+
+use crate::library::{Datum, Id, Restore, Severity};
+use crate::measure::{Quantity, Scale};
+use crate::source::Safe;
+
+/// Everything a face needs for one screen.
+#[derive(Clone, Debug)]
+pub struct Ask {
+    /// The tree it stands in.
+    pub tree: Safe,
+    /// `draft` or `field trial`; nothing for an approved tree.
+    pub status: Option<Safe>,
+    /// The trees that led here, outermost first, without the one it stands in.
+    pub through: Vec<Safe>,
+    /// What is asked.
+    pub question: Question,
+    /// A heading the author gave the step.
+    pub title: Option<Safe>,
+    /// Why it is asked.
+    pub why: Vec<Safe>,
+    /// How to take it or do it, a line each.
+    pub how: Vec<Safe>,
+    /// What can hurt here.
+    pub cautions: Vec<Safe>,
+    /// Where the thresholds come from.
+    pub source: Option<Safe>,
+    /// Minutes it usually takes.
+    pub minutes: Option<f64>,
+    /// Why it is asked a second time, where it is.
+    pub again: Option<Again>,
+    /// Whether "cannot be taken" may be answered, and what comes of it.
+    pub unable: Option<Way>,
+    /// Whether "not sure" may be answered, and what comes of it.
+    pub unsure: Option<Way>,
+}
+
+/// What comes of an answer that is no value.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// The walk goes on another way.
+    GoesOn,
+    /// The walk ends without a verdict.
+    EndsUnproven,
+}
+
+/// Why a value is asked for a second time.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Again {
+    /// It lay within the meter's accuracy of this bound.
+    Borderline {
+        /// What was typed.
+        typed: Safe,
+        /// The bound, in words.
+        bound: Safe,
+    },
+    /// It lay outside what is plausible.
+    Implausible {
+        /// What was typed.
+        typed: Safe,
+        /// The plausible range, in words.
+        range: Safe,
+    },
+    /// The technician wanted to.
+    Retake,
+    /// A refused verdict lacks it.
+    ForProof,
+}
+
+/// What is asked.
+#[derive(Clone, Debug)]
+pub enum Question {
+    /// A number.
+    Number {
+        /// Of what.
+        datum: Datum,
+        /// What it is called.
+        title: Safe,
+        /// What a bare number is in.
+        scale: Scale,
+        /// What it will be used to work out, where it is.
+        works_out: Option<Safe>,
+        /// Where each value leads, lowest first; empty where it is only recorded.
+        bands: Vec<ShownBand>,
+        /// The plausible range: the scale to draw the bands on.
+        plausible: Option<(Quantity, Quantity)>,
+        /// The accuracy in words, where a meter is used.
+        accuracy: Option<Safe>,
+    },
+    /// One of several.
+    Choice {
+        /// Of what.
+        datum: Datum,
+        /// The question.
+        prompt: Safe,
+        /// The options, in the author's order.
+        options: Vec<ShownOption>,
+    },
+    /// Something to do.
+    Act {
+        /// What.
+        text: Vec<Safe>,
+    },
+    /// A verdict that is not proven.
+    Unproven {
+        /// The fault that would follow.
+        fault: Safe,
+        /// What would be done about it.
+        remedy: Safe,
+        /// What its proof lacks.
+        lacks: Vec<Lack>,
+    },
+    /// Something is open that must be put back.
+    PutBack {
+        /// Which.
+        restore: Id<Restore>,
+        /// What to do.
+        text: Safe,
+        /// How many are still to come after this one.
+        left: usize,
+    },
+    /// Everything is answered: the call can be closed.
+    Finished,
+    /// The call is closed.
+    Closed,
+}
+
+/// One band of a question.
+#[derive(Clone, Debug)]
+pub struct ShownBand {
+    /// The band in words, with the plate's numbers in place of its fields.
+    pub words: Safe,
+    /// The band as the author wrote it, where that differs.
+    pub written: Option<Safe>,
+    /// Lower end; none where it has none.
+    pub low: Option<End>,
+    /// Upper end; none where it has none.
+    pub high: Option<End>,
+    /// What the answer means.
+    pub means: Option<Safe>,
+    /// What it would put on the job report.
+    pub finding: Option<Severity>,
+}
+
+impl ShownBand {
+    /// Whether a value lies in it.
+    pub fn takes(&self, value: Quantity) -> bool {
+        let above = self.low.is_none_or(|end| end.allows(value.compare(end.at), Ordering::Greater));
+        let below = self.high.is_none_or(|end| end.allows(value.compare(end.at), Ordering::Less));
+        above && below
+    }
+}
+
+/// An end of a band.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct End {
+    /// Where it is.
+    pub at: Quantity,
+    /// Whether the band takes the end itself.
+    pub included: bool,
+}
+
+impl End {
+    fn allows(self, found: Option<Ordering>, inside: Ordering) -> bool {
+        found == Some(inside) || (self.included && found == Some(Ordering::Equal))
+    }
+}
+
+/// One option of a question.
+#[derive(Clone, Debug)]
+pub struct ShownOption {
+    /// Its position, for [`super::Command::Choose`].
+    pub value: usize,
+    /// What it says.
+    pub text: Safe,
+    /// What the answer means.
+    pub means: Option<Safe>,
+    /// What it would put on the job report.
+    pub finding: Option<Severity>,
+}
+
+/// A line of a proof that does not hold.
+#[derive(Clone, Debug)]
+pub struct Lack {
+    /// The line in words.
+    pub words: Safe,
+    /// What can still be taken for it.
+    pub take: Vec<(Datum, Safe)>,
+    /// Why it does not hold.
+    pub because: LackKind,
+}
+
+/// Why a line of a proof does not hold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LackKind {
+    /// Nothing fresh was taken.
+    NotTaken,
+    /// What was taken lies within the meter's accuracy of the bound.
+    Borderline,
+    /// What was taken says otherwise.
+    Contradicted,
+}
+
+/// One answer of the trail, newest last.
+#[derive(Clone, Debug)]
+pub struct TrailEntry {
+    /// For [`super::Command::Back`].
+    pub position: usize,
+    /// What was asked.
+    pub title: Safe,
+    /// What was answered.
+    pub answer: Safe,
+    /// Whether it was borderline.
+    pub borderline: bool,
+    /// The faults that it ruled out.
+    pub ruled_out: Vec<Safe>,
+}
+
+/// What a face shows beside the question.
+#[derive(Clone, Debug, Default)]
+pub struct Standing {
+    /// Faults that can still be the one, most direct first.
+    pub possible: Vec<Safe>,
+    /// What was answered, with what it ruled out.
+    pub trail: Vec<TrailEntry>,
+    /// What is open and must be put back.
+    pub open: Vec<Safe>,
+    /// What goes on the job report so far.
+    pub findings: Vec<(Severity, Safe)>,
+    /// Questions left at worst.
+    pub at_worst: usize,
+    /// The dangers offered from every step, in the library's order.
+    pub dangers: Vec<Safe>,
+    /// How it ended, once it has.
+    pub ended: Option<Safe>,
+}
