@@ -5,8 +5,11 @@
 //! - [`source`]: where something was written and what is wrong with it.
 //! - [`measure`]: what a number is: units, quantities, bands, accuracy.
 //! - [`trade`]: what the trade computes: the register of formulas.
+//! - [`library`]: what an author wrote: registries and trees.
+//! - [`check`]: what is wrong with a library.
 //! - [`store`]: session files and tree files: append, sync, lock, list, take up.
 
+pub mod check;
 pub mod library;
 pub mod measure;
 pub mod source;

@@ -11,6 +11,7 @@ mod rule;
 mod rules;
 mod run;
 mod subject;
+mod texts;
 mod words;
 
 pub use rule::Rule;

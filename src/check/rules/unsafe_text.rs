@@ -4,7 +4,7 @@ use std::collections::HashSet;
 
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
-use crate::library::texts;
+use crate::check::texts;
 use crate::source::{FileId, SourceFile, Span, is_unsafe};
 
 rule! {
