@@ -54,13 +54,6 @@ impl Inequality {
         Self { strict: true, ..self }
     }
 
-    /// Whether a point satisfies it.
-    pub fn holds(&self, point: &[f64; VARIABLES]) -> bool {
-        let terms = self.factors.iter().zip(point).map(|(factor, value)| factor * value);
-        let (sum, size) = terms.fold((self.constant, self.size), |(sum, size), term| (sum + term, size + term.abs()));
-        below_nothing(sum, size, self.strict)
-    }
-
     /// Two bounds on a variable from either side, as one inequality that does not name it.
     fn without(&self, other: &Self, variable: usize) -> Self {
         let (mine, theirs) = (1.0 / self.factors[variable].abs(), 1.0 / other.factors[variable].abs());
@@ -200,6 +193,16 @@ impl Solution {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    impl Inequality {
+        /// Whether a point satisfies it.
+        fn holds(&self, point: &[f64; VARIABLES]) -> bool {
+            let terms = self.factors.iter().zip(point).map(|(factor, value)| factor * value);
+            let start = (self.constant, self.size);
+            let (sum, size) = terms.fold(start, |(sum, size), term| (sum + term, size + term.abs()));
+            below_nothing(sum, size, self.strict)
+        }
+    }
 
     fn below(variable: usize, bound: f64) -> Inequality {
         Inequality::new(&[(variable, 1.0)], -bound, true)

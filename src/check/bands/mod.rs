@@ -15,4 +15,3 @@ mod witness;
 
 pub(super) use decide::{Overlap, Undecided, gaps, order_that_mends, overlaps};
 pub(super) use question::Question;
-pub(super) use witness::Witness;
