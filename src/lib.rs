@@ -18,3 +18,4 @@ pub mod report;
 pub mod source;
 pub mod store;
 pub mod trade;
+pub mod walk;

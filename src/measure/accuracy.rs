@@ -45,6 +45,22 @@ impl Accuracy {
         Ok(sum)
     }
 
+    /// In words, for a reading on `scale`: `± 1 % of the reading + 0.3 V`; nothing for one that is exact.
+    pub fn words(&self, scale: Scale) -> String {
+        let share =
+            (self.relative != 0.0).then(|| format!("{} % of the reading", round(self.relative * 100.0)));
+        let absolute = (self.absolute != 0.0).then(|| {
+            let offsets = scale.of_offsets();
+            Quantity::from_base(self.absolute, offsets.dimension())
+                .display(offsets)
+                .to_string()
+        });
+        match share.into_iter().chain(absolute).collect::<Vec<_>>() {
+            terms if terms.is_empty() => String::new(),
+            terms => format!("± {}", terms.join(" + ")),
+        }
+    }
+
     /// How far the true value may lie from a reading on a scale, in the base unit, to either side.
     pub fn margin(&self, reading: Quantity, scale: Scale) -> f64 {
         let share = self.relative * reading.number_in(scale).abs();

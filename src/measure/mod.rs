@@ -42,3 +42,6 @@ pub use quantity::Quantity;
 pub use scale::Scale;
 pub use shown::Shown;
 pub use unit::Unit;
+
+#[cfg(test)]
+mod tests;

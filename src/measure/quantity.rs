@@ -6,6 +6,7 @@ use super::dimension::Dimension;
 use super::scale::Scale;
 use super::shown::Shown;
 use super::significant::round;
+use super::unit::Unit;
 
 /// What a temperature in ninths of a kelvin is rounded to: eight decimals.
 const THERMAL_GRID: f64 = 1e8;
@@ -14,10 +15,14 @@ const THERMAL_GRID: f64 = 1e8;
 ///
 /// 95 °F and 35 °C are one temperature, and a manifold at 3.2 in.w.c. is exactly at `3.5 in.w.c. - 0.3 in.w.c.`; binary
 /// fractions say otherwise in their sixteenth digit, and a reading that stands exactly at its bound would then fall on
-/// the wrong side. So a quantity compares by its value in the dimension's base unit kept to twelve significant digits,
-/// which is more than any meter shows and less than the arithmetic loses. A temperature is kept to eight decimals of a
-/// ninth of a kelvin instead: in ninths both °F and °C come out as short decimals, and a rise of a few degrees, the
-/// difference of two large numbers, still equals the rise as it is written.
+/// the wrong side. So quantities compare by twelve significant digits, which is more than any meter shows and less than the
+/// arithmetic loses.
+///
+/// The digits are counted in the unit in which people write short decimals (BTU/h, ft³, pascals; the rest in base units),
+/// so that those come out exact. Temperatures are counted in ninths of a kelvin, in which both °F and °C are short, and to
+/// eight decimals: a rise of a few degrees, the difference of two large numbers, still equals the rise as it is written.
+/// What remains is a sum or a share worked out in kW or m³/h, which may rarely differ in its last digit, and a difference
+/// that is less than a hundredth of what it was taken from.
 ///
 /// ```
 /// use proofwalk::measure::{Quantity, Scale, Unit};
@@ -130,9 +135,24 @@ impl PartialEq for Quantity {
 
 /// The value as it compares: see [`Quantity`].
 fn settle(base: f64, dimension: Dimension) -> f64 {
-    if !dimension.is_thermal() {
-        return round(base);
+    let grain = grain(dimension);
+    let count = base / grain;
+    let settled = if dimension.is_thermal() {
+        (count * THERMAL_GRID).round() / THERMAL_GRID
+    } else {
+        round(count)
+    };
+    settled * grain + 0.0
+}
+
+/// The unit, in base units, in which the numbers that people write are short decimals.
+fn grain(dimension: Dimension) -> f64 {
+    match dimension {
+        Dimension::Temperature | Dimension::TemperatureDifference => 1.0 / 9.0,
+        Dimension::Power => Unit::BtuPerHour.row().factor,
+        Dimension::Volume => Unit::CubicFoot.row().factor,
+        Dimension::Flow => Unit::CubicFootPerHour.row().factor,
+        Dimension::HeatingValue => Unit::BtuPerCubicFoot.row().factor,
+        _ => 1.0,
     }
-    let ninths = (base * 9.0 * THERMAL_GRID).round() / THERMAL_GRID;
-    ninths / 9.0 + 0.0
 }

@@ -13,8 +13,11 @@ pub(super) fn round_to(value: f64, digits: usize) -> f64 {
 }
 
 /// `value` to twelve significant digits: what a quantity keeps.
+///
+/// By way of fourteen: a decimal whose thirteenth and last digit is a five would otherwise go up or down by what the
+/// arithmetic left in its sixteenth.
 pub(super) fn round(value: f64) -> f64 {
-    round_to(value, 12)
+    round_to(round_to(value, 14), 12)
 }
 
 #[cfg(test)]
@@ -27,6 +30,7 @@ mod tests {
         assert_eq!(round(3.5 - 0.3), 3.2);
         assert_eq!(round(1e-7 * 3.0), 3e-7);
         assert_eq!(round_to(-123_456.0, 3), -123_000.0);
+        assert_eq!(round(4_092_264.855_104_999_6), round(4_092_264.855_105));
     }
 
     #[test]

@@ -11,7 +11,8 @@ use rustix::fs::{AtFlags, CWD, FileType, Mode, OFlags, fstat, fsync, openat, sta
 use rustix::io::Errno;
 
 use super::damage::Warning;
-use super::error::{FolderFault, StoreError};
+use super::error::StoreError;
+use super::fault::FolderFault;
 use super::journal::Journal;
 use super::open::{self, Access, CAREFUL};
 use super::record::{Chain, Record};
@@ -22,6 +23,22 @@ use super::{SESSION_LIMIT, SessionId, holder};
 /// The folder that holds the sessions, one file each.
 ///
 /// It is opened once, and everything in it is reached through that: turning its name elsewhere changes nothing.
+///
+/// ```
+/// use proofwalk::store::{SessionFolder, SessionId};
+///
+/// # let temp = tempfile::tempdir()?;
+/// # let path = temp.path().join("sessions");
+/// let folder = SessionFolder::open(path)?;
+/// let id = SessionId::new("2026-11-25T10:00:00Z".parse()?, [7; 10]);
+/// let mut journal = folder.create(&id)?;
+/// journal.append(&[r#"{"opened":"no-heat"}"#.to_owned()], "2026-11-25T10:00:05Z".parse()?)?;
+/// drop(journal);
+///
+/// let taken_up = folder.take_up(&id)?;
+/// assert_eq!(taken_up.records[0].event.get(), r#"{"opened":"no-heat"}"#);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Clone, Debug)]
 pub struct SessionFolder {
     pub(super) fd: Arc<OwnedFd>,
@@ -133,12 +150,16 @@ impl SessionFolder {
             Err(Errno::EXIST) => return Err(StoreError::Exists { path }),
             Err(error) => return Err(StoreError::not_saved(&path, error)),
         };
-        let note = holder::lock(&file, &self.fd, id, &path)?;
-        if let Err(cause) = file.sync_all().and_then(|()| sync_folder(&self.fd)) {
+        let locked = holder::lock(&file, &self.fd, id, &path).and_then(|note| {
+            let synced = file.sync_all().and_then(|()| sync_folder(&self.fd));
+            synced.map_err(|cause| StoreError::not_saved(&path, cause))?;
+            Ok(note)
+        });
+        // Where another process has the lock already, the session is its own now.
+        if let Err(StoreError::NotSaved { .. }) = locked {
             let _ = unlinkat(&self.fd, &name, AtFlags::empty());
-            return Err(StoreError::not_saved(&path, cause));
         }
-        Ok(Journal::new(file, note, &path, Chain::EMPTY, 0))
+        Ok(Journal::new(file, locked?, &path, Chain::EMPTY, 0))
     }
 
     /// Takes up a session to record on, after checking all that is there.

@@ -14,6 +14,7 @@
 
 mod damage;
 mod error;
+mod fault;
 mod folder;
 mod hash;
 mod holder;
@@ -27,12 +28,12 @@ mod records;
 mod repair;
 mod signal;
 mod strict;
-mod text;
 mod tree_files;
 mod verify;
 
 pub use damage::{Damage, DamageKind, Warning};
-pub use error::{Cause, FileFault, FolderFault, StoreError};
+pub use error::{Cause, StoreError};
+pub use fault::{FileFault, FolderFault};
 pub use folder::{Reading, SessionFolder, TakenUp, default_folder};
 pub use hash::{Hash, NotAHash, library_hash};
 pub use id::SessionId;

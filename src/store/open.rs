@@ -8,7 +8,8 @@ use std::path::Path;
 use rustix::fs::{AtFlags, FileType, Mode, OFlags, Stat, fstat, openat, statat};
 use rustix::process::geteuid;
 
-use super::error::{FileFault, StoreError};
+use super::error::StoreError;
+use super::fault::FileFault;
 
 /// Never follows a link, never waits for the other end of a pipe, never leaks into a child.
 pub(super) const CAREFUL: OFlags = OFlags::NOFOLLOW.union(OFlags::NONBLOCK).union(OFlags::CLOEXEC);

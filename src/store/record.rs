@@ -93,7 +93,7 @@ impl Chain {
             return malformed("it does not begin with { and end with }");
         }
         let Members(members) =
-            serde_json::from_str(text).map_err(|error| DamageKind::Malformed(error.to_string()))?;
+            serde_json::from_str(text).map_err(|error| DamageKind::Malformed(strict::wording(&error)))?;
         // Looked at first: a newer format may have other keys, and saying so helps more than naming one of them.
         if let Some((_, version)) = members.iter().find(|(key, _)| key == "format") {
             match value("format", version, "a whole number")? {

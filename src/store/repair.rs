@@ -6,7 +6,7 @@ use std::os::fd::OwnedFd;
 use std::os::unix::fs::FileExt;
 use std::path::Path;
 
-use rustix::fs::{Mode, OFlags, openat};
+use rustix::fs::{AtFlags, Mode, OFlags, openat, unlinkat};
 use rustix::io::Errno;
 
 use super::error::StoreError;
@@ -64,6 +64,9 @@ fn keep(folder: &OwnedFd, id: &SessionId, tail: &[u8]) -> Result<String, (String
         .and_then(|()| sync_folder(folder));
     match saved {
         Ok(()) => Ok(name),
-        Err(cause) => Err((name, cause)),
+        Err(cause) => {
+            let _ = unlinkat(folder, &name, AtFlags::empty());
+            Err((name, cause))
+        }
     }
 }

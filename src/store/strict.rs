@@ -12,7 +12,17 @@ use serde_json::value::RawValue;
 pub(super) fn check(text: &str) -> Result<(), String> {
     serde_json::from_str::<Checked>(text)
         .map(drop)
-        .map_err(|error| error.to_string())
+        .map_err(|error| wording(&error))
+}
+
+/// What the parser found, without its count of lines: it is only ever given one, which has another number in its file.
+pub(super) fn wording(error: &serde_json::Error) -> String {
+    let text = error.to_string();
+    let place = format!(" at line {} column {}", error.line(), error.column());
+    match text.strip_suffix(&place) {
+        Some(what) => format!("{what} at column {}", error.column()),
+        None => text,
+    }
 }
 
 /// The members of a JSON object with their texts, in the order they stand.
@@ -129,7 +139,8 @@ mod tests {
         );
         refused(r#"{"a":{"x":1,"\u0078":2}}"#, "the key `x` stands twice");
         refused("1e400", "number out of range");
-        refused(r#""\ud800""#, "surrogate");
+        refused(r#""\ud800""#, "unexpected end of hex escape at column 8");
+        refused(r#""\udc00""#, "lone leading surrogate in hex escape");
         refused(&"[".repeat(100_000), "recursion limit");
         refused("{} {}", "trailing characters");
         refused("\"a\0\"", "control character");

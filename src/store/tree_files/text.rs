@@ -1,10 +1,23 @@
 //! Bytes that should be UTF-8.
 
+use super::error::LibraryReadError;
+
 /// Why they are not, and from which line and column on (both from 1).
 #[derive(Debug, PartialEq, Eq)]
 pub(super) struct NotText {
     pub message: String,
     pub place: Option<(usize, usize)>,
+}
+
+impl NotText {
+    pub(super) fn of(self, file: &str) -> LibraryReadError {
+        let (line, column) = self.place.unzip();
+        LibraryReadError {
+            line,
+            column,
+            ..LibraryReadError::new(file, self.message, "save the file as UTF-8")
+        }
+    }
 }
 
 /// The text, without the byte order mark that some editors put before UTF-8.
