@@ -24,5 +24,8 @@ pub fn rules() -> &'static [&'static Rule] {
 
 /// The page of a rule: what it means, why it hurts on a call, an example that fails and its mend.
 pub fn page(name: &str) -> Option<String> {
-    rules().iter().find(|rule| rule.name == name).map(|rule| rule.page())
+    rules()
+        .iter()
+        .find(|rule| rule.name == name)
+        .map(|rule| rule.page())
 }

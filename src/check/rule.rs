@@ -28,7 +28,10 @@ pub(super) enum Needs {
 impl Rule {
     /// What it means, why it hurts on a call, an example that fails, and its mend; as Markdown.
     pub fn page(&self) -> String {
-        let lines = self.doc.lines().map(|line| line.strip_prefix(' ').unwrap_or(line));
+        let lines = self
+            .doc
+            .lines()
+            .map(|line| line.strip_prefix(' ').unwrap_or(line));
         let text: String = lines.flat_map(|line| [line, "\n"]).collect();
         format!("# {} ({})\n\n{text}", self.name, self.level.name())
     }

@@ -12,7 +12,9 @@ use crate::source::{Diagnostic, FileId};
 pub fn run(library: &Library, problems: &[Problem]) -> Vec<Diagnostic> {
     let subject = Subject::new(library, problems);
     let well_formed = subject.is_well_formed();
-    let rules = super::rules().iter().filter(|rule| well_formed || rule.needs == Needs::Text);
+    let rules = super::rules()
+        .iter()
+        .filter(|rule| well_formed || rule.needs == Needs::Text);
     let mut found: Vec<Diagnostic> = rules.flat_map(|rule| Findings::of(rule, &subject)).collect();
     // Files are numbered in the order of their names.
     found.sort_by(|a, b| key(a).cmp(&key(b)));
@@ -21,5 +23,10 @@ pub fn run(library: &Library, problems: &[Problem]) -> Vec<Diagnostic> {
 }
 
 fn key(finding: &Diagnostic) -> (FileId, u32, &str, &str) {
-    (finding.span.file, finding.span.start, finding.rule, &finding.message)
+    (
+        finding.span.file,
+        finding.span.start,
+        finding.rule,
+        &finding.message,
+    )
 }

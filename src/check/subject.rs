@@ -29,19 +29,31 @@ impl<'a> Subject<'a> {
 
     /// Whether every file has the format's shape.
     pub fn is_well_formed(&self) -> bool {
-        !self.problems.iter().any(|problem| matches!(problem.kind, ProblemKind::Malformed { .. }))
+        !self
+            .problems
+            .iter()
+            .any(|problem| matches!(problem.kind, ProblemKind::Malformed { .. }))
     }
 
     /// The names of steps, quoted.
     pub fn step_names(&self, steps: &[crate::library::Id<Step>]) -> Vec<String> {
-        steps.iter().map(|&step| self.library[step].name.clone()).collect()
+        steps
+            .iter()
+            .map(|&step| self.library[step].name.clone())
+            .collect()
     }
 
     /// Whether the library's own files name a thing of this kind that is not there; scenarios lead nowhere.
     pub fn misses(&self, kind: What) -> bool {
         self.problems.iter().any(|problem| {
             let missing = matches!(problem.kind, ProblemKind::UnknownName { what, .. } if what == kind);
-            missing && !self.library.files.get(problem.span.file).name().starts_with("scenarios/")
+            missing
+                && !self
+                    .library
+                    .files
+                    .get(problem.span.file)
+                    .name()
+                    .starts_with("scenarios/")
         })
     }
 }

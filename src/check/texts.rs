@@ -8,7 +8,13 @@ pub(super) fn each<'a>(library: &'a Library, take: &mut dyn FnMut(Span, &'a str)
     registries(library, take);
     for (_, tree) in library.trees.iter() {
         let others = [&tree.complaint, &tree.edition, &tree.changed];
-        all(tree.at, [Some(tree.title.as_str())].into_iter().chain(others.map(Option::as_deref)), take);
+        all(
+            tree.at,
+            [Some(tree.title.as_str())]
+                .into_iter()
+                .chain(others.map(Option::as_deref)),
+            take,
+        );
     }
     for step in &library.steps {
         of_step(step, take);
@@ -41,7 +47,11 @@ fn registries<'a>(library: &'a Library, take: &mut dyn FnMut(Span, &'a str)) {
         take(part.at, &part.title);
     }
     for (_, fault) in library.faults.iter() {
-        all(fault.at, [Some(fault.title.as_str()), fault.text.as_deref()], take);
+        all(
+            fault.at,
+            [Some(fault.title.as_str()), fault.text.as_deref()],
+            take,
+        );
     }
     for (_, restore) in library.restores.iter() {
         take(restore.at, &restore.text);
@@ -50,7 +60,15 @@ fn registries<'a>(library: &'a Library, take: &mut dyn FnMut(Span, &'a str)) {
         take(caution.at, &caution.text);
     }
     for (_, source) in library.sources.iter() {
-        all(source.at, [Some(source.title.as_str()), source.section.as_deref(), Some(source.kind.as_str())], take);
+        all(
+            source.at,
+            [
+                Some(source.title.as_str()),
+                source.section.as_deref(),
+                Some(source.kind.as_str()),
+            ],
+            take,
+        );
     }
 }
 
@@ -87,10 +105,6 @@ fn taking<'a>(at: Span, taking: &'a Taking, take: &mut dyn FnMut(Span, &'a str))
     all(at, [taking.how.as_deref()], take);
 }
 
-fn all<'a>(
-    at: Span,
-    texts: impl IntoIterator<Item = Option<&'a str>>,
-    take: &mut dyn FnMut(Span, &'a str),
-) {
+fn all<'a>(at: Span, texts: impl IntoIterator<Item = Option<&'a str>>, take: &mut dyn FnMut(Span, &'a str)) {
     texts.into_iter().flatten().for_each(|text| take(at, text));
 }

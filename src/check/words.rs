@@ -5,7 +5,11 @@ const MOST: usize = 4;
 
 /// `a`, `a and b`, `a, b and c`, `a, b, c and 5 more`; with `or` in place of `and` where that is the word.
 pub(super) fn list(entries: &[String], word: &str) -> String {
-    let shown = if entries.len() > MOST { MOST - 1 } else { entries.len() };
+    let shown = if entries.len() > MOST {
+        MOST - 1
+    } else {
+        entries.len()
+    };
     let (first, rest) = entries.split_at(shown);
     let (last, before) = match (rest, first) {
         ([], [before @ .., last]) => (last.clone(), before),
@@ -45,13 +49,25 @@ mod tests {
     #[test]
     fn a_long_list_is_cut() {
         let lists: Vec<String> = [0, 1, 2, 4, 9].map(|count| list(&names(count), "and")).into();
-        assert_eq!(lists, ["", "s1", "s1 and s2", "s1, s2, s3 and s4", "s1, s2, s3 and 6 more"]);
+        assert_eq!(
+            lists,
+            [
+                "",
+                "s1",
+                "s1 and s2",
+                "s1, s2, s3 and s4",
+                "s1, s2, s3 and 6 more"
+            ]
+        );
     }
 
     #[test]
     fn a_circle_comes_back_to_where_it_began() {
         assert_eq!(circle(&names(1)), "`s1` → `s1`");
         assert_eq!(circle(&names(3)), "`s1` → `s2` → `s3` → `s1`");
-        assert_eq!(circle(&names(10)), "`s1` → `s2` → `s3` → `s4` → … 3 more … → `s8` → `s9` → `s10` → `s1`");
+        assert_eq!(
+            circle(&names(10)),
+            "`s1` → `s2` → `s3` → `s4` → … 3 more … → `s8` → `s9` → `s10` → `s1`"
+        );
     }
 }

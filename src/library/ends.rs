@@ -110,7 +110,10 @@ impl<'a> Flow<'a> {
             }
             Kind::Unresolved { lost, .. } => {
                 let outcomes = self.library.trees[step.tree].outcomes.len();
-                for end in (0..outcomes).map(End::Return).chain([End::Verdict, End::ShutDown]) {
+                for end in (0..outcomes)
+                    .map(End::Return)
+                    .chain([End::Verdict, End::ShutDown])
+                {
                     self.learn(step.tree, end);
                 }
                 if *lost {
@@ -132,7 +135,10 @@ impl<'a> Flow<'a> {
 
     fn end_of_visit(&mut self, visit: Id<Step>, end: End) {
         let step = &self.library[visit];
-        let Kind::Visit { returns, on_verdict, .. } = &step.kind else {
+        let Kind::Visit {
+            returns, on_verdict, ..
+        } = &step.kind
+        else {
             return;
         };
         match (end, on_verdict) {
@@ -169,7 +175,9 @@ impl<'a> Flow<'a> {
 
 /// All that is known of how a tree can end.
 fn known(ends: &Ends) -> Vec<End> {
-    let returns = (0..ends.returns.len()).filter(|&outcome| ends.returns[outcome]).map(End::Return);
+    let returns = (0..ends.returns.len())
+        .filter(|&outcome| ends.returns[outcome])
+        .map(End::Return);
     let verdict = ends.verdict.then_some(End::Verdict);
     let shut_down = ends.shut_down.then_some(End::ShutDown);
     returns.chain(verdict).chain(shut_down).collect()

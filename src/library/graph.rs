@@ -103,13 +103,19 @@ impl Graph {
     /// For every knot of circles that no edge bounds, one shortest circle through its first step.
     pub fn endless_loops(&self) -> Vec<Vec<Id<Step>>> {
         let circles = circles(&self.unbounded);
-        circles.into_iter().map(|circle| circle.into_iter().map(|edge| id(edge.0)).collect()).collect()
+        circles
+            .into_iter()
+            .map(|circle| circle.into_iter().map(|edge| id(edge.0)).collect())
+            .collect()
     }
 
     /// For every knot of trees that visit one another in a circle, the visiting steps of a shortest circle.
     pub fn endless_visits(&self) -> Vec<Vec<Id<Step>>> {
         let circles = circles(&self.visits);
-        circles.into_iter().map(|circle| circle.into_iter().map(|edge| edge.1).collect()).collect()
+        circles
+            .into_iter()
+            .map(|circle| circle.into_iter().map(|edge| edge.1).collect())
+            .collect()
     }
 }
 
@@ -120,23 +126,37 @@ pub fn chain(edge: &Edge) -> impl Iterator<Item = &Edge> {
 
 /// The edges of a step that can be taken; a visit's, as far as its tree can end so.
 fn possible<'a>(step: &'a Step, ends: &[Ends]) -> Vec<&'a Edge> {
-    let Kind::Visit { tree, returns, on_verdict } = &step.kind else {
+    let Kind::Visit {
+        tree,
+        returns,
+        on_verdict,
+    } = &step.kind
+    else {
         return step.edges();
     };
     let ends = &ends[tree.index()];
-    let returned = returns.iter().filter(|(outcome, _)| ends.can_return(*outcome)).map(|(_, edge)| edge);
+    let returned = returns
+        .iter()
+        .filter(|(outcome, _)| ends.can_return(*outcome))
+        .map(|(_, edge)| edge);
     let noted = on_verdict.iter().filter(|_| ends.verdict);
     returned.chain(noted).flat_map(chain).collect()
 }
 
 fn entered(library: &Library, visits: &DiGraph<(), Id<Step>, u32>, from_start: &[bool]) -> Vec<bool> {
-    let complaints = library.trees.iter().filter(|(_, tree)| tree.complaint.is_some()).map(|(tree, _)| tree);
+    let complaints = library
+        .trees
+        .iter()
+        .filter(|(_, tree)| tree.complaint.is_some())
+        .map(|(tree, _)| tree);
     let dangers = library.dangers.iter().map(|danger| danger.tree);
     let mut waiting: Vec<Id<Tree>> = complaints.chain(library.gate).chain(dangers).collect();
     let mut entered = vec![false; library.trees.len()];
     while let Some(tree) = waiting.pop() {
         if !std::mem::replace(&mut entered[tree.index()], true) {
-            let visits = visits.edges(node(tree)).filter(|visit| from_start[visit.weight().index()]);
+            let visits = visits
+                .edges(node(tree))
+                .filter(|visit| from_start[visit.weight().index()]);
             waiting.extend(visits.map(|visit| id(visit.target())));
         }
     }
@@ -220,7 +240,9 @@ mod tests {
             graph.add_edge(NodeIndex::from(from), NodeIndex::from(to), ());
         }
         let circles = circles(&graph).into_iter();
-        circles.map(|circle| circle.into_iter().map(|(node, ())| node.index()).collect()).collect()
+        circles
+            .map(|circle| circle.into_iter().map(|(node, ())| node.index()).collect())
+            .collect()
     }
 
     #[test]

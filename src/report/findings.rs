@@ -24,8 +24,16 @@ pub struct Look {
 
 /// The findings for a person: each with the line it is about, and a count of all at the end.
 pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
-    let renderer = if look.color { Renderer::styled() } else { Renderer::plain() };
-    let decor = if look.ascii { DecorStyle::Ascii } else { DecorStyle::Unicode };
+    let renderer = if look.color {
+        Renderer::styled()
+    } else {
+        Renderer::plain()
+    };
+    let decor = if look.ascii {
+        DecorStyle::Ascii
+    } else {
+        DecorStyle::Unicode
+    };
     let renderer = renderer.decor_style(decor).term_width(COLUMNS);
     let mut report = String::new();
     for finding in findings {
@@ -83,7 +91,11 @@ pub fn summary(library: &Library, findings: &[Diagnostic]) -> String {
         _ => format!("{}, {}", counted(errors, "error"), counted(warnings, "warning")),
     };
     let (trees, steps) = (library.trees.len(), library.steps.len());
-    format!("{found} in {}, {}", counted(trees, "tree"), counted(steps, "step"))
+    format!(
+        "{found} in {}, {}",
+        counted(trees, "tree"),
+        counted(steps, "step")
+    )
 }
 
 fn counted(count: usize, what: &str) -> String {

@@ -112,7 +112,11 @@ steps:
 impl Written {
     /// The library with nothing wrong in it.
     pub fn small() -> Self {
-        Self(FILES.map(|(name, text)| (name.to_owned(), text.to_owned())).into())
+        Self(
+            FILES
+                .map(|(name, text)| (name.to_owned(), text.to_owned()))
+                .into(),
+        )
     }
 
     /// With one file written otherwise, or added.
@@ -145,7 +149,12 @@ impl Written {
     }
 
     pub fn files(&self) -> Files {
-        Files::new(self.0.iter().map(|(name, text)| SourceFile::new(name, text)).collect())
+        Files::new(
+            self.0
+                .iter()
+                .map(|(name, text)| SourceFile::new(name, text))
+                .collect(),
+        )
     }
 
     /// Everything that the checker says.
@@ -170,8 +179,10 @@ impl Written {
     #[track_caller]
     pub fn says(&self, expected: &[(&str, &str, &str)]) {
         let found = self.found();
-        let found: Vec<(&str, &str, &str)> =
-            found.iter().map(|f| (f.rule, f.place.as_str(), f.message.as_str())).collect();
+        let found: Vec<(&str, &str, &str)> = found
+            .iter()
+            .map(|f| (f.rule, f.place.as_str(), f.message.as_str()))
+            .collect();
         assert_eq!(found, expected);
     }
 

@@ -20,14 +20,21 @@ fn an_unknown_name_that_resembles_none_says_where_to_register_it() {
     let library = Written::small().steps(&format!("  a: {{ observe: colour_of_smoke, go: done }}\n{DONE}"));
     let found = library.found();
     assert_eq!(found[0].message, "no sign is called `colour_of_smoke`");
-    assert_eq!(found[0].help, "register it in registry/signs.yaml, or name one that is there");
+    assert_eq!(
+        found[0].help,
+        "register it in registry/signs.yaml, or name one that is there"
+    );
 }
 
 #[test]
 fn a_lost_edge_silences_what_it_may_lead_to() {
     let steps = "  a: { do: Look., go: nowhere_at_all }\n  b: { do: Look., go: done }\n";
     let library = Written::small().steps(&format!("{steps}{DONE}"));
-    library.says(&[("unknown-name", "no-heat.yaml:6", "no step is called `nowhere_at_all`")]);
+    library.says(&[(
+        "unknown-name",
+        "no-heat.yaml:6",
+        "no step is called `nowhere_at_all`",
+    )]);
 }
 
 #[test]
@@ -35,8 +42,16 @@ fn an_unknown_reading_silences_no_more_than_it_must() {
     let steps = "  a: { measure: pulse_of_the_owner, go: done }\n  b: { do: Look., go: done }\n";
     let library = Written::small().steps(&format!("{steps}{DONE}"));
     library.says(&[
-        ("unknown-name", "no-heat.yaml:6", "no reading is called `pulse_of_the_owner`"),
-        ("unreachable-step", "no-heat.yaml:7", "no way leads to the step `b`"),
+        (
+            "unknown-name",
+            "no-heat.yaml:6",
+            "no reading is called `pulse_of_the_owner`",
+        ),
+        (
+            "unreachable-step",
+            "no-heat.yaml:7",
+            "no way leads to the step `b`",
+        ),
     ]);
 }
 
@@ -50,13 +65,18 @@ fn an_unknown_tree_may_be_any_that_nothing_leads_to() {
 
 #[test]
 fn a_second_step_of_one_name_is_reported_where_it_stands() {
-    let library =
-        Written::small().steps(&format!("  a: {{ do: Look., go: done }}\n{DONE}  a: {{ do: Look., go: b }}\n{}", DONE.replace("done", "b")));
+    let library = Written::small().steps(&format!(
+        "  a: {{ do: Look., go: done }}\n{DONE}  a: {{ do: Look., go: b }}\n{}",
+        DONE.replace("done", "b")
+    ));
     let found = library.found();
     assert_eq!(found.len(), 1, "{found:?}");
     assert_eq!(found[0].place, "no-heat.yaml:8");
     assert_eq!(found[0].message, "a second step is called `a`");
-    assert_eq!(found[0].help, "the first stands at no-heat.yaml:6: keep one, or give one another name");
+    assert_eq!(
+        found[0].help,
+        "the first stands at no-heat.yaml:6: keep one, or give one another name"
+    );
 }
 
 #[test]
@@ -78,5 +98,8 @@ fn a_band_of_another_dimension_points_at_the_quantity() {
     let library = Written::small().bands("flame_current", &["below 1 V", "at least 1 uA"]);
     let found = library.found();
     assert_eq!(found.len(), 1, "{found:?}");
-    assert_eq!((found[0].rule, found[0].place.as_str()), ("unit-mismatch", "no-heat.yaml:10"));
+    assert_eq!(
+        (found[0].rule, found[0].place.as_str()),
+        ("unit-mismatch", "no-heat.yaml:10")
+    );
 }

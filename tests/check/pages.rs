@@ -19,7 +19,11 @@ fn example(page: &str, heading: &str) -> Written {
 fn every_failing_example_fails_with_its_rule_and_every_mend_is_right() {
     for rule in rules() {
         let page = page(rule.name).unwrap();
-        let mut found: Vec<&str> = example(&page, "Fails").found().iter().map(|found| found.rule).collect();
+        let mut found: Vec<&str> = example(&page, "Fails")
+            .found()
+            .iter()
+            .map(|found| found.rule)
+            .collect();
         if rule.name == "dead-end" {
             // A step always leads on, so what leads nowhere leads round in a circle.
             found.retain(|&found| found != "endless-loop");
@@ -37,7 +41,10 @@ fn rules_are_in_the_order_of_their_names_and_end_no_message_with_a_full_stop() {
     for rule in rules() {
         for found in example(&rule.page(), "Fails").found() {
             let first = found.message.chars().next().unwrap();
-            assert!(!found.message.ends_with('.') && !first.is_uppercase(), "{found:?}");
+            assert!(
+                !found.message.ends_with('.') && !first.is_uppercase(),
+                "{found:?}"
+            );
             assert!(!found.help.is_empty() && !found.help.ends_with('.'), "{found:?}");
         }
     }
@@ -46,6 +53,9 @@ fn rules_are_in_the_order_of_their_names_and_end_no_message_with_a_full_stop() {
 #[test]
 fn a_page_begins_with_its_rule() {
     let page = page("band-gap").unwrap();
-    assert!(page.starts_with("# band-gap (error)\n\nA value lies in none of a step's bands"), "{page}");
+    assert!(
+        page.starts_with("# band-gap (error)\n\nA value lies in none of a step's bands"),
+        "{page}"
+    );
     assert_eq!(proofwalk::check::page("nothing"), None);
 }

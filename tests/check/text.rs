@@ -6,10 +6,21 @@ use crate::library::Written;
 fn while_a_file_is_malformed_only_text_rules_have_their_say() {
     let library = Written::small()
         .steps("  a: { measure: nothing, bands: { below 1 uA: a }, wy: no }\n")
-        .with("registry/restores.yaml", "restores:\n  door_switch: Close\n  door_switch: C\u{202e}lose\n");
+        .with(
+            "registry/restores.yaml",
+            "restores:\n  door_switch: Close\n  door_switch: C\u{202e}lose\n",
+        );
     library.says(&[
-        ("malformed", "no-heat.yaml:6", "`wy` is not a key of the format here"),
-        ("duplicate-name", "registry/restores.yaml:3", "a second put-back is called `door_switch`"),
+        (
+            "malformed",
+            "no-heat.yaml:6",
+            "`wy` is not a key of the format here",
+        ),
+        (
+            "duplicate-name",
+            "registry/restores.yaml:3",
+            "a second put-back is called `door_switch`",
+        ),
         (
             "unsafe-text",
             "registry/restores.yaml:3",
@@ -20,9 +31,14 @@ fn while_a_file_is_malformed_only_text_rules_have_their_say() {
 
 #[test]
 fn an_escape_in_quotes_is_seen_where_the_text_belongs() {
-    let library = Written::small()
-        .steps("  a: { do: \"Look\\e[2J\", go: z }\n  z: { verdict: nothing_found, because: \"So\\n it is\" }\n");
-    library.says(&[("unsafe-text", "no-heat.yaml:6", "a text here holds U+001B, a control character")]);
+    let library = Written::small().steps(
+        "  a: { do: \"Look\\e[2J\", go: z }\n  z: { verdict: nothing_found, because: \"So\\n it is\" }\n",
+    );
+    library.says(&[(
+        "unsafe-text",
+        "no-heat.yaml:6",
+        "a text here holds U+001B, a control character",
+    )]);
 }
 
 #[test]

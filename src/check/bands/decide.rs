@@ -38,7 +38,10 @@ pub(in crate::check) fn gaps(question: Question<'_>) -> Result<Vec<Witness>, Und
     if question.bands.iter().all(is_fixed) {
         let fixed: Vec<Interval> = question.bands.iter().filter_map(interval).collect();
         let gaps = sweep::gaps(domain(question), &fixed);
-        return Ok(gaps.into_iter().map(|gap| Witness::of(inside(question, gap))).collect());
+        return Ok(gaps
+            .into_iter()
+            .map(|gap| Witness::of(inside(question, gap)))
+            .collect());
     }
     let system = System::of(question).ok_or(Undecided)?;
     Ok(gap_of(&system, question)?.into_iter().collect())
@@ -47,11 +50,14 @@ pub(in crate::check) fn gaps(question: Question<'_>) -> Result<Vec<Witness>, Und
 /// Pairs of bands that take one value.
 pub(in crate::check) fn overlaps(question: Question<'_>) -> Result<Vec<Overlap>, Undecided> {
     let bands = question.bands;
-    let (fixed, leaning): (Vec<usize>, Vec<usize>) = (0..bands.len()).partition(|&band| is_fixed(&bands[band]));
+    let (fixed, leaning): (Vec<usize>, Vec<usize>) =
+        (0..bands.len()).partition(|&band| is_fixed(&bands[band]));
     let intervals: Vec<Interval> = fixed.iter().filter_map(|&band| interval(&bands[band])).collect();
     let mut found: Vec<Overlap> = (sweep::overlaps(&intervals).into_iter())
         .map(|(first, second)| {
-            let both = intervals[first].intersect(intervals[second]).intersect(domain(question));
+            let both = intervals[first]
+                .intersect(intervals[second])
+                .intersect(domain(question));
             (first, second, both)
         })
         .filter(|(_, _, both)| !both.is_empty())
@@ -87,7 +93,9 @@ pub(in crate::check) fn order_that_mends(question: Question<'_>) -> Option<Vec<I
 fn orders(fields: &[Id<PlateField>]) -> Vec<Vec<Id<PlateField>>> {
     match *fields {
         [a, b] => vec![vec![a, b], vec![b, a]],
-        [a, b, c] => [[a, b, c], [a, c, b], [b, a, c], [b, c, a], [c, a, b], [c, b, a]].map(Vec::from).into(),
+        [a, b, c] => [[a, b, c], [a, c, b], [b, a, c], [b, c, a], [c, a, b], [c, b, a]]
+            .map(Vec::from)
+            .into(),
         _ => Vec::new(),
     }
 }
@@ -106,7 +114,9 @@ fn is_point(interval: Interval) -> bool {
 
 /// The values there are: all, and of a plate field that is positive those above nothing.
 fn domain(question: Question<'_>) -> Interval {
-    let positive = question.asked.is_some_and(|field| fields::is_positive(question.library, field));
+    let positive = question
+        .asked
+        .is_some_and(|field| fields::is_positive(question.library, field));
     let everything = Interval::everything();
     if positive {
         Interval {
@@ -127,23 +137,39 @@ fn inside(question: Question<'_>, interval: Interval) -> Quantity {
         };
         interval.intersect(range)
     });
-    let interval = if believed.low.value() < believed.high.value() { believed } else { interval };
+    let interval = if believed.low.value() < believed.high.value() {
+        believed
+    } else {
+        interval
+    };
     let (low, high) = (interval.low.value(), interval.high.value());
     let quantity = |base: f64| Quantity::from_base(base, question.scale.dimension());
     if is_point(interval) {
         return quantity(low);
     }
-    let number = |base: f64| if base.is_finite() { quantity(base).number_in(question.scale) } else { base };
+    let number = |base: f64| {
+        if base.is_finite() {
+            quantity(base).number_in(question.scale)
+        } else {
+            base
+        }
+    };
     Quantity::new(round::between(number(low), number(high)), question.scale)
 }
 
 /// A plate and a value in no band: believed ones if there are, a believed plate at least, or any.
 fn gap_of(system: &System<'_>, question: Question<'_>) -> Result<Option<Witness>, Undecided> {
     // The bands with fixed ends leave a few stretches, however many they are; the others are only asked about those.
-    let (fixed, leaning): (Vec<_>, Vec<_>) = (0..question.bands.len()).partition(|&at| is_fixed(&question.bands[at]));
-    let fixed: Vec<Interval> = fixed.into_iter().filter_map(|at| interval(&question.bands[at])).collect();
-    let stretches: Vec<_> =
-        sweep::gaps(domain(question), &fixed).into_iter().map(|gap| system.inside(gap)).collect();
+    let (fixed, leaning): (Vec<_>, Vec<_>) =
+        (0..question.bands.len()).partition(|&at| is_fixed(&question.bands[at]));
+    let fixed: Vec<Interval> = fixed
+        .into_iter()
+        .filter_map(|at| interval(&question.bands[at]))
+        .collect();
+    let stretches: Vec<_> = sweep::gaps(domain(question), &fixed)
+        .into_iter()
+        .map(|gap| system.inside(gap))
+        .collect();
     let search = |believed: &[Inequality]| {
         let mut budget = BUDGET;
         for stretch in &stretches {
@@ -169,7 +195,9 @@ fn believed(
 ) -> Option<Witness> {
     let (plate, value) = system.plausible();
     let both = [&plate[..], &value].concat();
-    [both, plate].into_iter().find_map(|believed| search(&believed).ok().flatten())
+    [both, plate]
+        .into_iter()
+        .find_map(|believed| search(&believed).ok().flatten())
 }
 
 /// Breaks one condition of every band, taking the next as soon as no plate is left.
@@ -235,12 +263,13 @@ fn overlaps_of(system: &System<'_>, leaning: &[usize]) -> Result<Vec<Overlap>, U
 fn overlap_of(system: &System<'_>, first: usize, second: usize) -> Result<Option<Overlap>, Undecided> {
     let both = [&system.bands[first][..], &system.bands[second][..]].concat();
     let open = |bands: &[Inequality]| bands.iter().map(|one| one.strictly()).collect::<Vec<_>>();
-    let search = |believed: &[Inequality], bands: &[Inequality]| {
-        match solve(&[&system.axioms[..], believed, bands].concat(), system.variables()) {
-            Solved::Sometimes(solution) => Ok(Some(system.witness(&solution))),
-            Solved::Never => Ok(None),
-            Solved::TooLarge => Err(Undecided),
-        }
+    let search = |believed: &[Inequality], bands: &[Inequality]| match solve(
+        &[&system.axioms[..], believed, bands].concat(),
+        system.variables(),
+    ) {
+        Solved::Sometimes(solution) => Ok(Some(system.witness(&solution))),
+        Solved::Never => Ok(None),
+        Solved::TooLarge => Err(Undecided),
     };
     let Some(any) = search(&[], &both)? else {
         return Ok(None);
@@ -250,7 +279,9 @@ fn overlap_of(system: &System<'_>, first: usize, second: usize) -> Result<Option
     let wide = |band: usize| Ok(search(&[], &open(&system.bands[band]))?.is_some());
     let touching = inner.is_none() && wide(first)? && wide(second)?;
     let shown = if inner.is_some() { open(&both) } else { both };
-    let mut witness = believed(system, |believed| search(believed, &shown)).or(inner).unwrap_or(any);
+    let mut witness = believed(system, |believed| search(believed, &shown))
+        .or(inner)
+        .unwrap_or(any);
     let named = system.fields_of(&[first, second]);
     witness.plate.retain(|(field, _)| named.contains(field));
     Ok(Some(Overlap {

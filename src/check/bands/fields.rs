@@ -14,7 +14,7 @@ pub(super) fn number(library: &Library, field: Id<PlateField>) -> Option<(Scale,
 /// Whether a field is positive on every plate: its own plausible range lies at or above nothing, or that of a field that
 /// `order:` puts below it.
 pub(super) fn is_positive(library: &Library, field: Id<PlateField>) -> bool {
-    let below = related(library, field, |chain, at| &chain[..at]);
+    let below = related(library, field, Side::Below);
     below.into_iter().chain([field]).any(|field| {
         // Nothing on a thermometer is no end of anything.
         number(library, field).is_some_and(|(scale, plausible)| {
@@ -25,14 +25,16 @@ pub(super) fn is_positive(library: &Library, field: Id<PlateField>) -> bool {
 
 /// The fields that `order:` puts above a field, along one chain or several.
 pub(super) fn above(library: &Library, field: Id<PlateField>) -> Vec<Id<PlateField>> {
-    related(library, field, |chain, at| &chain[at + 1..])
+    related(library, field, Side::Above)
 }
 
-fn related(
-    library: &Library,
-    field: Id<PlateField>,
-    side: fn(&[Id<PlateField>], usize) -> &[Id<PlateField>],
-) -> Vec<Id<PlateField>> {
+#[derive(Clone, Copy)]
+enum Side {
+    Below,
+    Above,
+}
+
+fn related(library: &Library, field: Id<PlateField>, side: Side) -> Vec<Id<PlateField>> {
     let mut found: Vec<Id<PlateField>> = Vec::new();
     let mut waiting = vec![field];
     while let Some(from) = waiting.pop() {
@@ -40,7 +42,11 @@ fn related(
             let Some(at) = chain.iter().position(|&field| field == from) else {
                 continue;
             };
-            for &next in side(chain, at) {
+            let beside = match side {
+                Side::Below => &chain[..at],
+                Side::Above => &chain[at + 1..],
+            };
+            for &next in beside {
                 if !found.contains(&next) {
                     found.push(next);
                     waiting.push(next);

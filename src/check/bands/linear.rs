@@ -56,13 +56,20 @@ impl Inequality {
 
     /// Two bounds on a variable from either side, as one inequality that does not name it.
     fn without(&self, other: &Self, variable: usize) -> Self {
-        let (mine, theirs) = (1.0 / self.factors[variable].abs(), 1.0 / other.factors[variable].abs());
+        let (mine, theirs) = (
+            1.0 / self.factors[variable].abs(),
+            1.0 / other.factors[variable].abs(),
+        );
         let mut factors = [0.0; VARIABLES];
         for (at, factor) in factors.iter_mut().enumerate() {
             let (a, b) = (self.factors[at] * mine, other.factors[at] * theirs);
             let sum = a + b;
             // What is left of two equal factors is rounding.
-            *factor = if at == variable || sum.abs() <= LOST * a.abs().max(b.abs()) { 0.0 } else { sum };
+            *factor = if at == variable || sum.abs() <= LOST * a.abs().max(b.abs()) {
+                0.0
+            } else {
+                sum
+            };
         }
         Self {
             factors,
@@ -80,7 +87,9 @@ impl Inequality {
             return None;
         }
         let pairs = self.factors.iter().zip(&other.factors);
-        let same = pairs.into_iter().all(|(a, b)| (a * share - b).abs() <= LOST * b.abs());
+        let same = pairs
+            .into_iter()
+            .all(|(a, b)| (a * share - b).abs() <= LOST * b.abs());
         same.then_some(self.constant * share - other.constant)
     }
 }
@@ -122,7 +131,8 @@ pub(super) fn solve(system: &[Inequality], variables: usize) -> Solved {
     let mut stages = Vec::with_capacity(variables);
     let mut rest = system.to_vec();
     for variable in 0..variables {
-        let (named, mut others): (Vec<_>, Vec<_>) = (rest.into_iter()).partition(|i| i.factors[variable] != 0.0);
+        let (named, mut others): (Vec<_>, Vec<_>) =
+            (rest.into_iter()).partition(|i| i.factors[variable] != 0.0);
         let (upper, lower): (Vec<&Inequality>, Vec<&Inequality>) =
             named.iter().partition(|i| i.factors[variable] > 0.0);
         for above in &upper {
@@ -144,7 +154,11 @@ pub(super) fn solve(system: &[Inequality], variables: usize) -> Solved {
         rest = others;
     }
     let possible = rest.iter().all(|i| below_nothing(i.constant, i.size, i.strict));
-    if possible { Solved::Sometimes(Solution { stages }) } else { Solved::Never }
+    if possible {
+        Solved::Sometimes(Solution { stages })
+    } else {
+        Solved::Never
+    }
 }
 
 /// Adds an inequality, unless one that stands there already says as much.
@@ -197,7 +211,11 @@ mod tests {
     impl Inequality {
         /// Whether a point satisfies it.
         fn holds(&self, point: &[f64; VARIABLES]) -> bool {
-            let terms = self.factors.iter().zip(point).map(|(factor, value)| factor * value);
+            let terms = self
+                .factors
+                .iter()
+                .zip(point)
+                .map(|(factor, value)| factor * value);
             let start = (self.constant, self.size);
             let (sum, size) = terms.fold(start, |(sum, size), term| (sum + term, size + term.abs()));
             below_nothing(sum, size, self.strict)
@@ -232,8 +250,14 @@ mod tests {
         let value_above_high = Inequality::new(&[(0, -1.0), (2, 1.0)], 0.0, true);
         let value_below_low = Inequality::new(&[(0, 1.0), (1, -1.0)], 0.0, true);
         let ordered = Inequality::new(&[(1, 1.0), (2, -1.0)], 0.0, true);
-        assert!(matches!(solve(&[value_above_high, value_below_low], 3), Solved::Sometimes(_)));
-        assert!(matches!(solve(&[value_above_high, value_below_low, ordered], 3), Solved::Never));
+        assert!(matches!(
+            solve(&[value_above_high, value_below_low], 3),
+            Solved::Sometimes(_)
+        ));
+        assert!(matches!(
+            solve(&[value_above_high, value_below_low, ordered], 3),
+            Solved::Never
+        ));
     }
 
     #[test]

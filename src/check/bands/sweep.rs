@@ -100,11 +100,21 @@ mod tests {
     /// below nothing.
     #[test]
     fn the_pieces_that_ranges_split_into_cover_all_and_share_nothing() {
-        let pieces = intervals(&["(-inf,0)", "[0,50)", "[50,101)", "[101,151)", "[151,201)", "[201,inf)"]);
+        let pieces = intervals(&[
+            "(-inf,0)",
+            "[0,50)",
+            "[50,101)",
+            "[101,151)",
+            "[151,201)",
+            "[201,inf)",
+        ]);
         assert_eq!(gaps(Interval::everything(), &pieces), []);
         assert_eq!(overlaps(&pieces), []);
         let ranges = intervals(&["[0,100]", "[50,150]", "[0,200]"]);
-        assert_eq!(gaps(Interval::everything(), &ranges), intervals(&["(-inf,0)", "(200,inf)"]));
+        assert_eq!(
+            gaps(Interval::everything(), &ranges),
+            intervals(&["(-inf,0)", "(200,inf)"])
+        );
         assert_eq!(overlaps(&ranges), [(0, 2), (1, 2)]);
     }
 

@@ -29,7 +29,9 @@ impl<'a> System<'a> {
     /// The system of a question; none where it leans on more fields than can be decided.
     pub fn of(question: Question<'a>) -> Option<Self> {
         let conditions = question.bands.iter().flat_map(|answer| &answer.band.conditions);
-        let mut fields: Vec<_> = conditions.filter_map(|condition| condition.bound.leans_on().copied()).collect();
+        let mut fields: Vec<_> = conditions
+            .filter_map(|condition| condition.bound.leans_on().copied())
+            .collect();
         fields.sort_unstable();
         fields.dedup();
         fields.retain(|&field| question.asked != Some(field));
@@ -46,7 +48,9 @@ impl<'a> System<'a> {
         };
         system.axioms = system.known_of_plates();
         let bands = question.bands.iter().map(|answer| &answer.band.conditions);
-        system.bands = bands.map(|all| all.iter().map(|one| system.inequality(one)).collect()).collect();
+        system.bands = bands
+            .map(|all| all.iter().map(|one| system.inequality(one)).collect())
+            .collect();
         Some(system)
     }
 
@@ -72,9 +76,20 @@ impl<'a> System<'a> {
     /// What a plausible plate satisfies, and with it what a plausible value does.
     pub fn plausible(&self) -> (Vec<Inequality>, Vec<Inequality>) {
         let known = |field: &Id<PlateField>| fields::number(self.question.library, *field);
-        let plate = self.fields.iter().enumerate().filter_map(|(at, field)| Some((at + 1, known(field)?.1)));
-        let plate = plate.flat_map(|(variable, range)| self.within(variable, range)).collect();
-        let value = self.question.plausible.into_iter().flat_map(|range| self.within(VALUE, range)).collect();
+        let plate = self
+            .fields
+            .iter()
+            .enumerate()
+            .filter_map(|(at, field)| Some((at + 1, known(field)?.1)));
+        let plate = plate
+            .flat_map(|(variable, range)| self.within(variable, range))
+            .collect();
+        let value = self
+            .question
+            .plausible
+            .into_iter()
+            .flat_map(|range| self.within(VALUE, range))
+            .collect();
         (plate, value)
     }
 
@@ -96,7 +111,12 @@ impl<'a> System<'a> {
         let quantity = |variable: usize| self.quantity(point[variable], self.scale(variable));
         Witness {
             value: quantity(VALUE),
-            plate: self.fields.iter().enumerate().map(|(at, &field)| (field, quantity(at + 1))).collect(),
+            plate: self
+                .fields
+                .iter()
+                .enumerate()
+                .map(|(at, &field)| (field, quantity(at + 1)))
+                .collect(),
         }
     }
 
@@ -105,7 +125,13 @@ impl<'a> System<'a> {
         if room.low >= room.high {
             return room.low;
         }
-        let number = |end: f64| if end.is_finite() { self.quantity(end, scale).number_in(scale) } else { end };
+        let number = |end: f64| {
+            if end.is_finite() {
+                self.quantity(end, scale).number_in(scale)
+            } else {
+                end
+            }
+        };
         let chosen = round::between(number(room.low), number(room.high));
         Quantity::new(chosen, scale).base() / self.unit
     }
@@ -126,26 +152,42 @@ impl<'a> System<'a> {
         let library = self.question.library;
         let named: Vec<Id<PlateField>> = self.fields.iter().copied().chain(self.question.asked).collect();
         let positive = named.iter().filter(|&&field| fields::is_positive(library, field));
-        let mut known: Vec<Inequality> =
-            positive.map(|&field| Inequality::new(&[(self.variable(field), -1.0)], 0.0, true)).collect();
+        let mut known: Vec<Inequality> = positive
+            .map(|&field| Inequality::new(&[(self.variable(field), -1.0)], 0.0, true))
+            .collect();
         for &low in &named {
             let above = fields::above(library, low);
-            known.extend(named.iter().filter(|high| above.contains(high)).map(|&high| self.below(low, high)));
+            known.extend(
+                named
+                    .iter()
+                    .filter(|high| above.contains(high))
+                    .map(|&high| self.below(low, high)),
+            );
         }
         known
     }
 
     fn below(&self, low: Id<PlateField>, high: Id<PlateField>) -> Inequality {
-        Inequality::new(&[(self.variable(low), 1.0), (self.variable(high), -1.0)], 0.0, true)
+        Inequality::new(
+            &[(self.variable(low), 1.0), (self.variable(high), -1.0)],
+            0.0,
+            true,
+        )
     }
 
     fn variable(&self, field: Id<PlateField>) -> usize {
-        self.fields.iter().position(|&known| known == field).map_or(VALUE, |at| at + 1)
+        self.fields
+            .iter()
+            .position(|&known| known == field)
+            .map_or(VALUE, |at| at + 1)
     }
 
     fn inequality(&self, condition: &Condition<Id<PlateField>>) -> Inequality {
         let side = if condition.relation.is_lower() { -1.0 } else { 1.0 };
-        let offset = condition.bound.offset.map_or(0.0, |offset| offset.base() / self.unit);
+        let offset = condition
+            .bound
+            .offset
+            .map_or(0.0, |offset| offset.base() / self.unit);
         let mut factors = vec![(VALUE, side)];
         if let Some((share, field)) = condition.bound.share {
             factors.push((self.variable(field), -side * share));
@@ -166,7 +208,9 @@ impl<'a> System<'a> {
 
     /// The plate fields that some of the bands lean on.
     pub fn fields_of(&self, bands: &[usize]) -> Vec<Id<PlateField>> {
-        let bounds = bands.iter().flat_map(|&band| self.question.bands[band].band.bounds());
+        let bounds = bands
+            .iter()
+            .flat_map(|&band| self.question.bands[band].band.bounds());
         bounds.filter_map(|bound| bound.leans_on().copied()).collect()
     }
 

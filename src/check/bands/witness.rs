@@ -30,7 +30,11 @@ impl Witness {
     pub fn plate(&self, library: &Library) -> String {
         let entries = self.plate.iter().filter_map(|&(field, value)| {
             let (scale, _) = fields::number(library, field)?;
-            Some(format!("plate.{} is {}", library.plate[field].name, value.display(scale)))
+            Some(format!(
+                "plate.{} is {}",
+                library.plate[field].name,
+                value.display(scale)
+            ))
         });
         let entries: Vec<String> = entries.collect();
         if entries.is_empty() {

@@ -69,13 +69,21 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
         };
         let at = step.answers_at.unwrap_or(step.at);
         if question.bands.is_empty() {
-            findings.add(at, "no band takes any value", "write a band for each range of values, with the step it leads to");
+            findings.add(
+                at,
+                "no band takes any value",
+                "write a band for each range of values, with the step it leads to",
+            );
             continue;
         }
         let gaps = match gaps(question) {
             Ok(gaps) => gaps,
             Err(Undecided) => {
-                findings.add(at, "whether these bands take every value cannot be decided", UNDECIDED);
+                findings.add(
+                    at,
+                    "whether these bands take every value cannot be decided",
+                    UNDECIDED,
+                );
                 continue;
             }
         };
@@ -86,7 +94,11 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
         let help = order_help(question).unwrap_or_else(|| {
             "add a band, or widen one beside it: together the bands must take every value".to_owned()
         });
-        findings.add(at, format!("no band takes {}{}", list(&values, "or"), first.plate(library)), help);
+        findings.add(
+            at,
+            format!("no band takes {}{}", list(&values, "or"), first.plate(library)),
+            help,
+        );
     }
 }
 
@@ -103,6 +115,9 @@ pub(super) fn order_help(question: Question<'_>) -> Option<String> {
 }
 
 fn names(library: &Library, fields: &[Id<PlateField>]) -> String {
-    let names: Vec<&str> = fields.iter().map(|&field| library.plate[field].name.as_str()).collect();
+    let names: Vec<&str> = fields
+        .iter()
+        .map(|&field| library.plate[field].name.as_str())
+        .collect();
     names.join(", ")
 }

@@ -72,7 +72,11 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
             }
             Err(Undecided) => {
                 let at = step.answers_at.unwrap_or(step.at);
-                findings.add(at, "whether two of these bands take one value cannot be decided", UNDECIDED);
+                findings.add(
+                    at,
+                    "whether two of these bands take one value cannot be decided",
+                    UNDECIDED,
+                );
             }
         }
     }

@@ -66,8 +66,16 @@ rule! {
 
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let (library, graph) = (subject.library, subject.graph());
-    let steps = || library.steps.iter().enumerate().map(|(index, step)| (Id::new(index), step));
-    let ends = steps().filter(|(_, step)| may_end(subject, graph, step)).map(|(id, _)| id);
+    let steps = || {
+        library
+            .steps
+            .iter()
+            .enumerate()
+            .map(|(index, step)| (Id::new(index), step))
+    };
+    let ends = steps()
+        .filter(|(_, step)| may_end(subject, graph, step))
+        .map(|(id, _)| id);
     let leads_out = graph.leading_to(ends);
     for (id, step) in steps() {
         if !leads_out[id.index()] {
@@ -84,7 +92,11 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
 fn may_end(subject: &Subject<'_>, graph: &Graph, step: &Step) -> bool {
     match &step.kind {
         Kind::Verdict { .. } | Kind::Return { .. } | Kind::Unresolved { .. } => true,
-        Kind::Visit { tree, returns, on_verdict } => {
+        Kind::Visit {
+            tree,
+            returns,
+            on_verdict,
+        } => {
             let ends = graph.ends(*tree);
             let mapped = |outcome| returns.iter().any(|&(mapped, _)| mapped == outcome);
             let mut outcomes = 0..subject.library.trees[*tree].outcomes.len();

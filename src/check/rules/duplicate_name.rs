@@ -31,7 +31,13 @@ rule! {
 
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     for problem in subject.problems {
-        let ProblemKind::DuplicateName { what, name, first, look_alike } = &problem.kind else {
+        let ProblemKind::DuplicateName {
+            what,
+            name,
+            first,
+            look_alike,
+        } = &problem.kind
+        else {
             continue;
         };
         let place = subject.library.files.place(*first);

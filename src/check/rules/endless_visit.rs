@@ -53,7 +53,9 @@ rule! {
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let library = subject.library;
     for visits in subject.graph().endless_visits() {
-        let trees = visits.iter().map(|&visit| library.trees[library[visit].tree].name.clone());
+        let trees = visits
+            .iter()
+            .map(|&visit| library.trees[library[visit].tree].name.clone());
         let trees: Vec<String> = trees.collect();
         if let Some(&first) = visits.first() {
             findings.add_shown(

@@ -69,7 +69,9 @@ fn mend(what: What, name: &str) -> String {
         What::Restore => "restores",
         What::Caution => "cautions",
         What::Source => "sources",
-        What::ReadingOrSign => return "register it in registry/readings.yaml or registry/signs.yaml".to_owned(),
+        What::ReadingOrSign => {
+            return "register it in registry/readings.yaml or registry/signs.yaml".to_owned();
+        }
         What::Datum => return "register it in registry/readings.yaml, signs.yaml or plate.yaml".to_owned(),
         What::Tree => return format!("write the tree in a file {name}.yaml, or name one that is there"),
         What::Step => return "write the step, or lead to one that this tree has".to_owned(),

@@ -64,7 +64,11 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
         if !missing.is_empty() {
             findings.add(
                 step.answers_at.unwrap_or(step.at),
-                format!("the visit does not say where {} of `{}` leads", list(&missing, "or"), tree.name),
+                format!(
+                    "the visit does not say where {} of `{}` leads",
+                    list(&missing, "or"),
+                    tree.name
+                ),
                 "add each outcome to `returns` with the step it leads to",
             );
         }

@@ -97,7 +97,14 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
 /// Files in which a second step of one name was left out, with all that it leads to.
 fn files_with_a_step_left_out(subject: &Subject<'_>) -> HashSet<FileId> {
     let left_out = subject.problems.iter().filter(|problem| {
-        matches!(problem.kind, ProblemKind::DuplicateName { what: What::Step, look_alike: None, .. })
+        matches!(
+            problem.kind,
+            ProblemKind::DuplicateName {
+                what: What::Step,
+                look_alike: None,
+                ..
+            }
+        )
     });
     left_out.map(|problem| problem.span.file).collect()
 }
@@ -111,6 +118,9 @@ fn help(subject: &Subject<'_>, tree: Id<Tree>, name: &str) -> String {
     });
     match before {
         None => "lead an answer here, or take the step out".to_owned(),
-        Some(step) => format!("it only follows `{}`: lead an answer to that one", library.steps[step].name),
+        Some(step) => format!(
+            "it only follows `{}`: lead an answer to that one",
+            library.steps[step].name
+        ),
     }
 }

@@ -49,7 +49,10 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
         }
     }
     texts::each(subject.library, &mut |at, text| {
-        if let Some(character) = text.chars().find(|&character| written_out(character, at.file, &seen)) {
+        if let Some(character) = text
+            .chars()
+            .find(|&character| written_out(character, at.file, &seen))
+        {
             let help = "take out the escape in double quotes that stands for it";
             findings.add(at, format!("a text here holds {}", described(character)), help);
         }

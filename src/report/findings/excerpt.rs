@@ -20,7 +20,9 @@ impl Excerpt {
         let text = file.text();
         let start = floor(text, span.start as usize);
         let from = text[..start].rfind('\n').map_or(0, |at| at + 1);
-        let to = text[start..].find(['\n', '\r']).map_or(text.len(), |at| start + at);
+        let to = text[start..]
+            .find(['\n', '\r'])
+            .map_or(text.len(), |at| start + at);
         let end = floor(text, (span.end as usize).clamp(start, to));
 
         let room = columns.saturating_sub(FRAME);
@@ -38,13 +40,19 @@ impl Excerpt {
 
 /// The last place where a character begins, at or before an offset.
 fn floor(text: &str, offset: usize) -> usize {
-    (0..=offset.min(text.len())).rev().find(|&at| text.is_char_boundary(at)).unwrap_or_default()
+    (0..=offset.min(text.len()))
+        .rev()
+        .find(|&at| text.is_char_boundary(at))
+        .unwrap_or_default()
 }
 
 /// What fits of the start of a text.
 fn head(text: &str, columns: usize) -> String {
     // No more of it than could be shown is looked at: a line may be as long as a file.
-    let end = text.char_indices().nth(columns + 1).map_or(text.len(), |(at, _)| at);
+    let end = text
+        .char_indices()
+        .nth(columns + 1)
+        .map_or(text.len(), |(at, _)| at);
     String::from(safe(&text[..end]).cut(columns))
 }
 
@@ -77,7 +85,10 @@ mod tests {
             end: range.end,
         };
         let excerpt = Excerpt::of(&SourceFile::new("a.yaml", text), span, 40);
-        assert_eq!((excerpt.line.as_str(), &excerpt.line[excerpt.marked.clone()]), (line, marked));
+        assert_eq!(
+            (excerpt.line.as_str(), &excerpt.line[excerpt.marked.clone()]),
+            (line, marked)
+        );
     }
 
     #[test]
@@ -95,7 +106,12 @@ mod tests {
     #[test]
     fn a_long_line_is_cut_on_both_sides() {
         let text = format!("{}here{}", "a".repeat(5000), "b".repeat(5000));
-        shows(&text, 5000..5004, "…aaaaaaaaaaaahereaaaaaaaaaaaaa".replace('a', "a").as_str(), "here");
+        shows(
+            &text,
+            5000..5004,
+            "…aaaaaaaaaaaahereaaaaaaaaaaaaa".replace('a', "a").as_str(),
+            "here",
+        );
     }
 
     #[test]
