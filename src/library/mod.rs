@@ -3,6 +3,8 @@
 //! [`load`] reads a library's files and resolves every name. It never stops at the first error: what cannot be resolved
 //! is reported as a [`Problem`] and stands in the [`Library`] as unresolved.
 
+mod ends;
+pub mod graph;
 mod load;
 mod name;
 mod problem;
@@ -16,6 +18,7 @@ mod yaml;
 
 use std::ops::Index;
 
+pub use ends::Ends;
 pub use problem::{Problem, ProblemKind, What};
 pub use registry::{
     Caution, Choice, Claim, ClaimKind, Danger, Datum, Fault, FieldKind, Input, Obtained, Part, PlateField,

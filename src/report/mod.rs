@@ -1,0 +1,3 @@
+//! What a person reads: what is wrong with a library.
+
+pub mod findings;

@@ -1,0 +1,112 @@
+//! What `proofwalk check` prints.
+
+use proofwalk::cli::check::{Format, explain, run};
+use proofwalk::report::findings::Look;
+
+use crate::library::Written;
+
+fn broken() -> Written {
+    Written::small().bands("valve_voltage", &["at most 2 V", "at least 2 V"])
+}
+
+#[test]
+fn a_right_library_says_so_and_exits_with_nothing() {
+    let (text, code) = run(Written::small().files(), Format::Text, Look::default());
+    assert_eq!(
+        (text.as_str(), code),
+        ("no errors, no warnings in 2 trees, 13 steps\n", 0)
+    );
+}
+
+#[test]
+fn a_warning_alone_does_not_fail() {
+    let alone =
+        "tree: alone\ntitle: Alone\nstart: a\nsteps:\n  a: { verdict: nothing_found, because: So. }\n";
+    let (text, code) = run(
+        Written::small().with("alone.yaml", alone).files(),
+        Format::Text,
+        Look::default(),
+    );
+    assert!(text.ends_with("\n1 warning in 3 trees, 14 steps\n"), "{text}");
+    assert_eq!(code, 0);
+}
+
+#[test]
+fn a_finding_shows_its_line_and_its_mend() {
+    let look = Look {
+        ascii: true,
+        color: false,
+    };
+    let (text, code) = run(broken().files(), Format::Text, look);
+    assert_eq!(code, 1);
+    let expected = "\
+no-heat.yaml:11:7
+error[band-overlap]: `at most 2 V` and `at least 2 V` both take 2 V
+   |
+11 |       at least 2 V: done
+   |       ^^^^^^^^^^^^
+   |
+   = help: they meet there: write `below` or `above` in one of the two
+
+1 error in 3 trees, 15 steps
+";
+    assert_eq!(text, expected);
+}
+
+#[test]
+fn json_has_every_finding() {
+    let (text, code) = run(broken().files(), Format::Json, Look::default());
+    assert_eq!(code, 1);
+    let checked: serde_json::Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(
+        checked,
+        serde_json::json!({
+            "library": "small", "trees": 3, "steps": 15,
+            "findings": [{
+                "rule": "band-overlap", "level": "error", "file": "no-heat.yaml", "line": 11, "column": 7,
+                "message": "`at most 2 V` and `at least 2 V` both take 2 V",
+                "help": "they meet there: write `below` or `above` in one of the two", "witness": []
+            }]
+        })
+    );
+}
+
+#[test]
+fn nothing_that_an_author_wrote_acts_on_the_terminal() {
+    let library = Written::small().steps("  a: { measure: \"x\\e[2J\u{9b}31m\", go: z\u{202e} }\n");
+    for format in [Format::Text, Format::Json] {
+        let (text, _) = run(library.files(), format, Look::default());
+        let acts = text
+            .chars()
+            .find(|&c| c != '\n' && proofwalk::source::is_unsafe(c));
+        assert_eq!(acts, None, "{text}");
+    }
+}
+
+#[test]
+fn a_long_line_does_not_widen_the_report() {
+    let steps = format!(
+        "  a: {{ do: {}, go: nowhere, title: {} }}\n",
+        "x".repeat(3000),
+        "y".repeat(3000)
+    );
+    let (text, _) = run(
+        Written::small().steps(&steps).files(),
+        Format::Text,
+        Look::default(),
+    );
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+    assert!(text.contains("nowhere"));
+}
+
+#[test]
+fn a_rule_is_explained_and_an_unknown_one_is_wrong_use() {
+    assert_eq!(explain("band-gap").1, 0);
+    assert_eq!(
+        explain("band-gaps"),
+        (
+            "no rule is called `band-gaps`; did you mean `band-gap`?\n".to_owned(),
+            2
+        )
+    );
+}
