@@ -70,14 +70,26 @@ fn group<'a>(library: &Library, finding: &Diagnostic, look: Look) -> Group<'a> {
     group
 }
 
+/// What messages are written with beyond ASCII, and what stands for it.
+const PLAIN: [(char, &str); 7] = [
+    ('→', "->"),
+    ('…', "..."),
+    ('µ', "u"),
+    ('°', ""),
+    ('Ω', "ohm"),
+    ('²', "2"),
+    ('³', "3"),
+];
+
 /// Text of ours with names of the author's in it.
 fn words(text: &str, look: Look) -> String {
     let text = String::from(safe(text));
-    if look.ascii {
-        text.replace('→', "->").replace('…', "...")
-    } else {
-        text
+    if !look.ascii {
+        return text;
     }
+    PLAIN
+        .iter()
+        .fold(text, |text, &(symbol, plain)| text.replace(symbol, plain))
 }
 
 /// `2 errors, 1 warning in 27 trees, 812 steps`.

@@ -294,7 +294,10 @@ fn bands_made_to_be_hard_are_given_up_in_time() {
     let bands: Vec<String> = (0..60)
         .map(|at| {
             let (low, high) = (at % 7, (at + 1 + at / 7) % 7);
-            format!("above {} % of plate.f{low}, below plate.f{high} + {at} V", 90 + at)
+            format!(
+                "above {} % of plate.f{low}, below plate.f{high} + {at} V",
+                90 + at
+            )
         })
         .collect();
     let bands: Vec<&str> = bands.iter().map(String::as_str).collect();

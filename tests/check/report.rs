@@ -54,6 +54,31 @@ error[band-overlap]: `at most 2 V` and `at least 2 V` both take 2 V
 }
 
 #[test]
+fn an_ascii_report_has_no_other_characters_of_ours() {
+    let steps = "  a: { do: Wait., go: b }\n  b: { do: Wait., go: a }\n";
+    let library = Written::small().steps(steps);
+    let gap = Written::small().bands("flame_current", &["below 1 uA"]);
+    let look = Look {
+        ascii: true,
+        color: false,
+    };
+    for (library, words) in [
+        (library, "circle `a` -> `b` -> `a`"),
+        (gap, "no band takes 30 uA"),
+    ] {
+        let (text, _) = run(library.files(), Format::Text, look);
+        assert!(text.is_ascii() && text.contains(words), "{text}");
+    }
+}
+
+#[test]
+fn colour_is_only_where_it_is_asked_for() {
+    let colored = |color| run(broken().files(), Format::Text, Look { ascii: false, color }).0;
+    assert!(!colored(false).contains('\u{1b}'));
+    assert!(colored(true).contains('\u{1b}'));
+}
+
+#[test]
 fn json_has_every_finding() {
     let (text, code) = run(broken().files(), Format::Json, Look::default());
     assert_eq!(code, 1);
