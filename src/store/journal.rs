@@ -166,14 +166,16 @@ impl Journal {
             .file
             .status()
             .map_err(|cause| self.not_saved(Cause::Io(cause)))?;
-        if self.state == State::Torn && length > self.bytes {
-            self.file
-                .cut(self.bytes)
-                .map_err(|cause| self.not_saved(Cause::LeftTorn(cause)))?;
-        } else if length != self.bytes || names != 1 {
+        let torn = self.state == State::Torn && length > self.bytes;
+        if names != 1 || (length != self.bytes && !torn) {
             return Err(StoreError::Changed {
                 path: self.path.clone(),
             });
+        }
+        if torn {
+            self.file
+                .cut(self.bytes)
+                .map_err(|cause| self.not_saved(Cause::LeftTorn(cause)))?;
         }
         self.state = State::Sound;
         Ok(())

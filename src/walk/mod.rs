@@ -5,6 +5,7 @@
 mod apply;
 mod ask;
 mod call;
+mod codec;
 mod command;
 mod decide;
 mod event;
@@ -20,6 +21,7 @@ pub use ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
 };
 pub use call::{Call, NotDone};
+pub use codec::{decode, encode};
 pub use command::{Command, Refusal};
 pub use decide::{decide, open, open_at};
 pub use event::{Doubt, End, Event, LibraryMark, Opened, Role, Voiding};

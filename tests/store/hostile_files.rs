@@ -4,6 +4,9 @@ use std::fs;
 use std::os::unix::fs::{chown, symlink};
 use std::os::unix::net::UnixListener;
 use std::path::Path;
+use std::sync::mpsc;
+use std::thread;
+use std::time::Duration;
 
 use proofwalk::store::{ChainState, StoreError, verify_file};
 use rustix::fs::{CWD, FileType, Mode, mkfifoat, mknodat};
@@ -53,7 +56,13 @@ fn a_symbolic_link_is_not_followed() {
 fn a_pipe_is_not_waited_for() {
     let scene = scene();
     mkfifoat(CWD, scene.file(), Mode::RWXU).unwrap();
-    refused(&scene, &format!("a named pipe {REMOVE}"));
+    let (done, waiting) = mpsc::channel();
+    thread::spawn(move || {
+        refused(&scene, &format!("a named pipe {REMOVE}"));
+        done.send(()).unwrap();
+    });
+    let answer = waiting.recv_timeout(Duration::from_secs(20));
+    answer.expect("it is refused, without waiting for somebody to write into it");
 }
 
 #[test]

@@ -4,7 +4,7 @@
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
-    reason = "helpers of tests stop the test, as the tests do"
+    reason = "what tests share stops the test, as the tests do"
 )]
 
 mod chain;
