@@ -72,6 +72,18 @@ fn an_ascii_report_has_no_other_characters_of_ours() {
 }
 
 #[test]
+fn a_walk_is_written_out_where_the_message_does_not_name_its_steps() {
+    let circle = |count: usize| {
+        let step = |at: usize| format!("  s{at}: {{ do: Wait., go: s{} }}\n", (at + 1) % count);
+        let library = Written::small().steps(&(0..count).map(step).collect::<String>());
+        run(library.files(), Format::Text, Look::default()).0
+    };
+    assert!(!circle(3).contains("the steps are"));
+    assert!(circle(12).contains("the steps are s0, s1, s2, s3, s4, s5, s6, s7, s8, s9, s10, s11\n"));
+    assert!(circle(100).contains("s58, s59 … 40 more\n"));
+}
+
+#[test]
 fn colour_is_only_where_it_is_asked_for() {
     let colored = |color| run(broken().files(), Format::Text, Look { ascii: false, color }).0;
     assert!(!colored(false).contains('\u{1b}'));
