@@ -91,6 +91,7 @@ pub(super) enum Command {
 
 /// Where sessions are kept.
 #[derive(Clone, Debug, Args)]
+#[group(skip)]
 pub(super) struct Sessions {
     /// The folder of the sessions; without it, the usual place for a program's state.
     #[arg(long, value_name = "DIR")]
@@ -99,6 +100,7 @@ pub(super) struct Sessions {
 
 /// How a call is walked.
 #[derive(Clone, Debug, Args)]
+#[group(skip)]
 pub(super) struct Walking {
     /// The library's folder; without it, the built-in library.
     #[arg(long, value_name = "DIR")]
@@ -148,5 +150,18 @@ fn identity(text: &str) -> Result<String, String> {
 }
 
 fn clock(text: &str) -> Result<Timestamp, String> {
-    text.parse().map_err(|_| "write a time like 2026-01-31T14:05:00Z".to_owned())
+    text.parse()
+        .map_err(|_| "write a time like 2026-01-31T14:05:00Z".to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    use super::Arguments;
+
+    #[test]
+    fn the_command_line_holds_together() {
+        Arguments::command().debug_assert();
+    }
 }

@@ -7,7 +7,7 @@ use crate::source::{Files, Level, nearest, safe};
 
 /// What a check prints.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Format {
+pub(super) enum Format {
     /// Each finding with the line it is about.
     #[default]
     Text,
@@ -16,7 +16,7 @@ pub enum Format {
 }
 
 /// Checks a library: what to print on standard output, and the exit code, 1 where something is an error.
-pub fn run(files: Files, format: Format, look: Look) -> (String, u8) {
+pub(super) fn run(files: Files, format: Format, look: Look) -> (String, u8) {
     let (library, problems) = library::load(files);
     let found = check::run(&library, &problems);
     let failed = found.iter().any(|finding| finding.level == Level::Error);
@@ -28,7 +28,7 @@ pub fn run(files: Files, format: Format, look: Look) -> (String, u8) {
 }
 
 /// A rule's page for standard output; with exit code 2, what to say on standard error where there is no such rule.
-pub fn explain(rule: &str) -> (String, u8) {
+pub(super) fn explain(rule: &str) -> (String, u8) {
     if let Some(page) = check::page(rule) {
         return (page, 0);
     }

@@ -6,7 +6,8 @@ use super::failure::{Failure, NOT_SAVED};
 use crate::library::Library;
 use crate::store::Journal;
 use crate::walk::{
-    Ask, Call, Command, Event, NotDone, Opened, Refusal, Standing, State, apply, ask, decide, encode, open, standing,
+    Ask, Call, Command, Event, NotDone, Opened, Refusal, Standing, State, apply, ask, decide, encode, go_on,
+    open, standing,
 };
 
 /// A call on a desk: state, journal, and what is shown of it.
@@ -46,6 +47,16 @@ impl<'l> Desk<'l> {
         }
     }
 
+    /// Finishes what the last answer led to, where the call was cut off in the middle of it.
+    pub fn go_on(&mut self) -> Result<(), Failure> {
+        let events = go_on(self.library, &self.state)?;
+        if events.is_empty() {
+            return Ok(());
+        }
+        self.save(&events)?;
+        self.fold(&events)
+    }
+
     /// Where the call stands.
     pub fn state(&self) -> &State {
         &self.state
@@ -59,8 +70,10 @@ impl<'l> Desk<'l> {
 
     fn save(&mut self, events: &[Event]) -> Result<(), Failure> {
         let lines: Result<Vec<String>, _> = events.iter().map(encode).collect();
-        let lines = lines.map_err(|error| Failure::new(NOT_SAVED, format!("the answer cannot be written: {error}")))?;
-        self.journal.append(&lines, self.clock.unwrap_or_else(Timestamp::now))?;
+        let lines = lines
+            .map_err(|error| Failure::new(NOT_SAVED, format!("the answer cannot be written: {error}")))?;
+        self.journal
+            .append(&lines, self.clock.unwrap_or_else(Timestamp::now))?;
         Ok(())
     }
 

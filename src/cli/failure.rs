@@ -61,8 +61,11 @@ impl From<Refusal> for Failure {
 
 impl From<Misfit> for Failure {
     fn from(misfit: Misfit) -> Self {
-        Self::new(FINDINGS, format!("the session does not fit its library: {misfit}"))
-            .help("it was changed, or walked with another library; `proofwalk verify` says more")
+        Self::new(
+            FINDINGS,
+            format!("the session does not fit its library: {misfit}"),
+        )
+        .help("it was changed, or walked with another library; `proofwalk verify` says more")
     }
 }
 

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use include_dir::{Dir, DirEntry, include_dir};
 
-use super::failure::{Failure, FINDINGS, WRONG_USE};
+use super::failure::{FINDINGS, Failure, WRONG_USE};
 use crate::check;
 use crate::library::{self, Library, Problem};
 use crate::report;
@@ -66,15 +66,21 @@ pub(super) fn resolved(files: Vec<SourceFile>) -> Loaded {
 pub(super) fn sound(folder: Option<&Path>) -> Result<Loaded, Failure> {
     let loaded = load(folder)?;
     let findings = check::run(&loaded.library, &loaded.problems);
-    let errors: Vec<_> = findings.into_iter().filter(|finding| finding.level == Level::Error).collect();
+    let errors: Vec<_> = findings
+        .into_iter()
+        .filter(|finding| finding.level == Level::Error)
+        .collect();
     if errors.is_empty() {
         return Ok(loaded);
     }
-    let text = report::findings_text(&loaded.library, &errors, super::look::for_messages());
+    let text = report::findings::text(&loaded.library, &errors, super::look::for_messages());
     let count = errors.len();
     Err(Failure::new(
         FINDINGS,
-        format!("the library has {count} error{}, so it is not walked\n{text}", plural(count)),
+        format!(
+            "the library has {count} error{}, so it is not walked\n{text}",
+            plural(count)
+        ),
     )
     .help("mend them and look again with `proofwalk check`"))
 }

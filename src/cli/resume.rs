@@ -20,8 +20,10 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
     let loaded = kept(&folder, opened(&events)?)?;
     let state = state(&loaded.library, &events)?;
     if state.closed {
-        return Err(Failure::new(WRONG_USE, format!("the call {} is closed", id.as_str()))
-            .help(format!("read it with `proofwalk report {}`", id.as_str())));
+        return Err(
+            Failure::new(WRONG_USE, format!("the call {} is closed", id.as_str()))
+                .help(format!("read it with `proofwalk report {}`", id.as_str())),
+        );
     }
     let mut desk = Desk::at(&loaded.library, state, taken.journal, walking.clock);
     if let Some(repair) = taken.repair {
@@ -30,6 +32,7 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
             kept: repair.kept_as,
         })?;
     }
+    desk.go_on()?;
     face(&id, &mut desk, walking)
 }
 
@@ -47,7 +50,10 @@ fn newest(folder: &SessionFolder, technician: Option<&str>) -> Result<SessionId,
 /// Whether a session can be taken up and is not closed.
 pub(super) fn is_open(listed: &Listed) -> bool {
     let whole = matches!(listed.state, ChainState::Whole | ChainState::Torn(_));
-    let last = listed.last.as_ref().and_then(|record| decode(record.event.get()).ok());
+    let last = listed
+        .last
+        .as_ref()
+        .and_then(|record| decode(record.event.get()).ok());
     whole && listed.first.is_some() && !matches!(last, Some(Event::Closed))
 }
 

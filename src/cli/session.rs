@@ -5,7 +5,7 @@ use crate::source::safe;
 use crate::store::{Reading, Record, SessionFolder, SessionId};
 use crate::walk::{Event, Opened, State, decode, fold};
 
-use super::failure::{Failure, FINDINGS};
+use super::failure::{FINDINGS, Failure};
 use super::library::Loaded;
 
 /// The events of a session, in order.
@@ -14,7 +14,11 @@ pub(super) fn events(records: &[Record]) -> Result<Vec<Event>, Failure> {
         decode(record.event.get()).map_err(|error| {
             Failure::new(
                 FINDINGS,
-                format!("line {} holds no event of this version: {}", record.line, safe(&error.to_string())),
+                format!(
+                    "line {} holds no event of this version: {}",
+                    record.line,
+                    safe(&error.to_string())
+                ),
             )
         })
     });
@@ -25,7 +29,10 @@ pub(super) fn events(records: &[Record]) -> Result<Vec<Event>, Failure> {
 pub(super) fn opened(events: &[Event]) -> Result<&Opened, Failure> {
     match events.first() {
         Some(Event::Opened(opened)) => Ok(opened),
-        _ => Err(Failure::new(FINDINGS, "the session does not begin with its opening")),
+        _ => Err(Failure::new(
+            FINDINGS,
+            "the session does not begin with its opening",
+        )),
     }
 }
 
@@ -41,8 +48,11 @@ impl Told {
     pub fn read(folder: &SessionFolder, id: &SessionId) -> Result<Self, Failure> {
         let reading = folder.read(id)?;
         if let Some(damage) = &reading.report.damage {
-            return Err(Failure::new(FINDINGS, format!("the session {} is damaged: {damage}", id.as_str()))
-                .help("`proofwalk verify` says more; a damaged session is never mended silently"));
+            return Err(Failure::new(
+                FINDINGS,
+                format!("the session {} is damaged: {damage}", id.as_str()),
+            )
+            .help("`proofwalk verify` says more; a damaged session is never mended silently"));
         }
         let events = events(&reading.records)?;
         let loaded = super::walk::kept(folder, opened(&events)?)?;

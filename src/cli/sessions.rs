@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 use std::path::Path;
 
-use super::failure::{Failure, FINDINGS};
+use super::failure::{FINDINGS, Failure};
 use super::resume::is_open;
 use super::walk::sessions;
 use crate::source::safe;
@@ -17,7 +17,11 @@ pub(super) fn run(folder: Option<&Path>) -> Result<u8, Failure> {
     let mut damaged = false;
     let listed = folder.list()?;
     if listed.is_empty() {
-        writeln!(io::stderr(), "No sessions in {}.", safe(&folder.path().to_string_lossy()))?;
+        writeln!(
+            io::stderr(),
+            "No sessions in {}.",
+            safe(&folder.path().to_string_lossy())
+        )?;
     }
     for session in listed {
         damaged |= !matches!(session.state, ChainState::Whole | ChainState::Torn(_));
@@ -48,6 +52,14 @@ pub(super) fn about(session: &Listed) -> Option<String> {
     };
     let time = first.time.strftime("%Y-%m-%d %H:%M");
     let parts = [opened.technician, opened.site, opened.equipment];
-    let parts: Vec<String> = parts.into_iter().flatten().map(|part| safe(&part).to_string()).collect();
-    Some(format!("{time}  {}  {}", safe(&opened.tree), parts.join(", ")).trim_end().to_owned())
+    let parts: Vec<String> = parts
+        .into_iter()
+        .flatten()
+        .map(|part| safe(&part).to_string())
+        .collect();
+    Some(
+        format!("{time}  {}  {}", safe(&opened.tree), parts.join(", "))
+            .trim_end()
+            .to_owned(),
+    )
 }

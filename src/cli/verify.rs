@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use super::failure::{Failure, FINDINGS, WRONG_USE};
+use super::failure::{FINDINGS, Failure, WRONG_USE};
 use super::session::{Told, state};
 use crate::source::safe;
 use crate::store::{ChainState, SessionFolder, SessionId};
@@ -35,16 +35,29 @@ fn sessions_of(path: &Path) -> Result<Vec<(SessionFolder, SessionId)>, Failure> 
     if path.is_dir() {
         let folder = SessionFolder::open_existing(path)?;
         let ids: Vec<SessionId> = folder.list()?.into_iter().map(|listed| listed.id).collect();
-        let opened = ids.into_iter().map(|id| Ok((SessionFolder::open_existing(path)?, id)));
+        let opened = ids
+            .into_iter()
+            .map(|id| Ok((SessionFolder::open_existing(path)?, id)));
         return opened.collect();
     }
-    let parent = path.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let stem = path.file_name().and_then(|name| name.to_str()).and_then(|name| name.strip_suffix(".jsonl"));
+    let parent = path
+        .parent()
+        .filter(|parent| !parent.as_os_str().is_empty())
+        .unwrap_or(Path::new("."));
+    let stem = path
+        .file_name()
+        .and_then(|name| name.to_str())
+        .and_then(|name| name.strip_suffix(".jsonl"));
     let Some(stem) = stem else {
-        return Err(Failure::new(WRONG_USE, format!("{shown} is no session file or folder of them"))
-            .help("a session file ends in .jsonl"));
+        return Err(
+            Failure::new(WRONG_USE, format!("{shown} is no session file or folder of them"))
+                .help("a session file ends in .jsonl"),
+        );
     };
-    Ok(vec![(SessionFolder::open_existing(parent)?, SessionId::parse(stem)?)])
+    Ok(vec![(
+        SessionFolder::open_existing(parent)?,
+        SessionId::parse(stem)?,
+    )])
 }
 
 /// A session that is whole, in one line.
@@ -68,7 +81,10 @@ fn one(folder: &SessionFolder, id: &SessionId) -> Result<String, Failure> {
         _ => ", its clock went backwards".to_owned(),
     };
     let report = &told.reading.report;
-    Ok(format!("whole, {how}{torn}{warnings}, {} records, head {}", report.records, report.head))
+    Ok(format!(
+        "whole, {how}{torn}{warnings}, {} records, head {}",
+        report.records, report.head
+    ))
 }
 
 /// Walks a session again with the same answers, and compares what comes of them.
@@ -79,16 +95,29 @@ fn replay(told: &Told) -> Result<(), Failure> {
     let mut state = State::default();
     for (event, record) in told.events.iter().zip(&told.reading.records) {
         if let Event::Stated { fault, .. } = event {
-            let proven = library.faults.find(fault).is_some_and(|fault| crate::walk::is_proven(library, &state, fault));
+            let proven = library
+                .faults
+                .find(fault)
+                .is_some_and(|fault| crate::walk::is_proven(library, &state, fault));
             if !proven {
                 return Err(Failure::new(
                     FINDINGS,
-                    format!("line {} states a verdict that its readings do not prove: {}", record.line, safe(fault)),
+                    format!(
+                        "line {} states a verdict that its readings do not prove: {}",
+                        record.line,
+                        safe(fault)
+                    ),
                 ));
             }
         }
         apply(library, &mut state, event).map_err(|misfit| {
-            Failure::new(FINDINGS, format!("line {} does not follow from the lines before it: {misfit}", record.line))
+            Failure::new(
+                FINDINGS,
+                format!(
+                    "line {} does not follow from the lines before it: {misfit}",
+                    record.line
+                ),
+            )
         })?;
     }
     Ok(())

@@ -8,7 +8,7 @@ use uuid::Uuid;
 
 use super::arguments::Walking;
 use super::desk::Desk;
-use super::failure::{Failure, FINDINGS, WRONG_USE};
+use super::failure::{FINDINGS, Failure, WRONG_USE};
 use super::library::{Loaded, resolved, sound};
 use super::look;
 use crate::library::{Scenario, load};
@@ -90,7 +90,12 @@ pub(super) fn face(id: &SessionId, desk: &mut Desk<'_>, walking: &Walking) -> Re
     let left = if terminal && !walking.plain && look::can_draw() {
         tui::call(desk, look::of_terminal())?
     } else {
-        plain::call(io::stdin().lock(), io::stdout().lock(), desk, look::plain_options())?
+        plain::call(
+            io::stdin().lock(),
+            io::stdout().lock(),
+            desk,
+            look::plain_options(),
+        )?
     };
     let mut out = io::stderr().lock();
     let place = match &walking.sessions.sessions {
@@ -98,9 +103,17 @@ pub(super) fn face(id: &SessionId, desk: &mut Desk<'_>, walking: &Walking) -> Re
         None => String::new(),
     };
     let said = match left {
-        Left::Closed => writeln!(out, "Closed. The job report: proofwalk report {}{place}", id.as_str()),
+        Left::Closed => writeln!(
+            out,
+            "Closed. The job report: proofwalk report {}{place}",
+            id.as_str()
+        ),
         Left::Quit | Left::HungUp(_) => {
-            writeln!(out, "Left open. To go on: proofwalk resume {}{place}", id.as_str())
+            writeln!(
+                out,
+                "Left open. To go on: proofwalk resume {}{place}",
+                id.as_str()
+            )
         }
     };
     // A terminal that is gone cannot be told; the session is on disk all the same.
@@ -113,8 +126,11 @@ fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> 
     let scenario = read_scenario(loaded, file)?;
     if loaded.library.trees[scenario.tree].name != tree {
         let named = &loaded.library.trees[scenario.tree].name;
-        return Err(Failure::new(WRONG_USE, format!("the answers are for the tree `{named}`, not `{tree}`"))
-            .help(format!("walk `{named}`, or give other answers")));
+        return Err(Failure::new(
+            WRONG_USE,
+            format!("the answers are for the tree `{named}`, not `{tree}`"),
+        )
+        .help(format!("walk `{named}`, or give other answers")));
     }
     let mut without_gate = loaded.library.clone();
     without_gate.gate = None;
@@ -137,7 +153,10 @@ fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> 
     while !desk.state().closed {
         let Some(command) = answerer.answer(&library, desk.state()) else {
             let asked = walk::wanted_words(&library, desk.state());
-            writeln!(out, "DEPARTS  the walk asks for {asked}, and the answers have none")?;
+            writeln!(
+                out,
+                "DEPARTS  the walk asks for {asked}, and the answers have none"
+            )?;
             return Ok(FINDINGS);
         };
         match desk.carry_out(command) {
@@ -146,7 +165,9 @@ fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> 
                 writeln!(out, "DEPARTS  an answer is refused: {refusal}")?;
                 return Ok(FINDINGS);
             }
-            Err(NotDone::NotSaved { message, .. }) => return Err(Failure::new(super::failure::NOT_SAVED, message)),
+            Err(NotDone::NotSaved { message, .. }) => {
+                return Err(Failure::new(super::failure::NOT_SAVED, message));
+            }
         }
     }
     for entry in &desk.standing().trail {
@@ -175,27 +196,48 @@ fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
     let text = std::fs::read_to_string(file)
         .map_err(|error| Failure::new(WRONG_USE, format!("{shown} cannot be read: {error}")))?;
     let name = "scenarios/answers-given-on-the-command-line.yaml";
-    let files = loaded.files.iter().filter(|file| !file.name().starts_with("scenarios/")).cloned();
+    let files = loaded
+        .files
+        .iter()
+        .filter(|file| !file.name().starts_with("scenarios/"))
+        .cloned();
     let files = files.chain([SourceFile::new(name, text)]).collect();
     let (mut library, problems) = load(Files::new(files));
     let findings = crate::check::run(&library, &problems);
-    let errors: Vec<_> =
-        findings.into_iter().filter(|finding| finding.level == crate::source::Level::Error).collect();
+    let errors: Vec<_> = findings
+        .into_iter()
+        .filter(|finding| finding.level == crate::source::Level::Error)
+        .collect();
     if !errors.is_empty() {
-        let text = crate::report::findings_text(&library, &errors, look::for_messages());
-        return Err(Failure::new(WRONG_USE, format!("the answers in {shown} do not fit the library\n{text}")));
+        let text = crate::report::findings::text(&library, &errors, look::for_messages());
+        return Err(Failure::new(
+            WRONG_USE,
+            format!("the answers in {shown} do not fit the library\n{text}"),
+        ));
     }
-    library.scenarios.pop().ok_or_else(|| Failure::new(WRONG_USE, format!("{shown} holds no scenario")))
+    library
+        .scenarios
+        .pop()
+        .ok_or_else(|| Failure::new(WRONG_USE, format!("{shown} holds no scenario")))
 }
 
 /// The library that a session was walked with: kept beside it by its hash.
 pub(super) fn kept(folder: &SessionFolder, opened: &Opened) -> Result<Loaded, Failure> {
     let hash: store::Hash = opened.library.hash.parse().map_err(|_| {
-        Failure::new(FINDINGS, "the session names its library by something that is no hash")
+        Failure::new(
+            FINDINGS,
+            "the session names its library by something that is no hash",
+        )
     })?;
     let files = folder.kept_library(&hash)?.ok_or_else(|| {
-        Failure::new(FINDINGS, format!("the library of this session ({}) is not kept here", safe(&opened.library.name)))
-            .help("copy the folder `libraries` from where the session was walked")
+        Failure::new(
+            FINDINGS,
+            format!(
+                "the library of this session ({}) is not kept here",
+                safe(&opened.library.name)
+            ),
+        )
+        .help("copy the folder `libraries` from where the session was walked")
     })?;
     Ok(resolved(files))
 }

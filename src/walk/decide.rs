@@ -9,7 +9,7 @@ use super::command::{Command, Refusal};
 use super::event::{End, Event, Opened, Role, Voiding};
 use super::state::State;
 use super::wanted::{Wanted, wanted};
-use crate::library::{Datum, Id, Library, Step};
+use crate::library::{Datum, Id, Library, Step, Tree};
 
 /// Opens a call on a complaint: the gate is walked first.
 ///
@@ -23,11 +23,7 @@ pub fn open(library: &Library, opened: Opened) -> Result<Vec<Event>, Refusal> {
             "choose one of the library's trees",
         ));
     };
-    let danger = library.dangers.iter().any(|danger| danger.tree == tree);
-    let gate = library.gate.filter(|gate| *gate != tree && !danger);
-    let role = if danger { Role::Danger } else { Role::Complaint };
-    let first = gate.map_or((tree, role), |gate| (gate, Role::Gate));
-    start(library, opened, first)
+    start(library, opened, first_tree(library, tree))
 }
 
 /// Opens a call in a tree without the gate, as a scenario does.
@@ -45,17 +41,24 @@ pub fn open_at(library: &Library, opened: Opened) -> Result<Vec<Event>, Refusal>
     start(library, opened, (tree, Role::Complaint))
 }
 
-fn start(
-    library: &Library,
-    opened: Opened,
-    (tree, role): (Id<crate::library::Tree>, Role),
-) -> Result<Vec<Event>, Refusal> {
+fn start(library: &Library, opened: Opened, (tree, role): (Id<Tree>, Role)) -> Result<Vec<Event>, Refusal> {
     let mut walk = Walk::new(library, State::default());
     walk.emit(Event::Opened(opened))?;
     let tree = library.trees[tree].name.clone();
     walk.emit(Event::Entered { tree, role })?;
     walk.advance()?;
     Ok(walk.events)
+}
+
+/// The tree that a call enters first, and why: the gate, unless the call is about a danger or about the gate itself.
+fn first_tree(library: &Library, tree: Id<Tree>) -> (Id<Tree>, Role) {
+    if library.dangers.iter().any(|danger| danger.tree == tree) {
+        return (tree, Role::Danger);
+    }
+    match library.gate {
+        Some(gate) if gate != tree => (gate, Role::Gate),
+        _ => (tree, Role::Complaint),
+    }
 }
 
 /// What a command leads to. The events are to be saved, then applied.
@@ -66,6 +69,30 @@ fn start(
 pub fn decide(library: &Library, state: &State, command: &Command) -> Result<Vec<Event>, Refusal> {
     let mut walk = Walk::new(library, state.clone());
     walk.carry_out(command)?;
+    Ok(walk.events)
+}
+
+/// What a walk goes on to do by itself: nothing, unless it was cut off in the middle of an answer's consequences.
+///
+/// # Errors
+///
+/// Where the library does not hold together.
+pub fn go_on(library: &Library, state: &State) -> Result<Vec<Event>, Refusal> {
+    let mut walk = Walk::new(library, state.clone());
+    if let (Some(complaint), true, None) = (
+        state.moment.complaint,
+        state.moment.frames.is_empty(),
+        &state.ended,
+    ) {
+        // Cut off before it entered its first tree, or between the gate and the complaint.
+        let (tree, role) = match state.trail.is_empty() {
+            true => first_tree(library, complaint),
+            false => (complaint, Role::Complaint),
+        };
+        let tree = library.trees[tree].name.clone();
+        walk.emit(Event::Entered { tree, role })?;
+    }
+    walk.advance()?;
     Ok(walk.events)
 }
 

@@ -175,17 +175,24 @@ fn walk(library: &Library, scenario: &Scenario, opened: Opened, run: &mut Run) -
 }
 
 fn no_answer(library: &Library, state: &State) -> Departure {
+    let asked = wanted_words(library, state);
+    Departure {
+        expected: "an answer to every question".to_owned(),
+        happened: format!("the walk asks for {asked}, and the scenario has no answer"),
+    }
+}
+
+/// What a walk waits for, and where, in words.
+pub fn wanted_words(library: &Library, state: &State) -> String {
     let at = state
         .top()
         .map(|frame| library.path_of(frame.step))
         .unwrap_or_default();
-    let asked = match wanted(library, state) {
-        Wanted::Value { leaf, .. } => format!("`{}` ({})", library.name_of(leaf), library.title_of(leaf)),
-        _ => "something".to_owned(),
-    };
-    Departure {
-        expected: "an answer to every question".to_owned(),
-        happened: format!("the step {at} asks for {asked}, and the scenario has no answer"),
+    match wanted(library, state) {
+        Wanted::Value { leaf, .. } => {
+            format!("`{}` ({}) at {at}", library.name_of(leaf), library.title_of(leaf))
+        }
+        _ => format!("something at {at}"),
     }
 }
 
