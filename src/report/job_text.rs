@@ -5,6 +5,12 @@ use super::wrap::wrap;
 
 const WIDTH: usize = 78;
 
+/// Names of faults that an answer ruled out; a first answer can rule out half the library.
+const RULED_OUT: usize = 4;
+
+const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work on gas, line voltage \
+                       and venting belongs to those licensed for it.";
+
 impl Job {
     /// The report as text of at most 78 columns.
     pub fn text(&self) -> String {
@@ -30,8 +36,7 @@ impl Job {
         page.line("Log", &format!("{} lines", self.records));
         page.line("Its head", &self.head);
         page.blank();
-        page.text("Local codes, the rating plate and the maker's instructions govern. Work on gas, line voltage and");
-        page.text("venting belongs to those licensed for it.");
+        page.text(GOVERNS);
         page.0
     }
 
@@ -72,14 +77,9 @@ impl Job {
         }
         for (number, answer) in self.answers.iter().enumerate() {
             let close = if answer.borderline { " (borderline)" } else { "" };
-            page.item(&format!(
-                "{}. {}: {}{close}",
-                number + 1,
-                answer.title,
-                answer.answer
-            ));
+            page.numbered(number + 1, &format!("{}: {}{close}", answer.title, answer.answer));
             if !answer.ruled_out.is_empty() {
-                page.below(&format!("rules out: {}", answer.ruled_out.join("; ")));
+                page.below(&format!("rules out: {}", some_of(&answer.ruled_out)));
             }
         }
         if !self.put_back.is_empty() {
@@ -133,6 +133,14 @@ impl Job {
     }
 }
 
+/// The first few of a list, and how many more there are.
+fn some_of(names: &[String]) -> String {
+    match names.len().checked_sub(RULED_OUT) {
+        Some(more @ 1..) => format!("{}; and {more} more", names[..RULED_OUT].join("; ")),
+        _ => names.join("; "),
+    }
+}
+
 #[derive(Default)]
 struct Page(String);
 
@@ -158,6 +166,10 @@ impl Page {
 
     fn item(&mut self, text: &str) {
         self.wrapped(text, "  - ", "    ");
+    }
+
+    fn numbered(&mut self, number: usize, text: &str) {
+        self.wrapped(text, &format!("{number:>4}. "), "      ");
     }
 
     fn below(&mut self, text: &str) {
