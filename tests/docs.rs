@@ -41,12 +41,19 @@ fn files_of(page: &str) -> Files {
     let mut files: BTreeMap<String, String> = BTreeMap::new();
     for block in blocks(page, "yaml") {
         let (first, rest) = block.split_once('\n').unwrap();
-        let name = first.strip_prefix("# ").expect("an example begins with its file's name");
+        let name = first
+            .strip_prefix("# ")
+            .expect("an example begins with its file's name");
         let name = name.split(',').next().unwrap();
         files.entry(name.to_owned()).or_default().push_str(rest);
     }
     assert!(!files.is_empty(), "the page has no example");
-    Files::new(files.into_iter().map(|(name, text)| SourceFile::new(name, text)).collect())
+    Files::new(
+        files
+            .into_iter()
+            .map(|(name, text)| SourceFile::new(name, text))
+            .collect(),
+    )
 }
 
 #[test]
@@ -65,7 +72,10 @@ fn the_library_of_the_format_page_is_checked_and_rehearsed() {
 fn the_yaml_of_the_readme_reads() {
     let (_, problems) = library::load(files_of(&page("README.md")));
     let malformed = |kind: &ProblemKind| matches!(kind, ProblemKind::Malformed { .. });
-    let malformed: Vec<_> = problems.iter().filter(|problem| malformed(&problem.kind)).collect();
+    let malformed: Vec<_> = problems
+        .iter()
+        .filter(|problem| malformed(&problem.kind))
+        .collect();
     assert!(malformed.is_empty(), "{malformed:#?}");
 }
 
@@ -79,7 +89,9 @@ fn every_command_of_the_readme_runs() {
     let commands: Vec<&str> = commands.iter().flat_map(|block| block.lines()).collect();
     assert!(commands.len() > 5);
     for command in commands {
-        let words = command.strip_prefix("$ proofwalk").expect("a line of the examples is a command");
+        let words = command
+            .strip_prefix("$ proofwalk")
+            .expect("a line of the examples is a command");
         let run = Command::new(env!("CARGO_BIN_EXE_proofwalk"))
             .args(words.split_whitespace())
             .current_dir(folder.path())
@@ -95,6 +107,9 @@ fn every_command_of_the_readme_runs() {
 fn the_two_commands_of_the_readme_are_those_that_the_project_runs() {
     let readme = page("README.md");
     let shell = blocks(&readme, "sh");
-    assert_eq!(shell, ["cargo run --release -- walk no-heat\n", "cargo test --locked\n"]);
+    assert_eq!(
+        shell,
+        ["cargo run --release -- walk no-heat\n", "cargo test --locked\n"]
+    );
     assert!(page(".ci/run").contains("cargo test --locked"));
 }
