@@ -198,7 +198,7 @@ impl std::fmt::Display for Keys {
                 f.write_str(&names.join(" or "))
             }
             Self::Digits => f.write_str("1-9"),
-            Self::Reading | Self::Text => f.write_str("letters"),
+            Self::Reading | Self::Text => f.write_str("characters"),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! One file for each screen: what it says, as a [`Sheet`].
 
 pub mod answer;
+pub mod choice;
 pub mod danger;
 pub mod finished;
 pub mod head;
@@ -9,7 +10,6 @@ pub mod home;
 pub mod leaving;
 pub mod number;
 pub mod put_back;
-pub mod choice;
 pub mod said;
 pub mod standing;
 pub mod sure;
@@ -45,7 +45,7 @@ pub fn sheet(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> She
             Question::Choice { options, .. } => choice::sheet(theme, ask, options, model.chosen, width),
             Question::Act { .. } => head::act(theme, ask, width),
             Question::Unproven { .. } => unproven::sheet(theme, ask, model.chosen, width),
-            Question::PutBack { text, left, .. } => put_back::sheet(theme, ask, text, *left, width),
+            Question::PutBack { left, .. } => put_back::sheet(theme, ask, *left, width),
             Question::Finished => finished::sheet(theme, standing, false, width),
             Question::Closed => finished::sheet(theme, standing, true, width),
         },

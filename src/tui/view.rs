@@ -12,6 +12,7 @@ use super::screens::{self, standing};
 use super::sheet::Laid;
 use super::theme::{Role, Theme};
 use crate::source::{Safe, safe};
+use crate::walk::{Question, Standing};
 
 /// Below this nothing sensible can be shown.
 const LEAST_WIDTH: u16 = 20;
@@ -46,6 +47,7 @@ pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) 
     let mut body = Rect { y: top, height: bottom - top, ..area };
     let beside = match (&model.dialog, scene) {
         (Some(Dialog::Standing | Dialog::Help(..)), _) | (_, Scene::Home(_)) => None,
+        (None, Scene::Call { ask, .. }) if matches!(ask.question, Question::Finished | Question::Closed) => None,
         (_, Scene::Call { standing, .. }) => Some(standing),
     };
     if let Some(standing) = beside {
@@ -91,11 +93,11 @@ fn header(theme: Theme, scene: Scene<'_>, width: usize) -> Line<'static> {
             path.push(ask.tree.clone());
             let status = ask.status.iter().map(|status| format!("{status}{}", theme.dot())).collect::<String>();
             let left = match standing.at_worst {
+                _ if standing.ended.is_some() => "walk ended".to_owned(),
                 0 => "last question".to_owned(),
-                1 => "1 question left".to_owned(),
+                many if width < TWO_COLUMNS => format!("{many} left"),
                 many => format!("{many} left at worst"),
             };
-            let left = if standing.ended.is_some() { "walk ended".to_owned() } else { left };
             (path, safe(&format!("{status}{left}")))
         }
     };
@@ -144,10 +146,10 @@ fn key_bar(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> Line<
 }
 
 /// What stands beside the question in one line, where there is no second column.
-fn strip(theme: Theme, standing: &crate::walk::Standing, width: usize) -> Line<'static> {
+fn strip(theme: Theme, standing: &Standing, width: usize) -> Line<'static> {
     let out: usize = standing.trail.iter().map(|entry| entry.ruled_out.len()).sum();
     let counts = [
-        ("put back", standing.open.len()),
+        ("open", standing.open.len()),
         ("possible", standing.possible.len()),
         ("out", out),
         ("found", standing.findings.len()),
@@ -157,7 +159,7 @@ fn strip(theme: Theme, standing: &crate::walk::Standing, width: usize) -> Line<'
     Line::from(Span::styled(String::from(line), theme.style(Role::Label)))
 }
 
-fn side_column(buffer: &mut Buffer, theme: Theme, standing: &crate::walk::Standing, area: Rect) {
+fn side_column(buffer: &mut Buffer, theme: Theme, standing: &Standing, area: Rect) {
     let rows = standing::side(theme, standing, usize::from(area.width - 3), usize::from(area.height));
     let divider = Span::styled(format!(" {} ", theme.divider()), theme.style(Role::Quiet));
     let mut rows = rows.into_iter();

@@ -15,8 +15,6 @@ const WIDEST: usize = 30;
 pub struct Row<'a> {
     /// What it says.
     pub words: &'a Safe,
-    /// How the author wrote it, where that differs.
-    pub written: Option<&'a Safe>,
     /// What it means.
     pub means: Option<&'a Safe>,
     /// What it puts on the report.
@@ -42,9 +40,6 @@ impl Row<'_> {
         }
         if let Some(severity) = self.finding {
             add((safe(severity.name()), theme.severity(severity)));
-        }
-        if let Some(written) = self.written {
-            add((safe(&format!("written: {written}")), Role::Quiet));
         }
         pieces
     }

@@ -16,7 +16,6 @@ pub fn sheet(theme: Theme, ask: &Ask, options: &[ShownOption], chosen: Option<us
         .iter()
         .map(|option| answer::Row {
             words: &option.text,
-            written: None,
             means: option.means.as_ref(),
             finding: option.finding,
         })

@@ -2,6 +2,7 @@
 
 use crate::library::Datum;
 use crate::source::{Safe, safe};
+use crate::tui::gauge::letter;
 use crate::tui::page::{Page, Piece};
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
@@ -48,11 +49,15 @@ pub fn act(theme: Theme, ask: &Ask, width: usize) -> Sheet {
 pub fn ways(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'static>> {
     let mut page = Page::new(theme, width);
     let mut label = "or";
-    for (way, key, words) in [(ask.unable, "Ctrl-X", "cannot be taken"), (ask.unsure, "Ctrl-Y", "cannot tell")] {
+    let unable = match ask.question {
+        Question::Act { .. } => "cannot do it",
+        _ => "cannot take it",
+    };
+    for (way, key, words) in [(ask.unable, "Ctrl-X", unable), (ask.unsure, "Ctrl-Y", "cannot tell")] {
         let Some(way) = way else { continue };
         let comes = match way {
-            Way::GoesOn => "goes on another way",
-            Way::EndsUnproven => "ends without a verdict",
+            Way::GoesOn => "goes another way",
+            Way::EndsUnproven => "ends unproven",
         };
         let pieces = [
             (safe(key), Role::Strong),
@@ -85,9 +90,16 @@ fn text(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'stati
     for (number, line) in ask.how.iter().enumerate() {
         page.entry(if number == 0 { "how" } else { "" }, Role::Label, &[(line.clone(), Role::Plain)]);
     }
-    if let Question::Number { works_out, accuracy, .. } = &ask.question {
+    if let Question::Number { works_out, accuracy, bands, .. } = &ask.question {
         if let Some(works_out) = works_out {
             page.entry("for", Role::Label, &[(works_out.clone(), Role::Plain)]);
+        }
+        let mut label = "written";
+        for (number, band) in bands.iter().enumerate() {
+            let Some(written) = &band.written else { continue };
+            let written = safe(&format!("{}: {written}", letter(number)));
+            page.entry(label, Role::Label, &[(written, Role::Quiet)]);
+            label = "";
         }
         if let Some(accuracy) = accuracy {
             page.entry("meter", Role::Label, &[(accuracy.clone(), Role::Plain)]);
@@ -103,7 +115,7 @@ fn text(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'stati
 pub fn why_again(again: &Again) -> String {
     match again {
         Again::Borderline { typed, bound } => {
-            format!("{typed} is too near to {bound} for the meter to tell. Take it once more.")
+            format!("{typed} is too near to its bound, {bound}, for the meter to tell. Take it once more.")
         }
         Again::Implausible { typed, range } => {
             format!("{typed} is outside what is plausible, {range}. Check the meter, then take it once more.")

@@ -20,6 +20,6 @@ pub fn sheet(theme: Theme, place: Place, width: usize) -> Sheet {
 }
 
 fn key(page: &mut Page, binding: &Binding) {
-    let keys = format!("{:<17} ", binding.keys.to_string());
+    let keys = format!("{:<19} ", binding.keys.to_string());
     page.text(&[(safe(&keys), Role::Strong), (safe(binding.help), Role::Plain)]);
 }

@@ -59,7 +59,6 @@ fn list(
         .iter()
         .map(|band| answer::Row {
             words: &band.words,
-            written: band.written.as_ref(),
             means: band.means.as_ref(),
             finding: band.finding,
         })

@@ -1,14 +1,14 @@
 //! Something is open that must be put back.
 
 use super::{counted, head};
-use crate::source::{Safe, safe};
+use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
 use crate::walk::Ask;
 
 /// What to put back, and how much is still to come.
-pub fn sheet(theme: Theme, ask: &Ask, _text: &Safe, left: usize, width: usize) -> Sheet {
+pub fn sheet(theme: Theme, ask: &Ask, left: usize, width: usize) -> Sheet {
     let mut sheet = head::sheet(theme, ask, width);
     let mut page = Page::new(theme, width);
     let after = match left {

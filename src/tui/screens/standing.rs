@@ -38,7 +38,7 @@ pub fn sections(theme: Theme, standing: &Standing, width: usize) -> Vec<Section>
         .map(|(severity, text)| {
             vec![
                 (safe(severity.name()), theme.severity(*severity)),
-                (safe(&format!(" {text}")), Role::Plain),
+                (safe(&format!(": {text}")), Role::Plain),
             ]
         })
         .collect();
