@@ -1,10 +1,9 @@
 //! What is wrong with a library: one rule, one file.
 //!
-//! - [`rules`] and [`page`]: what is looked for, and what each rule means.
-//! - [`run`]: everything that is wrong with a library, in one go.
+//! - [`rules()`] and [`page`]: what is looked for, and what each rule means.
+//! - [`run()`]: everything that is wrong with a library, in one go.
 //!
-//! To add a rule, write its file in `rules/` with the [`Rule`]'s page as its doc comment, and its line in
-//! [`rules::ALL`](mod@rules).
+//! To add a rule, write its file in `rules/`, with the rule's page as its doc comment, and its line in `rules/mod.rs`.
 
 mod bands;
 mod rule;

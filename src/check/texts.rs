@@ -25,6 +25,19 @@ pub(super) fn each<'a>(library: &'a Library, take: &mut dyn FnMut(Span, &'a str)
 }
 
 fn registries<'a>(library: &'a Library, take: &mut dyn FnMut(Span, &'a str)) {
+    if let Some((file, _)) = library
+        .files
+        .iter()
+        .find(|(_, file)| file.name() == "library.yaml")
+    {
+        let (start, end) = (0, 0);
+        let texts = [&library.name, &library.edition, &library.title];
+        all(
+            Span { file, start, end },
+            texts.map(|text| Some(text.as_str())),
+            take,
+        );
+    }
     for danger in &library.dangers {
         take(danger.at, &danger.label);
     }

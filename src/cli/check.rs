@@ -39,3 +39,35 @@ pub(super) fn explain(rule: &str) -> (String, u8) {
     };
     (format!("no rule is called `{}`; {mend}\n", safe(rule).cut(64)), 2)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source::SourceFile;
+
+    fn code(steps: &str) -> u8 {
+        let tree = format!("tree: flood\ntitle: Flood\nstart: a\nsteps:\n{steps}");
+        let faults = "faults: { none_found: { title: Nothing, remedy: none } }";
+        let files = [("flood.yaml", tree.as_str()), ("registry/faults.yaml", faults)];
+        let files = files.map(|(name, text)| SourceFile::new(name, text));
+        run(Files::new(files.into()), Format::Text, Look::default()).1
+    }
+
+    #[test]
+    fn an_error_fails_and_a_warning_does_not() {
+        // Nothing leads to this tree, which is a warning.
+        assert_eq!(code("  a: { verdict: none_found, because: So. }\n"), 0);
+        assert_eq!(code("  a: { do: Wait., go: a }\n"), 1);
+    }
+
+    #[test]
+    fn a_rule_is_explained_and_an_unknown_one_is_wrong_use() {
+        assert_eq!(explain("band-gap").1, 0);
+        let (message, code) = explain("band-gaps");
+        assert_eq!(
+            message,
+            "no rule is called `band-gaps`; did you mean `band-gap`?\n"
+        );
+        assert_eq!(code, 2);
+    }
+}

@@ -6,6 +6,9 @@ use crate::plain;
 use crate::report::findings;
 use crate::tui::Look;
 
+/// Columns of the line face.
+const WIDTH: usize = 78;
+
 /// How the screen may look.
 pub(super) fn of_terminal() -> Look {
     Look::from_env(|name| std::env::var(name).ok())
@@ -30,10 +33,14 @@ pub(super) fn for_messages() -> findings::Look {
     of_findings(&io::stderr())
 }
 
-/// How the line face speaks: what is typed is repeated where no terminal shows it.
-pub(super) fn plain_options() -> plain::Options {
+/// How the line face speaks. What is typed is repeated where no terminal shows it, and lines that were typed before a
+/// question was shown are not taken for its answer where a person types them.
+pub(super) fn plain_options() -> plain::Options<'static> {
+    let typed = io::stdin().is_terminal();
     plain::Options {
-        echo: !io::stdin().is_terminal(),
-        ..plain::Options::default()
+        width: WIDTH,
+        unicode: of_terminal().unicode || !io::stdout().is_terminal(),
+        echo: !typed,
+        early: typed.then_some(&plain::typed_ahead),
     }
 }

@@ -98,7 +98,7 @@ fn checked(folder: Option<&Path>, format: CheckFormat) -> Result<u8, Failure> {
 
 fn explain(rule: &str) -> Result<u8, Failure> {
     match check::explain(rule) {
-        (page, 0) => print(&page).map(|()| 0),
+        (page, 0) => print(&format!("{}\n", page.trim_end())).map(|()| 0),
         (message, code) => Err(Failure::new(code, message.trim_end())),
     }
 }

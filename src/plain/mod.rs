@@ -1,17 +1,17 @@
-//! stub
-use crate::{tui::Left, walk::Call};
-/// x
-#[derive(Default)]
-pub struct Options {
-    /// x
-    pub echo: bool,
-}
-/// x
-pub fn call(
-    _i: impl std::io::BufRead,
-    _o: impl std::io::Write,
-    _c: &mut dyn Call,
-    _x: Options,
-) -> std::io::Result<Left> {
-    Ok(Left::Quit)
-}
+//! The line face: for pipes, screen readers and tiny terminals.
+//!
+//! It asks in plain lines and takes one line for each answer. Nothing is drawn, and no escape sequence is written.
+
+mod closing;
+mod dialogue;
+mod first;
+mod line;
+mod question;
+mod standing;
+mod voice;
+mod words;
+
+pub use dialogue::call;
+pub use first::home;
+pub use line::typed_ahead;
+pub use voice::Options;

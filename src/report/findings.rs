@@ -13,6 +13,9 @@ use excerpt::Excerpt;
 /// How many columns a report takes, as far as what it quotes can be shortened.
 const COLUMNS: usize = 80;
 
+/// How many steps of a walk are written out.
+const STEPS: usize = 60;
+
 /// How a report looks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Look {
@@ -63,21 +66,49 @@ fn group<'a>(library: &Library, finding: &Diagnostic, look: Look) -> Group<'a> {
         .id(finding.rule)
         .element(snippet)
         .element(Mark::HELP.message(words(&finding.help, look)));
-    if !finding.witness.is_empty() {
-        let steps = format!("the steps are {}", finding.witness.join(", "));
+    if let Some(steps) = witness(finding) {
         group = group.element(Mark::NOTE.message(words(&steps, look)));
     }
     group
 }
 
+/// The steps that show a finding, where its message does not name them all.
+fn witness(finding: &Diagnostic) -> Option<String> {
+    let named = |step: &String| finding.message.contains(&format!("`{step}`"));
+    if finding.witness.iter().all(named) {
+        return None;
+    }
+    let shown = finding.witness.len().min(STEPS);
+    let more = match finding.witness.len() - shown {
+        0 => String::new(),
+        left_out => format!(" … {left_out} more"),
+    };
+    Some(format!(
+        "the steps are {}{more}",
+        finding.witness[..shown].join(", ")
+    ))
+}
+
+/// What messages are written with beyond ASCII, and what stands for it.
+const PLAIN: [(char, &str); 7] = [
+    ('→', "->"),
+    ('…', "..."),
+    ('µ', "u"),
+    ('°', ""),
+    ('Ω', "ohm"),
+    ('²', "2"),
+    ('³', "3"),
+];
+
 /// Text of ours with names of the author's in it.
 fn words(text: &str, look: Look) -> String {
     let text = String::from(safe(text));
-    if look.ascii {
-        text.replace('→', "->").replace('…', "...")
-    } else {
-        text
+    if !look.ascii {
+        return text;
     }
+    PLAIN
+        .iter()
+        .fold(text, |text, &(symbol, plain)| text.replace(symbol, plain))
 }
 
 /// `2 errors, 1 warning in 27 trees, 812 steps`.

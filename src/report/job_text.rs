@@ -1,9 +1,15 @@
 //! The job report as text, for a terminal, a mail or a printer.
 
 use super::job::{Job, severity_word};
-use super::wrap::wrap;
+use crate::source::{safe, wrap};
 
 const WIDTH: usize = 78;
+
+/// Names of faults that an answer ruled out; a first answer can rule out half the library.
+const RULED_OUT: usize = 4;
+
+const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work on gas, line voltage \
+                       and venting belongs to those licensed for it.";
 
 impl Job {
     /// The report as text of at most 78 columns.
@@ -30,8 +36,7 @@ impl Job {
         page.line("Log", &format!("{} lines", self.records));
         page.line("Its head", &self.head);
         page.blank();
-        page.text("Local codes, the rating plate and the maker's instructions govern. Work on gas, line voltage and");
-        page.text("venting belongs to those licensed for it.");
+        page.text(GOVERNS);
         page.0
     }
 
@@ -72,14 +77,9 @@ impl Job {
         }
         for (number, answer) in self.answers.iter().enumerate() {
             let close = if answer.borderline { " (borderline)" } else { "" };
-            page.item(&format!(
-                "{}. {}: {}{close}",
-                number + 1,
-                answer.title,
-                answer.answer
-            ));
+            page.numbered(number + 1, &format!("{}: {}{close}", answer.title, answer.answer));
             if !answer.ruled_out.is_empty() {
-                page.below(&format!("rules out: {}", answer.ruled_out.join("; ")));
+                page.below(&format!("rules out: {}", some_of(&answer.ruled_out)));
             }
         }
         if !self.put_back.is_empty() {
@@ -126,10 +126,16 @@ impl Job {
         if open > 0 {
             lines.push(format!("Still open, to be put back: {open}"));
         }
-        let short = lines
-            .iter()
-            .map(|line| crate::source::safe(line).cut(WIDTH).to_string());
+        let short = lines.iter().map(|line| safe(line).cut(WIDTH).to_string());
         short.map(|line| line + "\n").collect()
+    }
+}
+
+/// The first few of a list, and how many more there are.
+fn some_of(names: &[String]) -> String {
+    match names.len().checked_sub(RULED_OUT) {
+        Some(more @ 1..) => format!("{}; and {more} more", names[..RULED_OUT].join("; ")),
+        _ => names.join("; "),
     }
 }
 
@@ -160,15 +166,22 @@ impl Page {
         self.wrapped(text, "  - ", "    ");
     }
 
+    fn numbered(&mut self, number: usize, text: &str) {
+        self.wrapped(text, &format!("{number:>4}. "), "      ");
+    }
+
     fn below(&mut self, text: &str) {
         self.wrapped(text, "      ", "      ");
     }
 
     fn wrapped(&mut self, text: &str, first: &str, rest: &str) {
-        for (number, line) in wrap(text, WIDTH - rest.len().max(first.len())).iter().enumerate() {
+        for (number, line) in wrap(&safe(text), WIDTH - rest.len().max(first.len()))
+            .iter()
+            .enumerate()
+        {
             let margin = if number == 0 { first } else { rest };
             self.0.push_str(margin);
-            self.0.push_str(line);
+            self.0.push_str(line.as_str());
             self.0.push('\n');
         }
     }

@@ -1,11 +1,15 @@
 //! Where something was written, and what is wrong with it: files, spans, diagnostics, and text that is safe to show.
 
+mod ascii;
 mod diagnostic;
 mod file;
 mod nearest;
 mod safe;
+mod wrap;
 
+pub use ascii::ascii;
 pub use diagnostic::{Diagnostic, Level};
 pub use file::{FileId, Files, Place, SourceFile, Span};
 pub use nearest::nearest;
 pub use safe::{Safe, is_unsafe, safe, safe_lines};
+pub use wrap::{wrap, wrap_ranges};

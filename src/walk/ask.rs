@@ -216,6 +216,8 @@ pub struct TrailEntry {
     pub position: usize,
     /// What was asked.
     pub title: Safe,
+    /// For [`super::Command::Retake`]; none where nothing was taken that could be taken again.
+    pub datum: Option<Datum>,
     /// What was answered.
     pub answer: Safe,
     /// Whether it was borderline.

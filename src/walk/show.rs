@@ -463,6 +463,10 @@ pub fn standing(library: &Library, state: &State) -> Standing {
                     _ => safe(&library[step].name),
                 },
             },
+            datum: match answered.what {
+                What::Datum(datum) => state.value(datum).map(|_| datum),
+                What::Work(_) => None,
+            },
             answer: safe(&answered.answer),
             borderline: answered.borderline,
             ruled_out: ruled_out.iter().map(fault_title).collect(),

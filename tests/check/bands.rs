@@ -285,3 +285,28 @@ fn more_fields_than_can_be_decided_are_said_so() {
         ),
     ]);
 }
+
+#[test]
+fn bands_made_to_be_hard_are_given_up_in_time() {
+    let fields: String = (0..7)
+        .map(|at| format!("  f{at}: {{ title: F, unit: V, plausible: 0 V to 9 V }}\n"))
+        .collect();
+    let bands: Vec<String> = (0..60)
+        .map(|at| {
+            let (low, high) = (at % 7, (at + 1 + at / 7) % 7);
+            format!(
+                "above {} % of plate.f{low}, below plate.f{high} + {at} V",
+                90 + at
+            )
+        })
+        .collect();
+    let bands: Vec<&str> = bands.iter().map(String::as_str).collect();
+    let library = Written::small().bands("valve_voltage", &bands).swapped(
+        "registry/plate.yaml",
+        "fields:\n",
+        &format!("fields:\n{fields}"),
+    );
+    let start = std::time::Instant::now();
+    assert!(!library.found().is_empty());
+    assert!(start.elapsed().as_secs() < 30);
+}

@@ -74,6 +74,10 @@ fn what_follows_a_visit_is_reached_only_if_the_tree_can_end_so() {
         "no way leads to the step `c`",
     );
     steps(visit).says(&[expected]);
+    assert_eq!(
+        steps(visit).found()[0].help,
+        "the tree that `a` visits never ends so: let it, or take the step out"
+    );
     // A shut-down is never noted; any other verdict is.
     let unsafe_gas = format!("{returns}  drops: {{ verdict: flue_gas_unsafe, because: It is. }}\n");
     let found = visited(steps(visit), &unsafe_gas).found();

@@ -1,7 +1,9 @@
 //! What the checker says about a library: each rule's findings, their places and their whole wording.
 
-// Helpers of tests stop a test as an assertion would.
-#![allow(clippy::unwrap_used)]
+#![allow(
+    clippy::unwrap_used,
+    reason = "helpers of tests stop the test, as the tests do"
+)]
 
 mod bands;
 mod graph;

@@ -1,34 +1,33 @@
-//! What `proofwalk check` prints.
+//! What is printed of a check.
 
-use proofwalk::cli::check::{Format, explain, run};
-use proofwalk::report::findings::Look;
+use proofwalk::check;
+use proofwalk::library::load;
+use proofwalk::report::findings::{self, Look};
 
 use crate::library::Written;
+
+fn text(library: &Written, look: Look) -> String {
+    let (library, problems) = load(library.files());
+    findings::text(&library, &check::run(&library, &problems), look)
+}
+
+fn json(library: &Written) -> String {
+    let (library, problems) = load(library.files());
+    findings::json(&library, &check::run(&library, &problems))
+}
 
 fn broken() -> Written {
     Written::small().bands("valve_voltage", &["at most 2 V", "at least 2 V"])
 }
 
 #[test]
-fn a_right_library_says_so_and_exits_with_nothing() {
-    let (text, code) = run(Written::small().files(), Format::Text, Look::default());
-    assert_eq!(
-        (text.as_str(), code),
-        ("no errors, no warnings in 2 trees, 13 steps\n", 0)
-    );
-}
-
-#[test]
-fn a_warning_alone_does_not_fail() {
+fn what_was_found_is_counted() {
+    let right = text(&Written::small(), Look::default());
+    assert_eq!(right, "no errors, no warnings in 2 trees, 13 steps\n");
     let alone =
         "tree: alone\ntitle: Alone\nstart: a\nsteps:\n  a: { verdict: nothing_found, because: So. }\n";
-    let (text, code) = run(
-        Written::small().with("alone.yaml", alone).files(),
-        Format::Text,
-        Look::default(),
-    );
-    assert!(text.ends_with("\n1 warning in 3 trees, 14 steps\n"), "{text}");
-    assert_eq!(code, 0);
+    let warned = text(&Written::small().with("alone.yaml", alone), Look::default());
+    assert!(warned.ends_with("\n1 warning in 3 trees, 14 steps\n"), "{warned}");
 }
 
 #[test]
@@ -37,8 +36,6 @@ fn a_finding_shows_its_line_and_its_mend() {
         ascii: true,
         color: false,
     };
-    let (text, code) = run(broken().files(), Format::Text, look);
-    assert_eq!(code, 1);
     let expected = "\
 no-heat.yaml:11:7
 error[band-overlap]: `at most 2 V` and `at least 2 V` both take 2 V
@@ -50,14 +47,49 @@ error[band-overlap]: `at most 2 V` and `at least 2 V` both take 2 V
 
 1 error in 3 trees, 15 steps
 ";
-    assert_eq!(text, expected);
+    assert_eq!(text(&broken(), look), expected);
+}
+
+#[test]
+fn an_ascii_report_has_no_other_characters_of_ours() {
+    let steps = "  a: { do: Wait., go: b }\n  b: { do: Wait., go: a }\n";
+    let library = Written::small().steps(steps);
+    let gap = Written::small().bands("flame_current", &["below 1 uA"]);
+    let look = Look {
+        ascii: true,
+        color: false,
+    };
+    for (library, words) in [
+        (library, "circle `a` -> `b` -> `a`"),
+        (gap, "no band takes 30 uA"),
+    ] {
+        let text = text(&library, look);
+        assert!(text.is_ascii() && text.contains(words), "{text}");
+    }
+}
+
+#[test]
+fn a_walk_is_written_out_where_the_message_does_not_name_its_steps() {
+    let circle = |count: usize| {
+        let step = |at: usize| format!("  s{at}: {{ do: Wait., go: s{} }}\n", (at + 1) % count);
+        let library = Written::small().steps(&(0..count).map(step).collect::<String>());
+        text(&library, Look::default())
+    };
+    assert!(!circle(3).contains("the steps are"));
+    assert!(circle(12).contains("the steps are s0, s1, s2, s3, s4, s5, s6, s7, s8, s9, s10, s11\n"));
+    assert!(circle(100).contains("s58, s59 … 40 more\n"));
+}
+
+#[test]
+fn colour_is_only_where_it_is_asked_for() {
+    let colored = |color| text(&broken(), Look { ascii: false, color });
+    assert!(!colored(false).contains('\u{1b}'));
+    assert!(colored(true).contains('\u{1b}'));
 }
 
 #[test]
 fn json_has_every_finding() {
-    let (text, code) = run(broken().files(), Format::Json, Look::default());
-    assert_eq!(code, 1);
-    let checked: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let checked: serde_json::Value = serde_json::from_str(&json(&broken())).unwrap();
     assert_eq!(
         checked,
         serde_json::json!({
@@ -74,8 +106,7 @@ fn json_has_every_finding() {
 #[test]
 fn nothing_that_an_author_wrote_acts_on_the_terminal() {
     let library = Written::small().steps("  a: { measure: \"x\\e[2J\u{9b}31m\", go: z\u{202e} }\n");
-    for format in [Format::Text, Format::Json] {
-        let (text, _) = run(library.files(), format, Look::default());
+    for text in [text(&library, Look::default()), json(&library)] {
         let acts = text
             .chars()
             .find(|&c| c != '\n' && proofwalk::source::is_unsafe(c));
@@ -90,23 +121,7 @@ fn a_long_line_does_not_widen_the_report() {
         "x".repeat(3000),
         "y".repeat(3000)
     );
-    let (text, _) = run(
-        Written::small().steps(&steps).files(),
-        Format::Text,
-        Look::default(),
-    );
+    let text = text(&Written::small().steps(&steps), Look::default());
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
     assert!(text.contains("nowhere"));
-}
-
-#[test]
-fn a_rule_is_explained_and_an_unknown_one_is_wrong_use() {
-    assert_eq!(explain("band-gap").1, 0);
-    assert_eq!(
-        explain("band-gaps"),
-        (
-            "no rule is called `band-gaps`; did you mean `band-gap`?\n".to_owned(),
-            2
-        )
-    );
 }

@@ -59,3 +59,13 @@ fn a_file_full_of_them_is_not_reported_place_by_place() {
     let library = Written::small().with("registry/restores.yaml", "a\u{7}".repeat(100_000));
     assert!(library.found().len() < 200);
 }
+
+#[test]
+fn the_title_of_the_library_is_read_as_well() {
+    let library = Written::small().swapped(
+        "library.yaml",
+        "title: A small library",
+        "title: \"A\\u202elibrary\"",
+    );
+    assert_eq!(library.found()[0].place, "library.yaml:1");
+}

@@ -1,7 +1,7 @@
 //! The gaps and overlaps of a question's bands.
 
 use super::fields;
-use super::linear::{Inequality, Solved, solve};
+use super::linear::{Inequality, Undecided, Work, solve};
 use super::question::Question;
 use super::round;
 use super::sweep;
@@ -9,16 +9,6 @@ use super::system::System;
 use super::witness::Witness;
 use crate::library::{BandAnswer, Id, PlateField};
 use crate::measure::{End, Interval, Quantity};
-
-/// How many ways to break a question's bands are tried before it is given up.
-const BUDGET: usize = 20_000;
-
-/// How many pairs of its bands are.
-const PAIRS: usize = 200_000;
-
-/// The bands lean on more fields, or in more ways, than is worth deciding.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(in crate::check) struct Undecided;
 
 /// Two bands that take one value.
 #[derive(Clone, Debug, PartialEq)]
@@ -82,8 +72,8 @@ pub(in crate::check) fn order_that_mends(question: Question<'_>) -> Option<Vec<I
     orders(system.fields()).into_iter().find(|order| {
         let ordered = system.with_order(order);
         // An order that contradicts the registry's would mend everything: there is no such plate.
-        let some_plate = matches!(solve(&ordered.axioms, ordered.variables()), Solved::Sometimes(_));
-        some_plate
+        let some_plate = solve(&ordered.axioms, ordered.variables(), &mut Work::default());
+        some_plate.is_ok_and(|plate| plate.is_some())
             && gap_of(&ordered, question).is_ok_and(|gap| gap.is_none())
             && overlaps_of(&ordered, &every).is_ok_and(|overlaps| overlaps.is_empty())
     })
@@ -171,10 +161,10 @@ fn gap_of(system: &System<'_>, question: Question<'_>) -> Result<Option<Witness>
         .map(|gap| system.inside(gap))
         .collect();
     let search = |believed: &[Inequality]| {
-        let mut budget = BUDGET;
+        let mut work = Work::default();
         for stretch in &stretches {
             let given = [&system.axioms[..], believed, stretch].concat();
-            if let Some(witness) = uncovered(system, &leaning, given, &mut budget)? {
+            if let Some(witness) = uncovered(system, &leaning, given, &mut work)? {
                 return Ok(Some(witness));
             }
         }
@@ -205,7 +195,7 @@ fn uncovered(
     system: &System<'_>,
     bands: &[usize],
     given: Vec<Inequality>,
-    budget: &mut usize,
+    work: &mut Work,
 ) -> Result<Option<Witness>, Undecided> {
     let mut broken = given;
     let mut chosen: Vec<usize> = Vec::new();
@@ -216,19 +206,17 @@ fn uncovered(
             return Ok(solution.map(|solution| system.witness(&solution)));
         };
         if let Some(condition) = system.bands[band].get(next) {
-            *budget = budget.checked_sub(1).ok_or(Undecided)?;
             broken.push(condition.negated());
-            match solve(&broken, system.variables()) {
-                Solved::Sometimes(found) => {
+            match solve(&broken, system.variables(), work)? {
+                Some(found) => {
                     solution = Some(found);
                     chosen.push(next);
                     next = 0;
                 }
-                Solved::Never => {
+                None => {
                     broken.pop();
                     next += 1;
                 }
-                Solved::TooLarge => return Err(Undecided),
             }
         } else if let Some(last) = chosen.pop() {
             broken.pop();
@@ -241,7 +229,7 @@ fn uncovered(
 
 /// For each band, the first before it with which it shares a value, where one of the two is among `leaning`.
 fn overlaps_of(system: &System<'_>, leaning: &[usize]) -> Result<Vec<Overlap>, Undecided> {
-    let mut budget = PAIRS;
+    let mut work = Work::default();
     let mut found = Vec::new();
     let mut leans = vec![false; system.bands.len()];
     for &band in leaning {
@@ -250,8 +238,7 @@ fn overlaps_of(system: &System<'_>, leaning: &[usize]) -> Result<Vec<Overlap>, U
     for second in 1..system.bands.len() {
         let before = (0..second).filter(|&first| leans[first] || leans[second]);
         for first in before {
-            budget = budget.checked_sub(1).ok_or(Undecided)?;
-            if let Some(overlap) = overlap_of(system, first, second)? {
+            if let Some(overlap) = overlap_of(system, first, second, &mut work)? {
                 found.push(overlap);
                 break;
             }
@@ -260,28 +247,29 @@ fn overlaps_of(system: &System<'_>, leaning: &[usize]) -> Result<Vec<Overlap>, U
     Ok(found)
 }
 
-fn overlap_of(system: &System<'_>, first: usize, second: usize) -> Result<Option<Overlap>, Undecided> {
-    let both = [&system.bands[first][..], &system.bands[second][..]].concat();
-    let open = |bands: &[Inequality]| bands.iter().map(|one| one.strictly()).collect::<Vec<_>>();
-    let search = |believed: &[Inequality], bands: &[Inequality]| match solve(
-        &[&system.axioms[..], believed, bands].concat(),
-        system.variables(),
-    ) {
-        Solved::Sometimes(solution) => Ok(Some(system.witness(&solution))),
-        Solved::Never => Ok(None),
-        Solved::TooLarge => Err(Undecided),
+fn overlap_of(
+    system: &System<'_>,
+    first: usize,
+    second: usize,
+    work: &mut Work,
+) -> Result<Option<Overlap>, Undecided> {
+    let search = |believed: &[Inequality], bands: &[Inequality], work: &mut Work| {
+        let all = [&system.axioms[..], believed, bands].concat();
+        let solution = solve(&all, system.variables(), work)?;
+        Ok(solution.map(|solution| system.witness(&solution)))
     };
-    let Some(any) = search(&[], &both)? else {
+    let both = [&system.bands[first][..], &system.bands[second][..]].concat();
+    let Some(any) = search(&[], &both, work)? else {
         return Ok(None);
     };
-    let inner = search(&[], &open(&both))?;
+    let open = |bands: &[Inequality]| bands.iter().map(|one| one.strictly()).collect::<Vec<_>>();
+    let inner = search(&[], &open(&both), work)?;
     // A band of one value has no inside to share.
-    let wide = |band: usize| Ok(search(&[], &open(&system.bands[band]))?.is_some());
+    let mut wide = |band: usize| Ok(search(&[], &open(&system.bands[band]), work)?.is_some());
     let touching = inner.is_none() && wide(first)? && wide(second)?;
     let shown = if inner.is_some() { open(&both) } else { both };
-    let mut witness = believed(system, |believed| search(believed, &shown))
-        .or(inner)
-        .unwrap_or(any);
+    let better = believed(system, |believed| search(believed, &shown, &mut Work::default()));
+    let mut witness = better.or(inner).unwrap_or(any);
     let named = system.fields_of(&[first, second]);
     witness.plate.retain(|(field, _)| named.contains(field));
     Ok(Some(Overlap {

@@ -13,5 +13,6 @@ mod sweep;
 mod system;
 mod witness;
 
-pub(super) use decide::{Overlap, Undecided, gaps, order_that_mends, overlaps};
+pub(super) use decide::{Overlap, gaps, order_that_mends, overlaps};
+pub(super) use linear::Undecided;
 pub(super) use question::Question;

@@ -4,7 +4,7 @@ use std::collections::HashSet;
 
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
-use crate::library::{Id, ProblemKind, Tree, What};
+use crate::library::{Id, Library, ProblemKind, Step, What};
 use crate::source::FileId;
 
 rule! {
@@ -63,6 +63,7 @@ rule! {
 
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let (library, graph) = (subject.library, subject.graph());
+    let before = first_before(library);
     let halved = files_with_a_step_left_out(subject);
     // A tree that is named and not there may be any; so may what a step that was left out visits.
     let any_may_be_entered = !halved.is_empty() || subject.misses(What::Tree);
@@ -81,13 +82,13 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
         if halved.contains(&tree.at.file) {
             continue;
         }
-        for step in tree.steps.clone().map(Id::new) {
-            if !graph.is_reached_from_start(step) {
-                let step = &library[step];
+        for id in tree.steps.clone().map(Id::new) {
+            if !graph.is_reached_from_start(id) {
+                let step = &library[id];
                 findings.add(
                     step.at,
                     format!("no way leads to the step `{}`", step.name),
-                    help(subject, id, &step.name),
+                    help(subject, before[id.index()]),
                 );
             }
         }
@@ -109,18 +110,28 @@ fn files_with_a_step_left_out(subject: &Subject<'_>) -> HashSet<FileId> {
     left_out.map(|problem| problem.span.file).collect()
 }
 
-/// How to mend it: where steps do lead here, it is they that nothing leads to.
-fn help(subject: &Subject<'_>, tree: Id<Tree>, name: &str) -> String {
-    let library = subject.library;
-    let before = library.trees[tree].steps.clone().find(|&step| {
-        let step = &library.steps[step];
-        step.name != name && step.edges().iter().any(|edge| library[edge.go].name == name)
-    });
-    match before {
-        None => "lead an answer here, or take the step out".to_owned(),
-        Some(step) => format!(
-            "it only follows `{}`: lead an answer to that one",
-            library.steps[step].name
-        ),
+/// For each step, the first other step that has an edge to it.
+fn first_before(library: &Library) -> Vec<Option<Id<Step>>> {
+    let mut before = vec![None; library.steps.len()];
+    for (index, step) in library.steps.iter().enumerate() {
+        for edge in step.edges() {
+            if edge.go.index() != index {
+                before[edge.go.index()].get_or_insert(Id::new(index));
+            }
+        }
+    }
+    before
+}
+
+/// How to mend it: where steps do lead here, it is they that nothing leads to, or a visit that never ends so.
+fn help(subject: &Subject<'_>, before: Option<Id<Step>>) -> String {
+    let Some(before) = before else {
+        return "lead an answer here, or take the step out".to_owned();
+    };
+    let name = &subject.library[before].name;
+    if subject.graph().is_reached_from_start(before) {
+        format!("the tree that `{name}` visits never ends so: let it, or take the step out")
+    } else {
+        format!("it only follows `{name}`: lead an answer to that one")
     }
 }

@@ -86,8 +86,42 @@ impl Resolver<'_> {
                 .map(|name| self.find(What::PlateField, name, file, |scope| &scope.fields));
             if let Some(fields) = fields.collect::<Vec<_>>().into_iter().collect::<Option<Vec<_>>>() {
                 self.ordered(&chain, &fields, file);
-                self.library.order.push(fields);
+                self.library.order.push(fields.clone());
+                self.in_a_circle(&chain, &fields, file);
             }
+        }
+    }
+
+    /// Reports a field that would have to be smaller than itself: no plate has such numbers.
+    fn in_a_circle(&mut self, names: &Texts, fields: &[Id<PlateField>], file: FileId) {
+        let smaller = |field: Id<PlateField>| {
+            let chains = self.library.order.iter().filter_map(move |chain| {
+                let at = chain.iter().position(|other| *other == field)?;
+                Some(&chain[at + 1..])
+            });
+            chains.flatten().copied()
+        };
+        let circular = fields.iter().position(|field| {
+            let mut seen = Vec::new();
+            let mut waiting: Vec<_> = smaller(*field).collect();
+            while let Some(next) = waiting.pop() {
+                if next == *field {
+                    return true;
+                }
+                if !seen.contains(&next) {
+                    seen.push(next);
+                    waiting.extend(smaller(next));
+                }
+            }
+            false
+        });
+        if let Some(name) = circular.and_then(|at| names.get(at)) {
+            self.malformed(
+                name.span(file),
+                format!("by this order `{}` would be smaller than itself", name.value),
+                "put each field where the plate has it: smaller ones first, in every list",
+            );
+            self.library.order.pop();
         }
     }
 

@@ -197,6 +197,7 @@ fn a_technician_is_told_what_would_be_taken() {
             range: 2..9,
             message: "`250 ohm` is a resistance; V measures a voltage".into(),
             help: "write it in V or mV".into(),
+            mismatch: true,
         }
     );
     assert_eq!(says("24 bananas").help, "write it in V or mV");

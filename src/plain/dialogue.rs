@@ -1,0 +1,237 @@
+//! The dialogue of a call.
+
+use std::io::{self, BufRead, Write};
+
+use super::voice::{Options, Voice};
+use super::words::{Wish, wish};
+use super::{closing, line, question, standing};
+use crate::source::safe;
+use crate::tui::Left;
+use crate::walk::{Call, Command, NotDone, Question};
+
+/// What comes of a line.
+enum Outcome {
+    /// Nothing: the prompt again.
+    Prompt,
+    /// The question again.
+    Ask,
+    /// A command.
+    Do(Command),
+    /// The call is left.
+    Leave,
+}
+
+/// Walks a call line by line until it is closed or left. The end of the input leaves it open.
+///
+/// # Errors
+///
+/// Where the input cannot be read or the output not written. Every answer that was said to be taken is saved all the same.
+pub fn call(
+    mut input: impl BufRead,
+    output: impl Write,
+    call: &mut dyn Call,
+    options: Options<'_>,
+) -> io::Result<Left> {
+    let mut voice = Voice::new(output, options);
+    let mut show = true;
+    loop {
+        if show {
+            question::ask(&mut voice, call.ask())?;
+        }
+        if matches!(call.ask().question, Question::Closed) {
+            voice.flush()?;
+            return Ok(Left::Closed);
+        }
+        voice.prompt(&question::prompt(&call.ask().question))?;
+        let Some(line) = line::read(&mut input)? else {
+            closing::left_open(&mut voice)?;
+            return Ok(Left::Quit);
+        };
+        voice.echo(&line)?;
+        show = match understand(&mut voice, &mut input, call, &line)? {
+            Outcome::Prompt => false,
+            Outcome::Ask => true,
+            Outcome::Do(command) => carry_out(&mut voice, &mut input, call, command)?,
+            Outcome::Leave => {
+                closing::left_open(&mut voice)?;
+                return Ok(Left::Quit);
+            }
+        };
+    }
+}
+
+/// Carries a command out; whether the question is to be shown.
+fn carry_out<W: Write>(
+    voice: &mut Voice<'_, W>,
+    input: &mut impl BufRead,
+    call: &mut dyn Call,
+    command: Command,
+) -> io::Result<bool> {
+    let aside = matches!(command, Command::Note(_));
+    match call.carry_out(command) {
+        Ok(()) if aside => {
+            voice.say("Noted.")?;
+            Ok(false)
+        }
+        Ok(()) => {
+            drop_early(voice, input)?;
+            Ok(true)
+        }
+        Err(NotDone::Refused(refusal)) => {
+            voice.label(
+                "NOT TAKEN",
+                &safe(&format!("{}; {}", refusal.message, refusal.help)),
+            )?;
+            Ok(false)
+        }
+        Err(NotDone::NotSaved { message, help }) => {
+            voice.label("NOT SAVED", &safe(&format!("{message}; {help}")))?;
+            Ok(false)
+        }
+    }
+}
+
+/// Drops lines that came before anybody could read the question they would answer.
+fn drop_early<W: Write>(voice: &mut Voice<'_, W>, input: &mut impl BufRead) -> io::Result<()> {
+    let Some(early) = voice.options().early else {
+        return Ok(());
+    };
+    let mut dropped = 0;
+    while early() {
+        if line::read(input)?.is_none() {
+            break;
+        }
+        dropped += 1;
+    }
+    match dropped {
+        0 => Ok(()),
+        1 => voice.say("One line came before the question below was shown. It was not taken."),
+        many => voice.say(&format!(
+            "{many} lines came before the question below was shown. They were not taken."
+        )),
+    }
+}
+
+fn understand<W: Write>(
+    voice: &mut Voice<'_, W>,
+    input: &mut impl BufRead,
+    call: &dyn Call,
+    line: &str,
+) -> io::Result<Outcome> {
+    if line.is_empty() {
+        return Ok(Outcome::Ask);
+    }
+    let Some((wish, rest)) = wish(line) else {
+        return answer(voice, &call.ask().question, line);
+    };
+    let beside = call.standing();
+    match wish {
+        Wish::Again => return Ok(Outcome::Ask),
+        Wish::Leave => return Ok(Outcome::Leave),
+        Wish::Help => standing::help(voice)?,
+        Wish::Overview => standing::overview(voice, beside)?,
+        Wish::Answers => standing::answers(voice, beside)?,
+        Wish::Danger if rest.is_empty() => standing::dangers(voice, &beside.dangers)?,
+        Wish::Danger => match position(rest, beside.dangers.len()) {
+            Some(at) => return Ok(Outcome::Do(Command::Danger(at))),
+            None => standing::dangers(voice, &beside.dangers)?,
+        },
+        Wish::Back | Wish::Retake => {
+            let Some(entry) = position(rest, beside.trail.len()).and_then(|at| beside.trail.get(at)) else {
+                voice.say("Which answer? Say its number:")?;
+                standing::answers(voice, beside)?;
+                return Ok(Outcome::Prompt);
+            };
+            match (wish, entry.datum) {
+                (Wish::Retake, Some(datum)) => return Ok(Outcome::Do(Command::Retake(datum))),
+                (Wish::Retake, None) => voice.say("Nothing was taken there that could be taken again.")?,
+                _ => return closing::confirm(voice, input, Command::Back(entry.position)).map(confirmed),
+            }
+        }
+        Wish::Take => return take(voice, &call.ask().question, rest),
+        Wish::Unsure => return Ok(Outcome::Do(Command::Unsure)),
+        Wish::Done => return done(voice, &call.ask().question),
+        Wish::Close => return Ok(Outcome::Do(Command::Close)),
+        Wish::Note | Wish::Unable | Wish::LeaveOpen | Wish::Stop | Wish::Insist if rest.is_empty() => {
+            voice.say("Write the words behind it, on the same line.")?;
+        }
+        Wish::Note => return Ok(Outcome::Do(Command::Note(rest.to_owned()))),
+        Wish::Unable => return Ok(Outcome::Do(Command::Unable(rest.to_owned()))),
+        Wish::Stop => return closing::confirm(voice, input, Command::Stop(rest.to_owned())).map(confirmed),
+        Wish::Insist => {
+            return closing::confirm(voice, input, Command::Insist(rest.to_owned())).map(confirmed);
+        }
+        Wish::LeaveOpen => match &call.ask().question {
+            Question::PutBack { restore, .. } => {
+                let command = Command::LeaveOpen(*restore, rest.to_owned());
+                return closing::confirm(voice, input, command).map(confirmed);
+            }
+            _ => voice.say("Nothing is to be put back at this question.")?,
+        },
+    }
+    Ok(Outcome::Prompt)
+}
+
+fn confirmed(command: Option<Command>) -> Outcome {
+    command.map_or(Outcome::Prompt, Outcome::Do)
+}
+
+fn answer<W: Write>(voice: &mut Voice<'_, W>, question: &Question, line: &str) -> io::Result<Outcome> {
+    match question {
+        Question::Number { .. } => return Ok(Outcome::Do(Command::Type(line.to_owned()))),
+        Question::Choice { options, .. } => {
+            let by_text = || {
+                options
+                    .iter()
+                    .position(|option| option.text.as_str().eq_ignore_ascii_case(line))
+            };
+            if let Some(option) = position(line, options.len())
+                .or_else(by_text)
+                .and_then(|at| options.get(at))
+            {
+                return Ok(Outcome::Do(Command::Choose(option.value)));
+            }
+            voice.say(&format!(
+                "That is none of the answers. Say a number from 1 to {}, or help.",
+                options.len()
+            ))?;
+        }
+        Question::Unproven { .. } => return take(voice, question, line),
+        _ => voice.say("That is no answer here. Say help for the words.")?,
+    }
+    Ok(Outcome::Prompt)
+}
+
+fn take<W: Write>(voice: &mut Voice<'_, W>, question: &Question, rest: &str) -> io::Result<Outcome> {
+    let Question::Unproven { lacks, .. } = question else {
+        voice.say("No proof lacks anything at this question.")?;
+        return Ok(Outcome::Prompt);
+    };
+    let takes: Vec<_> = lacks.iter().flat_map(|lack| &lack.take).collect();
+    match position(rest, takes.len()).and_then(|at| takes.get(at)) {
+        Some((datum, _)) => Ok(Outcome::Do(Command::Take(*datum))),
+        None => {
+            voice.say(
+                "Say the number of what is to be taken, or stop, or insist, with the reason behind it.",
+            )?;
+            Ok(Outcome::Prompt)
+        }
+    }
+}
+
+fn done<W: Write>(voice: &mut Voice<'_, W>, question: &Question) -> io::Result<Outcome> {
+    match question {
+        Question::Act { .. } => Ok(Outcome::Do(Command::Done)),
+        Question::PutBack { restore, .. } => Ok(Outcome::Do(Command::PutBack(*restore))),
+        _ => {
+            voice.say("There is nothing to do here but to answer.")?;
+            Ok(Outcome::Prompt)
+        }
+    }
+}
+
+/// A number from 1 as a position in a list so long.
+pub(super) fn position(text: &str, count: usize) -> Option<usize> {
+    let number: usize = text.trim().parse().ok()?;
+    number.checked_sub(1).filter(|at| *at < count)
+}

@@ -1,0 +1,72 @@
+//! What stands beside the question, spoken.
+
+use std::io::{self, Write};
+
+use super::voice::Voice;
+use super::words::WORDS;
+use crate::source::{Safe, safe};
+use crate::walk::Standing;
+
+/// All of it.
+pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
+    list(voice, "To put back", &standing.open)?;
+    list(voice, "Still possible", &standing.possible)?;
+    for entry in standing.trail.iter().filter(|entry| !entry.ruled_out.is_empty()) {
+        let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
+        let by = format!("{}, by {}: {}", faults.join(", "), entry.title, entry.answer);
+        voice.label("Ruled out", &safe(&by))?;
+    }
+    for (severity, text) in &standing.findings {
+        voice.label("Found", &safe(&format!("{}: {text}", severity.name())))?;
+    }
+    match &standing.ended {
+        Some(ended) => voice.label("Ended", ended),
+        None => voice.say(&format!("Questions left, at worst: {}", standing.at_worst)),
+    }
+}
+
+fn list<W: Write>(voice: &mut Voice<'_, W>, label: &str, texts: &[Safe]) -> io::Result<()> {
+    if texts.is_empty() {
+        return voice.say(&format!("{label}: nothing"));
+    }
+    texts.iter().try_for_each(|text| voice.label(label, text))
+}
+
+/// The answers so far, by number.
+pub fn answers<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
+    if standing.trail.is_empty() {
+        return voice.say("Nothing is answered yet.");
+    }
+    for (number, entry) in standing.trail.iter().enumerate() {
+        let borderline = if entry.borderline { " (borderline)" } else { "" };
+        voice.item(
+            number + 1,
+            &safe(&format!("{}: {}{borderline}", entry.title, entry.answer)),
+        )?;
+    }
+    Ok(())
+}
+
+/// The dangers, by number.
+pub fn dangers<W: Write>(voice: &mut Voice<'_, W>, dangers: &[Safe]) -> io::Result<()> {
+    if dangers.is_empty() {
+        return voice.say(
+            "This library names no dangers. Leave the building if you must, and call for help from outside.",
+        );
+    }
+    voice.say("What is the danger? If you must leave, leave: this can wait.")?;
+    for (number, danger) in dangers.iter().enumerate() {
+        voice.item(number + 1, danger)?;
+    }
+    voice.say("Say danger and its number.")
+}
+
+/// The words.
+pub fn help<W: Write>(voice: &mut Voice<'_, W>) -> io::Result<()> {
+    voice.say("A line answers the question: a number, or the number of an answer. Other words:")?;
+    for word in WORDS {
+        let left = format!("{} {}", word.word, word.rest);
+        voice.say(&format!("{}: {}", left.trim(), word.help))?;
+    }
+    Ok(())
+}

@@ -1,0 +1,63 @@
+//! One file for each screen: what it says, as a [`Sheet`].
+
+pub mod answer;
+pub mod choice;
+pub mod danger;
+pub mod finished;
+pub mod head;
+pub mod help;
+pub mod home;
+pub mod leaving;
+pub mod number;
+pub mod put_back;
+pub mod said;
+pub mod standing;
+pub mod sure;
+pub mod trail;
+pub mod unproven;
+pub mod writing;
+
+use super::model::{Dialog, Model, Scene};
+use super::sheet::Sheet;
+use super::theme::Theme;
+use crate::source::{Safe, safe};
+use crate::walk::Question;
+
+/// What the present screen says, for a column so wide.
+pub fn sheet(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> Sheet {
+    let mut sheet = match (&model.dialog, scene) {
+        (Some(Dialog::Danger(chosen)), scene) => danger::sheet(theme, scene.dangers(), *chosen, width),
+        (Some(Dialog::Help(place, _)), _) => help::sheet(theme, *place, width),
+        (Some(Dialog::Standing), Scene::Call { standing, .. }) => standing::sheet(theme, standing, width),
+        (Some(Dialog::Trail(chosen)), Scene::Call { standing, .. }) => {
+            trail::sheet(theme, &standing.trail, *chosen, width)
+        }
+        (Some(Dialog::Writing(purpose, input)), Scene::Call { ask, .. }) => {
+            writing::sheet(theme, ask, *purpose, input, width)
+        }
+        (Some(Dialog::Sure(command, _)), Scene::Call { standing, .. }) => {
+            sure::sheet(theme, command, standing, width)
+        }
+        (Some(Dialog::Leaving), _) => leaving::sheet(theme, width),
+        (_, Scene::Home(home)) => home::sheet(theme, home, model.chosen, width),
+        (None, Scene::Call { ask, standing }) => match &ask.question {
+            Question::Number { .. } => number::sheet(theme, ask, &model.input, width),
+            Question::Choice { options, .. } => choice::sheet(theme, ask, options, model.chosen, width),
+            Question::Act { .. } => head::act(theme, ask, width),
+            Question::Unproven { .. } => unproven::sheet(theme, ask, model.chosen, width),
+            Question::PutBack { left, .. } => put_back::sheet(theme, ask, *left, width),
+            Question::Finished => finished::sheet(theme, standing, false, width),
+            Question::Closed => finished::sheet(theme, standing, true, width),
+        },
+    };
+    if let Some(said) = &model.said {
+        said::add(theme, said, width, &mut sheet.foot);
+    }
+    sheet
+}
+
+/// A count with its word: `1 answer`, `3 answers`.
+fn counted(count: usize, one: &str) -> Safe {
+    let ending = if count == 1 { "" } else { "s" };
+    safe(&format!("{count} {one}{ending}"))
+}

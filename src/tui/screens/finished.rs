@@ -1,0 +1,42 @@
+//! The end of a call.
+
+use super::standing;
+use crate::source::safe;
+use crate::tui::page::Page;
+use crate::tui::sheet::Sheet;
+use crate::tui::theme::{Role, Theme};
+use crate::walk::Standing;
+
+/// How it ended, and what goes on the report.
+pub fn sheet(theme: Theme, standing: &Standing, closed: bool, width: usize) -> Sheet {
+    let mut head = Page::new(theme, width);
+    let words = if closed {
+        "The call is closed."
+    } else {
+        "Everything is answered."
+    };
+    head.entry("", Role::Label, &[(safe(words), Role::Strong)]);
+    if let Some(ended) = &standing.ended {
+        head.entry("ended", Role::Label, &[(ended.clone(), Role::Plain)]);
+    }
+    let next = if closed {
+        "Enter leaves; the record is complete."
+    } else {
+        "Look at what was found, then close the call with Enter."
+    };
+    head.entry("next", Role::Label, &[(safe(next), Role::Plain)]);
+    let mut text = Page::new(theme, width);
+    for section in standing::sections(theme, standing, width) {
+        if section.lines.is_empty() || section.possible {
+            continue;
+        }
+        text.blank();
+        text.line(section.heading(theme));
+        section.lines.into_iter().for_each(|line| text.line(line));
+    }
+    Sheet {
+        head: head.into_lines(),
+        text: text.into_lines(),
+        ..Sheet::default()
+    }
+}

@@ -1,0 +1,38 @@
+//! What is said about the last key.
+
+use ratatui::text::Line;
+
+use crate::source::{Safe, safe};
+use crate::tui::model::Said;
+use crate::tui::page::Page;
+use crate::tui::theme::{Role, Theme};
+use crate::walk::NotDone;
+
+/// Adds it to the foot of a sheet.
+pub fn add(theme: Theme, said: &Said, width: usize, foot: &mut Vec<Line<'static>>) {
+    let mut page = Page::new(theme, width);
+    match said {
+        Said::Hint(hint) => page.entry("note", Role::Label, &[(safe(hint), Role::Strong)]),
+        Said::Not(NotDone::Refused(refusal)) => {
+            let words = sentence(&refusal.message, &refusal.help);
+            page.entry(
+                "",
+                Role::Label,
+                &[(safe("NOT TAKEN"), Role::Alarm), (words, Role::Plain)],
+            );
+        }
+        Said::Not(NotDone::NotSaved { message, help }) => {
+            let words = sentence(message, help);
+            page.entry(
+                "",
+                Role::Label,
+                &[(safe("NOT SAVED"), Role::Alarm), (words, Role::Plain)],
+            );
+        }
+    }
+    foot.extend(page.into_lines());
+}
+
+fn sentence(message: &str, help: &str) -> Safe {
+    safe(&format!(" {message}; {help}"))
+}

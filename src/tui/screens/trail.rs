@@ -1,0 +1,48 @@
+//! The answers so far.
+
+use crate::source::{Safe, safe};
+use crate::tui::page::Page;
+use crate::tui::sheet::Sheet;
+use crate::tui::theme::{Role, Theme};
+use crate::walk::TrailEntry;
+
+/// The answers, oldest first, with what each ruled out.
+pub fn sheet(theme: Theme, trail: &[TrailEntry], chosen: Option<usize>, width: usize) -> Sheet {
+    let mut head = Page::new(theme, width);
+    let words = if trail.is_empty() {
+        "Nothing is answered yet."
+    } else {
+        "The answers so far"
+    };
+    head.text(&[(safe(words), Role::Strong)]);
+    let mut page = Page::new(theme, width);
+    let mut keep = 0..0;
+    for (number, entry) in trail.iter().enumerate() {
+        let start = page.len();
+        let marked = chosen == Some(number);
+        let role = if marked { Role::Here } else { Role::Plain };
+        let mut pieces = vec![
+            (entry.title.clone(), role),
+            (safe("  "), role),
+            (entry.answer.clone(), Role::Strong),
+        ];
+        if entry.borderline {
+            pieces.push((safe("  borderline"), Role::Quiet));
+        }
+        page.item("", marked, &safe(&format!("{:>2}", number + 1)), &pieces);
+        if !entry.ruled_out.is_empty() {
+            let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
+            let out = safe(&format!("{} ruled out: {}", theme.cross(), faults.join(", ")));
+            page.item("", false, &safe("  "), &[(out, Role::Quiet)]);
+        }
+        if marked {
+            keep = start..page.len();
+        }
+    }
+    Sheet {
+        head: head.into_lines(),
+        list: page.into_lines(),
+        keep,
+        ..Sheet::default()
+    }
+}

@@ -1,0 +1,219 @@
+//! Draws a screen.
+
+use ratatui::Frame;
+use ratatui::buffer::Buffer;
+use ratatui::layout::{Position, Rect};
+use ratatui::text::{Line, Span};
+
+use super::keys::bindings;
+use super::look::Look;
+use super::model::{Dialog, Model, Scene};
+use super::screens::{self, standing};
+use super::sheet::Laid;
+use super::theme::{Role, Theme};
+use crate::source::{Safe, safe};
+use crate::walk::{Question, Standing};
+
+/// Below this nothing sensible can be shown.
+const LEAST_WIDTH: u16 = 20;
+const LEAST_HEIGHT: u16 = 6;
+/// From this width on, what stands beside the question stands beside it.
+const TWO_COLUMNS: usize = 76;
+/// The question's column is no wider: longer lines read badly.
+const WIDEST: usize = 78;
+/// From this height on, a stroke sets the header apart.
+const TALL: u16 = 14;
+
+/// Draws the screen. How far its long text can be scrolled comes back.
+pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) -> usize {
+    let theme = Theme::new(look);
+    let area = frame.area();
+    if area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT {
+        too_small(frame.buffer_mut(), theme, area);
+        return 0;
+    }
+    let buffer = frame.buffer_mut();
+    let width = usize::from(area.width);
+    let mut top = area.y;
+    row(buffer, area, top, header(theme, scene, width));
+    top += 1;
+    if area.height >= TALL {
+        let stroke = theme.stroke().to_string().repeat(width);
+        row(
+            buffer,
+            area,
+            top,
+            Line::from(Span::styled(stroke, theme.style(Role::Quiet))),
+        );
+        top += 1;
+    }
+    let bottom = area.bottom() - 1;
+    row(buffer, area, bottom, key_bar(theme, model, scene, width));
+    let mut body = Rect {
+        y: top,
+        height: bottom - top,
+        ..area
+    };
+    let beside = match (&model.dialog, scene) {
+        (Some(Dialog::Standing | Dialog::Help(..)), _) | (_, Scene::Home(_)) => None,
+        (None, Scene::Call { ask, .. }) if matches!(ask.question, Question::Finished | Question::Closed) => {
+            None
+        }
+        (_, Scene::Call { standing, .. }) => Some(standing),
+    };
+    if let Some(standing) = beside {
+        if width >= TWO_COLUMNS {
+            let side = (width / 3)
+                .clamp(25, 44)
+                .max(width.saturating_sub(WIDEST + 3).min(44));
+            body.width -= side as u16 + 3;
+            side_column(
+                buffer,
+                theme,
+                standing,
+                Rect {
+                    x: body.right(),
+                    width: side as u16 + 3,
+                    ..body
+                },
+            );
+        } else {
+            body.height -= 1;
+            row(buffer, area, bottom - 1, strip(theme, standing, width));
+        }
+    }
+    body.width = body.width.min(WIDEST as u16);
+    let sheet = screens::sheet(theme, model, scene, usize::from(body.width));
+    let laid = sheet.lay(theme, usize::from(body.height), model.scroll);
+    draw(frame, body, &laid);
+    laid.scroll_most
+}
+
+fn draw(frame: &mut Frame<'_>, body: Rect, laid: &Laid) {
+    for (y, line) in (body.y..body.bottom()).zip(&laid.rows) {
+        frame.buffer_mut().set_line(body.x, y, line, body.width);
+    }
+    if let Some((column, line)) = laid.cursor {
+        let x = body.x + (column.min(usize::from(body.width.saturating_sub(1)))) as u16;
+        let y = body.y + line as u16;
+        if y < body.bottom() {
+            frame.set_cursor_position(Position { x, y });
+        }
+    }
+}
+
+fn row(buffer: &mut Buffer, area: Rect, y: u16, line: Line<'static>) {
+    buffer.set_line(area.x, y, &line, area.width);
+}
+
+/// The way through the trees, and how far it is at worst.
+fn header(theme: Theme, scene: Scene<'_>, width: usize) -> Line<'static> {
+    let (path, right) = match scene {
+        Scene::Home(home) => (vec![home.title.clone()], safe("proofwalk")),
+        Scene::Call { ask, standing } => {
+            let mut path = ask.through.clone();
+            path.push(ask.tree.clone());
+            let status = ask
+                .status
+                .iter()
+                .map(|status| format!("{status}{}", theme.dot()))
+                .collect::<String>();
+            let left = match standing.at_worst {
+                _ if standing.ended.is_some() => "walk ended".to_owned(),
+                0 => "last question".to_owned(),
+                many if width < TWO_COLUMNS => format!("{many} left"),
+                many => format!("{many} left at worst"),
+            };
+            (path, safe(&format!("{status}{left}")))
+        }
+    };
+    let right = theme.cut(&right, width / 2);
+    let room = width.saturating_sub(right.width() + 2);
+    let path = shortened(theme, &path, room);
+    let gap = " ".repeat(width.saturating_sub(path.width() + right.width()));
+    Line::from(vec![
+        Span::styled(String::from(path), theme.style(Role::Strong)),
+        Span::raw(gap),
+        Span::styled(String::from(right), theme.style(Role::Quiet)),
+    ])
+}
+
+/// The path, without its first trees where it is too long: the last says where one is.
+fn shortened(theme: Theme, path: &[Safe], room: usize) -> Safe {
+    for from in 0..path.len() {
+        let names: Vec<&str> = path[from..].iter().map(Safe::as_str).collect();
+        let lead = if from > 0 { theme.step().trim_start() } else { "" };
+        let text = safe(&format!("{lead}{}", names.join(theme.step())));
+        if theme.text(&text).width() <= room || from + 1 == path.len() {
+            return theme.cut(&text, room);
+        }
+    }
+    Safe::default()
+}
+
+/// As many keys as fit, the most important first.
+fn key_bar(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> Line<'static> {
+    let mut spans: Vec<Span<'static>> = Vec::new();
+    let mut used = 0;
+    for binding in bindings(model.place(scene)).filter(|binding| !binding.word.is_empty()) {
+        let key = binding.keys.short();
+        let gap = if spans.is_empty() { "" } else { theme.dot() };
+        let needed = gap.chars().count() + binding.word.len() + 1 + key.len();
+        if used + needed > width {
+            continue;
+        }
+        used += needed;
+        let role = if binding.word == "danger" {
+            Role::Alarm
+        } else {
+            Role::Plain
+        };
+        spans.push(Span::styled(gap, theme.style(Role::Quiet)));
+        spans.push(Span::styled(binding.word, theme.style(role)));
+        spans.push(Span::styled(format!(" {key}"), theme.style(Role::Strong)));
+    }
+    Line::from(spans)
+}
+
+/// What stands beside the question in one line, where there is no second column.
+fn strip(theme: Theme, standing: &Standing, width: usize) -> Line<'static> {
+    let out: usize = standing.trail.iter().map(|entry| entry.ruled_out.len()).sum();
+    let counts = [
+        ("open", standing.open.len()),
+        ("possible", standing.possible.len()),
+        ("out", out),
+        ("found", standing.findings.len()),
+    ];
+    let counts: Vec<String> = counts
+        .iter()
+        .map(|(word, count)| format!("{word} {count}"))
+        .collect();
+    let line = theme.cut(&safe(&counts.join(theme.dot())), width);
+    Line::from(Span::styled(String::from(line), theme.style(Role::Label)))
+}
+
+fn side_column(buffer: &mut Buffer, theme: Theme, standing: &Standing, area: Rect) {
+    let rows = standing::side(
+        theme,
+        standing,
+        usize::from(area.width - 3),
+        usize::from(area.height),
+    );
+    let divider = Span::styled(format!(" {} ", theme.divider()), theme.style(Role::Quiet));
+    let mut rows = rows.into_iter();
+    for y in area.y..area.bottom() {
+        let (x, _) = buffer.set_span(area.x, y, &divider, 3);
+        if let Some(line) = rows.next() {
+            buffer.set_line(x, y, &line, area.width - 3);
+        }
+    }
+}
+
+fn too_small(buffer: &mut Buffer, theme: Theme, area: Rect) {
+    let words = safe(&format!("too small: at least {LEAST_WIDTH} by {LEAST_HEIGHT}"));
+    let lines = crate::source::wrap(&words, usize::from(area.width));
+    for (y, line) in (area.y..area.bottom()).zip(lines) {
+        let line = Line::from(String::from(theme.text(&line)));
+        buffer.set_line(area.x, y, &line, area.width);
+    }
+}

@@ -1,0 +1,7 @@
+//! The two faces, with a scripted call behind them.
+
+mod hostile;
+mod keys;
+mod scene;
+mod screens;
+mod updates;
