@@ -9,6 +9,7 @@
 
 mod answers;
 mod broken_sessions;
+mod calls;
 mod checking;
 mod disk;
 mod ids;

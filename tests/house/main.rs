@@ -26,12 +26,13 @@ const MAY_NAME: &[(&str, &[&str])] = &[
         &["audit", "bench", "check", "walk", "library", "trade", "measure"],
     ),
     ("store", &["walk", "library"]),
-    ("tui", &["walk", "library", "measure", "report"]),
-    ("plain", &["walk", "library", "measure", "report"]),
+    ("face", &["walk", "library", "measure"]),
+    ("tui", &["face", "walk", "library", "measure", "report"]),
+    ("plain", &["face", "walk", "library", "measure", "report"]),
     (
         "cli",
         &[
-            "tui", "plain", "store", "report", "audit", "bench", "walk", "check", "library", "trade",
+            "tui", "plain", "face", "store", "report", "audit", "bench", "walk", "check", "library", "trade",
             "measure",
         ],
     ),

@@ -43,6 +43,11 @@ pub fn turns() -> &'static [Turn] {
     TURNS.get_or_init(|| walk(&with_gate("board-lets-the-valve-go.yaml")))
 }
 
+/// The text in one line with single blanks, however it was broken into lines.
+pub fn squeezed(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// The first turn at which a reading is typed, after so many others.
 pub fn first_number_after(turns: &[Turn], position: usize) -> usize {
     let later = turns
@@ -104,14 +109,15 @@ fn walk(library: &Library) -> Vec<Turn> {
 }
 
 fn asked(question: &Question) -> String {
-    match question {
+    let words = match question {
         Question::Number { title, .. } => title.to_string(),
         Question::Choice { prompt, .. } => prompt.to_string(),
         Question::Act { text } => text[0].to_string(),
         Question::PutBack { text, .. } => text.to_string(),
-        Question::Finished => String::new(),
+        Question::Finished => "Everything is answered.".to_owned(),
         other => panic!("nobody answers {other:?}"),
-    }
+    };
+    squeezed(&words)
 }
 
 fn answer(library: &Library, state: &State, command: &Command) -> Answer {

@@ -7,4 +7,5 @@
 
 pub mod call;
 pub mod scene;
+pub mod spoken;
 pub mod wait;
