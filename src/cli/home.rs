@@ -7,7 +7,7 @@ use super::resume::{is_open, of};
 use super::sessions::about;
 use super::walk::sessions;
 use super::{look, resume, walk};
-use crate::library::Status;
+use crate::library::{Id, Kind, Library, Status, Tree};
 use crate::source::safe;
 use crate::store::Listed;
 use crate::tui::{self, Home, HomeChoice, HomeLine};
@@ -27,11 +27,13 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     let mut open: Vec<Listed> = folder.list()?.into_iter().filter(is_open).collect();
     open.retain(|listed| walking.technician.is_none() || of(listed) == walking.technician);
     open.reverse();
-    let complaints: Vec<_> = library
+    let mut complaints: Vec<_> = library
         .trees
         .iter()
         .filter(|(_, tree)| tree.complaint.is_some())
         .collect();
+    // A complaint that no other tree leads into is where most calls begin.
+    complaints.sort_by_key(|(id, _)| is_visited(library, *id));
     let home = Home {
         title: safe(&library.title),
         standing_cautions: (library.standing_cautions.iter())
@@ -68,4 +70,11 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     };
     let (id, mut desk) = walk::open(&loaded, &tree, walking)?;
     walk::face(&id, &mut desk, walking)
+}
+
+fn is_visited(library: &Library, id: Id<Tree>) -> bool {
+    library
+        .steps
+        .iter()
+        .any(|step| matches!(step.kind, Kind::Visit { tree, .. } if tree == id && step.tree != id))
 }
