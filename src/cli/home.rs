@@ -32,8 +32,8 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
         .iter()
         .filter(|(_, tree)| tree.complaint.is_some())
         .collect();
-    // A complaint that no other tree leads into is where most calls begin.
-    complaints.sort_by_key(|(id, _)| is_visited(library, *id));
+    // The widest complaint first: it is where a call begins of which nothing more is known.
+    complaints.sort_by_cached_key(|(id, _)| std::cmp::Reverse(trees_below(library, *id)));
     let home = Home {
         title: safe(&library.title),
         standing_cautions: (library.standing_cautions.iter())
@@ -72,9 +72,19 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     walk::face(&id, &mut desk, walking)
 }
 
-fn is_visited(library: &Library, id: Id<Tree>) -> bool {
-    library
-        .steps
-        .iter()
-        .any(|step| matches!(step.kind, Kind::Visit { tree, .. } if tree == id && step.tree != id))
+/// How many trees a tree may lead into.
+fn trees_below(library: &Library, id: Id<Tree>) -> usize {
+    let mut seen = vec![id];
+    let mut at = 0;
+    while let Some(tree) = seen.get(at).copied() {
+        at += 1;
+        for step in &library.steps[library.trees[tree].steps.clone()] {
+            if let Kind::Visit { tree, .. } = step.kind
+                && !seen.contains(&tree)
+            {
+                seen.push(tree);
+            }
+        }
+    }
+    seen.len()
 }
