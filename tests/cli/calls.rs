@@ -21,7 +21,11 @@ fn a_call_goes_from_the_gate_to_a_verdict_the_put_backs_and_a_report() {
     call.answers(turns());
     let said = call.ends().exits(0);
     let id = scene.id();
-    assert!(said.err.contains(&format!("proofwalk report {id}")), "{}", said.err);
+    assert!(
+        said.err.contains(&format!("proofwalk report {id}")),
+        "{}",
+        said.err
+    );
     let verified = scene.verify(&id).exits(0);
     assert!(verified.out.contains("whole, closed"), "{}", verified.out);
     let report = scene.run(&["report", &id]).exits(0);
@@ -30,7 +34,13 @@ fn a_call_goes_from_the_gate_to_a_verdict_the_put_backs_and_a_report() {
     }
     assert!(!report.out.contains("STILL OPEN"), "{}", report.out);
     let put_back = turns().iter().filter(|turn| turn.answer == Answer::Back).count();
-    assert_eq!((put_back, report.out.matches("put back:").count()), (3, 3), "{}", report.out);
+    assert!(put_back > 2);
+    assert_eq!(
+        report.out.matches("put back:").count(),
+        put_back,
+        "{}",
+        report.out
+    );
     scene.run(&["resume", &id]).exits(2);
 }
 
@@ -79,7 +89,11 @@ fn the_end_of_the_input_leaves_the_call_open_and_says_how_to_go_on() {
     call.is_asked(&turns()[3]);
     let said = call.ends().exits(0);
     let id = scene.id();
-    assert!(said.err.contains(&format!("proofwalk resume {id}")), "{}", said.err);
+    assert!(
+        said.err.contains(&format!("proofwalk resume {id}")),
+        "{}",
+        said.err
+    );
     let call = resume(&scene, &id);
     call.is_asked(&turns()[3]);
     call.ends().exits(0);
@@ -92,7 +106,12 @@ fn two_programs_do_not_walk_one_call() {
     call.is_asked(&turns()[0]);
     let id = scene.id();
     let said = scene.run(&["resume", &id, "--plain"]).exits(2);
-    assert!(said.err.contains(&format!("this session is open in process {}", call.child.id())), "{}", said.err);
+    assert!(
+        said.err
+            .contains(&format!("this session is open in process {}", call.child.id())),
+        "{}",
+        said.err
+    );
     assert_eq!(said.out, "");
     // Reading it meanwhile is no trouble.
     scene.run(&["report", &id]).exits(0);
@@ -108,7 +127,16 @@ fn what_is_no_answer_changes_nothing() {
     call.answers(&turns()[..at]);
     call.is_asked(&turns()[at]);
     let before = fs::read(scene.file(&scene.id())).unwrap();
-    for nonsense in ["warm", "1 2 3", "5 °F", "\u{1b}[2J\u{1b}]0;x\u{7}", &"9".repeat(5000), "nan", "-", "1e999"] {
+    for nonsense in [
+        "warm",
+        "1 2 3",
+        "5 °F",
+        "\u{1b}[2J\u{1b}]0;x\u{7}",
+        &"9".repeat(5000),
+        "nan",
+        "-",
+        "1e999",
+    ] {
         call.say(nonsense);
         call.says(": ");
     }
@@ -118,7 +146,10 @@ fn what_is_no_answer_changes_nothing() {
     call.answers(&turns()[at..=at]);
     call.is_asked(&turns()[at + 1]);
     let said = call.ends().exits(0);
-    assert!(!said.out.contains(['\u{1b}', '\u{7}']), "what was typed does not act on the terminal");
+    assert!(
+        !said.out.contains(['\u{1b}', '\u{7}']),
+        "what was typed does not act on the terminal"
+    );
 }
 
 #[test]
@@ -127,7 +158,10 @@ fn a_full_disk_keeps_the_question_and_loses_no_answer() {
     scene.closed();
     let before = scene.ids();
     let mut bash = std::process::Command::new("bash");
-    bash.args(["-c", "ulimit -f 3; exec \"$0\" walk no-heat --plain --sessions \"$1\""]);
+    bash.args([
+        "-c",
+        "ulimit -f 3; exec \"$0\" walk no-heat --plain --sessions \"$1\"",
+    ]);
     bash.arg(crate::shared::scene::PROGRAM).arg(scene.sessions());
     let mut call = Spoken::start(bash);
     let mut stop = 0;

@@ -6,7 +6,7 @@ use crate::shared::scene::{PROGRAM, Said, root, run, scene};
 
 fn piped(line: &str, scene: &crate::shared::scene::Scene) -> Said {
     let mut bash = Command::new("bash");
-    bash.args(["-c", &format!("set -o pipefail; {line}")]);
+    bash.args(["-c", &format!("set -o pipefail; {line}; exit ${{PIPESTATUS[0]}}")]);
     bash.env("PROGRAM", PROGRAM)
         .env("SESSIONS", scene.sessions())
         .env("TREES", root().join("trees"));
@@ -23,6 +23,8 @@ fn a_reader_that_goes_away_is_no_error() {
         "$PROGRAM sessions --sessions $SESSIONS | head -1 >/dev/null",
         "$PROGRAM verify $SESSIONS | head -1 >/dev/null",
         "$PROGRAM report --sessions $SESSIONS $(ls $SESSIONS | grep -m1 jsonl | cut -d. -f1) | head -1",
+        "$PROGRAM walk no-heat --plain --sessions $SESSIONS < <(yes '') | head -1",
+        "$PROGRAM walk no-heat --answers $TREES/scenarios/nothing-found-runs-through.yaml --sessions $SESSIONS | head -1",
         "$PROGRAM check $TREES | head -1",
         "$PROGRAM man | head -1",
         "$PROGRAM completions bash | head -1",

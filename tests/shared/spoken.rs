@@ -21,7 +21,10 @@ pub struct Spoken {
 
 impl Spoken {
     pub fn start(mut command: Command) -> Self {
-        command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
+        command
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped());
         let mut child = command.spawn().unwrap();
         Self {
             input: child.stdin.take(),
@@ -44,7 +47,13 @@ impl Spoken {
             let fresh = self.fresh();
             (squeezed(&fresh).contains(&turn.asked) && fresh.ends_with(": ")).then_some(())
         });
-        assert!(asked.is_some(), "{:?} is not asked: {}\n{}", turn.asked, self.fresh(), self.err.lock().unwrap());
+        assert!(
+            asked.is_some(),
+            "{:?} is not asked: {}\n{}",
+            turn.asked,
+            self.fresh(),
+            self.err.lock().unwrap()
+        );
     }
 
     /// Waits for some words.
@@ -85,7 +94,9 @@ impl Spoken {
         drop(self.input.take());
         let status = until(|| self.child.try_wait().unwrap()).expect("the program ends");
         // The readers end with their pipes, just after the program.
-        let whole = |text: &Arc<Mutex<String>>| until(|| (Arc::strong_count(text) == 1).then(|| text.lock().unwrap().clone()));
+        let whole = |text: &Arc<Mutex<String>>| {
+            until(|| (Arc::strong_count(text) == 1).then(|| text.lock().unwrap().clone()))
+        };
         Said {
             code: status.code(),
             out: whole(&self.out).expect("standard output ends"),
