@@ -28,7 +28,7 @@ pub fn question(terminal: &impl Terminal) -> String {
     let screen = terminal.screen();
     let left: Vec<&str> = screen
         .lines()
-        .map(|row| row.split('│').next().unwrap_or_default())
+        .map(|row| row.split('┊').next().unwrap_or_default())
         .collect();
     squeezed(&left.join("\n"))
 }
