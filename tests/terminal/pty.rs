@@ -1,6 +1,7 @@
 //! A pseudo-terminal with a program in it, and what its screen shows.
 
 use std::io::{Read, Write};
+use std::num::NonZero;
 use std::sync::{Arc, Mutex};
 use std::thread;
 
@@ -12,8 +13,8 @@ use crate::shared::wait::until;
 
 pub struct Pty {
     pub child: Box<dyn Child + Send + Sync>,
-    master: Option<Box<dyn MasterPty + Send>>,
-    keys: Option<Box<dyn Write + Send>>,
+    master: Box<dyn MasterPty + Send>,
+    keys: Box<dyn Write + Send>,
     screen: Arc<Mutex<vt100::Parser>>,
 }
 
@@ -35,7 +36,7 @@ impl Pty {
         let pair = native_pty_system().openpty(size(columns, rows)).unwrap();
         let child = pair.slave.spawn_command(command).unwrap();
         drop(pair.slave);
-        let screen = Arc::new(Mutex::new(vt100::Parser::new(rows, columns, 0)));
+        let screen = Arc::new(Mutex::new(blank(columns, rows)));
         let into = Arc::clone(&screen);
         let mut output = pair.master.try_clone_reader().unwrap();
         thread::spawn(move || {
@@ -47,27 +48,21 @@ impl Pty {
         let keys = pair.master.take_writer().unwrap();
         Self {
             child,
-            master: Some(pair.master),
-            keys: Some(keys),
+            master: pair.master,
+            keys,
             screen,
         }
     }
 
     /// Tells the program of another size; what is drawn meanwhile is still taken in at the old one.
     pub fn resize(&self, columns: u16, rows: u16) {
-        self.master.as_ref().unwrap().resize(size(columns, rows)).unwrap();
+        self.master.resize(size(columns, rows)).unwrap();
     }
 
     /// Takes in what is drawn at this size from now on.
     pub fn show(&self, columns: u16, rows: u16) {
-        *self.screen.lock().unwrap() = vt100::Parser::new(rows, columns, 0);
+        *self.screen.lock().unwrap() = blank(columns, rows);
         self.resize(columns, rows);
-    }
-
-    /// The terminal is gone, as when its window is closed.
-    pub fn hang_up(&mut self) {
-        self.keys = None;
-        self.master = None;
     }
 
     /// The exit code, once the program has ended.
@@ -90,14 +85,16 @@ impl Pty {
 impl Terminal for Pty {
     fn screen(&self) -> String {
         let parser = self.screen.lock().unwrap();
-        let columns = parser.screen().size().1;
-        parser.screen().rows(0, columns).collect::<Vec<_>>().join("\n")
+        let screen = parser.screen();
+        screen
+            .rows(0, screen.size().1.get())
+            .collect::<Vec<_>>()
+            .join("\n")
     }
 
     fn send(&mut self, keys: &str) {
-        let terminal = self.keys.as_mut().unwrap();
-        terminal.write_all(keys.as_bytes()).unwrap();
-        terminal.flush().unwrap();
+        self.keys.write_all(keys.as_bytes()).unwrap();
+        self.keys.flush().unwrap();
     }
 }
 
@@ -106,6 +103,11 @@ impl Drop for Pty {
         let _ = self.child.kill();
         let _ = self.child.wait();
     }
+}
+
+fn blank(columns: u16, rows: u16) -> vt100::Parser {
+    let (rows, columns) = (NonZero::new(rows).unwrap(), NonZero::new(columns).unwrap());
+    vt100::Parser::new(rows, columns, 0)
 }
 
 fn size(columns: u16, rows: u16) -> PtySize {
