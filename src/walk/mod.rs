@@ -15,6 +15,7 @@ mod scenario;
 mod show;
 mod state;
 mod wanted;
+mod worst;
 
 pub use apply::{Misfit, apply, fold};
 pub use ask::{
@@ -25,9 +26,10 @@ pub use codec::{decode, encode};
 pub use command::{Command, Refusal};
 pub use decide::{decide, go_on, open, open_at};
 pub use event::{Doubt, End, Event, LibraryMark, Opened, Role, Voiding};
-pub use possible::{at_worst, possible, ruled_out};
+pub use possible::{possible, ruled_out};
 pub use proof::{Holding, is_proven, lines as proof_lines};
 pub use scenario::{Answerer, Departure, Run, departures, rehearse, wanted_words};
 pub use show::{ask, end_words, line_words, remedy_words, standing};
 pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};
 pub use wanted::{Wanted, wanted};
+pub use worst::at_worst;

@@ -1,4 +1,4 @@
-//! What can still be the fault, what was ruled out, and how far it is at worst.
+//! What can still be the fault, and what was ruled out.
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
@@ -11,10 +11,7 @@ use crate::library::{Answers, Datum, Edge, Fault, Id, Kind, Library, PlateField,
 /// Values that stand decide their questions, unless work on the way may make them void. Plate bounds that are not known
 /// decide nothing.
 pub fn possible(library: &Library, moment: &Moment) -> Vec<Id<Fault>> {
-    let nothing = BTreeSet::new();
-    let free = Search::new(library, moment, &nothing, false);
-    let reached = Search::new(library, moment, &free.voided, true);
-    reached.faults
+    Search::new(library, &known(library, moment)).faults
 }
 
 /// The answers of a trail with the faults that each ruled out.
@@ -32,74 +29,91 @@ pub fn ruled_out(library: &Library, state: &State) -> Vec<Vec<Id<Fault>>> {
         .collect()
 }
 
-/// Steps that ask or act which may still come, at worst.
-///
-/// An upper bound: every step that can be reached counts once, and again for each time a bounded edge may lead back.
-pub fn at_worst(library: &Library, moment: &Moment) -> usize {
-    let nothing = BTreeSet::new();
-    let free = Search::new(library, moment, &nothing, false);
-    let search = Search::new(library, moment, &free.voided, true);
-    let again: usize = search.repeats as usize;
-    let asking = search.seen.iter().filter(|step| {
-        let step = &library[**step];
-        matches!(
-            step.kind,
-            Kind::Measure { .. } | Kind::Observe { .. } | Kind::Plate { .. } | Kind::Do { .. }
-        )
-    });
-    let longest = longest(library, &search.seen);
-    asking.count().min(longest.saturating_mul(again + 1))
+/// What is known where a walk stands: the values that stand, and will still stand when the walk comes to need them.
+pub(super) struct Known<'a> {
+    moment: &'a Moment,
+    /// What work on the way may make void.
+    voidable: BTreeSet<Datum>,
+    /// Whether values decide questions at all.
+    decides: bool,
 }
 
-/// The longest way through the steps that were reached, counting those that ask or act, each at most once.
-fn longest(library: &Library, seen: &BTreeSet<Id<Step>>) -> usize {
-    // A step's depth is bounded by the number of steps, so each is settled after as many rounds at most; real trees need
-    // a few. Ways round a cycle are counted once: whoever asks multiplies by the limits.
-    let mut depth: BTreeMap<Id<Step>, usize> = seen.iter().map(|step| (*step, 0)).collect();
-    for _ in 0..seen.len().min(64) {
-        let mut changed = false;
-        for step in seen.iter().rev() {
-            let entry = &library[*step];
-            let asks = !matches!(
-                entry.kind,
-                Kind::Verdict { .. } | Kind::Return { .. } | Kind::Visit { .. }
-            );
-            let inside = match &entry.kind {
-                Kind::Visit { tree, .. } => library.trees[*tree].start,
-                _ => None,
-            };
-            let next = entry
-                .edges()
-                .into_iter()
-                .filter(|edge| edge.limit.is_none())
-                .map(|edge| edge.go);
-            let below = next
-                .filter_map(|next| depth.get(&next))
-                .max()
-                .copied()
-                .unwrap_or_default();
-            let inside = inside
-                .and_then(|start| depth.get(&start))
-                .copied()
-                .unwrap_or_default();
-            let now = (below + inside + usize::from(asks)).min(seen.len());
-            if now > depth[step] {
-                depth.insert(*step, now);
-                changed = true;
-            }
-        }
-        if !changed {
-            break;
+/// What is known where a walk stands.
+pub(super) fn known<'a>(library: &Library, moment: &'a Moment) -> Known<'a> {
+    let nothing = Known {
+        moment,
+        voidable: BTreeSet::new(),
+        decides: false,
+    };
+    Known {
+        moment,
+        voidable: Search::new(library, &nothing).voided,
+        decides: true,
+    }
+}
+
+/// The steps that a walk may still come to.
+pub(super) fn reachable(library: &Library, known: &Known<'_>) -> BTreeSet<Id<Step>> {
+    Search::new(library, known).seen
+}
+
+impl Known<'_> {
+    /// Whether a question about a datum will not be asked.
+    pub fn stands(&self, datum: Datum) -> bool {
+        self.decides && self.moment.values.contains_key(&datum) && !self.voidable.contains(&datum)
+    }
+
+    /// The edges that a walk may take from a step, each followed by what comes after its limit.
+    pub fn edges<'l>(&self, library: &'l Library, step: Id<Step>) -> Vec<&'l Edge> {
+        let step = &library[step];
+        let settled = match &step.kind {
+            Kind::Measure { reading, answers, .. } => self.settled(Datum::Reading(*reading), answers),
+            Kind::Observe { sign, answers, .. } => self.settled(Datum::Sign(*sign), answers),
+            Kind::Plate { field, answers, .. } => self.settled(Datum::Field(*field), answers),
+            _ => None,
+        };
+        match settled {
+            Some(edge) => chain(edge),
+            None => step.edges(),
         }
     }
-    depth.values().max().copied().unwrap_or_default()
+
+    /// The edge that a value which stands, and is sure to stand when the walk comes here, leads to.
+    fn settled<'e>(&self, datum: Datum, answers: &'e Answers) -> Option<&'e Edge> {
+        if !self.stands(datum) {
+            return None;
+        }
+        let value = self.moment.values.get(&datum)?.value;
+        let fields = |field: &Id<PlateField>| self.moment.values.get(&Datum::Field(*field))?.value.number();
+        match (answers, value) {
+            (Answers::Go(edge), _) => Some(edge),
+            (Answers::Bands(bands), Value::Number(number)) => {
+                let found = bands
+                    .iter()
+                    .find(|answer| answer.band.contains(number, &fields) == Some(true));
+                // An unknown plate field leaves other bands open.
+                let known = bands
+                    .iter()
+                    .all(|answer| answer.band.contains(number, &fields).is_some());
+                found.filter(|_| known).map(|answer| &answer.edge)
+            }
+            (Answers::Choices(choices), Value::Choice(choice)) => choices
+                .iter()
+                .find(|answer| answer.value == choice)
+                .map(|answer| &answer.edge),
+            _ => None,
+        }
+    }
+}
+
+/// An edge, followed by what comes after its limit.
+fn chain(edge: &Edge) -> Vec<&Edge> {
+    std::iter::successors(Some(edge), |edge| edge.limit.as_ref().map(|limit| &*limit.then)).collect()
 }
 
 struct Search<'a> {
     library: &'a Library,
-    moment: &'a Moment,
-    voidable: &'a BTreeSet<Datum>,
-    decide: bool,
+    known: &'a Known<'a>,
     seen: BTreeSet<Id<Step>>,
     waiting: VecDeque<Id<Step>>,
     /// Visits that lead into a tree, to know where its returns go.
@@ -108,30 +122,26 @@ struct Search<'a> {
     returned: BTreeSet<(Id<Tree>, usize)>,
     faults: Vec<Id<Fault>>,
     voided: BTreeSet<Datum>,
-    repeats: u64,
 }
 
 impl<'a> Search<'a> {
-    fn new(library: &'a Library, moment: &'a Moment, voidable: &'a BTreeSet<Datum>, decide: bool) -> Self {
+    fn new(library: &'a Library, known: &'a Known<'a>) -> Self {
         let mut search = Search {
             library,
-            moment,
-            voidable,
-            decide,
+            known,
             seen: BTreeSet::new(),
             waiting: VecDeque::new(),
             visits: BTreeMap::new(),
             returned: BTreeSet::new(),
             faults: Vec::new(),
             voided: BTreeSet::new(),
-            repeats: 0,
         };
         search.run();
         search
     }
 
     fn run(&mut self) {
-        let frames = &self.moment.frames;
+        let frames = &self.known.moment.frames;
         for pair in frames.windows(2) {
             if pair[1].role == Role::Visit {
                 self.visits.entry(pair[1].tree).or_default().insert(pair[0].step);
@@ -139,7 +149,7 @@ impl<'a> Search<'a> {
             if pair[1].role == Role::Danger {
                 // What a danger interrupts comes back with every value void.
                 self.reach(pair[0].step);
-                self.voided.extend(self.moment.values.keys().copied());
+                self.voided.extend(self.known.moment.values.keys().copied());
             }
         }
         if let Some(top) = frames.last() {
@@ -157,11 +167,7 @@ impl<'a> Search<'a> {
     }
 
     fn follow(&mut self, edge: &Edge) {
-        let mut edge = edge;
-        self.reach(edge.go);
-        while let Some(limit) = &edge.limit {
-            self.repeats = self.repeats.saturating_add(u64::from(limit.at_most));
-            edge = &limit.then;
+        for edge in chain(edge) {
             self.reach(edge.go);
         }
     }
@@ -232,12 +238,14 @@ impl<'a> Search<'a> {
     /// The gate's return leads to the complaint, which the walk has yet to enter.
     fn gate_opens(&mut self, tree: Id<Tree>) {
         let gate = self
+            .known
             .moment
             .frames
             .first()
             .filter(|frame| frame.role == Role::Gate);
         if gate.is_some_and(|frame| frame.tree == tree)
             && let Some(start) = self
+                .known
                 .moment
                 .complaint
                 .and_then(|tree| self.library.trees[tree].start)
@@ -268,39 +276,11 @@ impl<'a> Search<'a> {
     }
 
     fn question(&mut self, datum: Datum, answers: &Answers, others: [Option<&Edge>; 2]) {
-        if let Some(edge) = self.settled(datum, answers) {
-            let edge = edge.clone();
-            return self.follow(&edge);
+        if let Some(edge) = self.known.settled(datum, answers) {
+            return self.follow(edge);
         }
         for edge in answers.edges().chain(others.into_iter().flatten()) {
             self.follow(edge);
-        }
-    }
-
-    /// The edge that a value which stands, and is sure to stand when the walk comes here, leads to.
-    fn settled<'e>(&self, datum: Datum, answers: &'e Answers) -> Option<&'e Edge> {
-        if !self.decide || self.voidable.contains(&datum) {
-            return None;
-        }
-        let value = self.moment.values.get(&datum)?.value;
-        let fields = |field: &Id<PlateField>| self.moment.values.get(&Datum::Field(*field))?.value.number();
-        match (answers, value) {
-            (Answers::Go(edge), _) => Some(edge),
-            (Answers::Bands(bands), Value::Number(number)) => {
-                let found = bands
-                    .iter()
-                    .find(|answer| answer.band.contains(number, &fields) == Some(true));
-                // An unknown plate field leaves other bands open.
-                let known = bands
-                    .iter()
-                    .all(|answer| answer.band.contains(number, &fields).is_some());
-                found.filter(|_| known).map(|answer| &answer.edge)
-            }
-            (Answers::Choices(choices), Value::Choice(choice)) => choices
-                .iter()
-                .find(|answer| answer.value == choice)
-                .map(|answer| &answer.edge),
-            _ => None,
         }
     }
 }
