@@ -5,8 +5,9 @@ use std::io::{self, BufRead, Write};
 use super::voice::{Options, Voice};
 use super::words::{Wish, wish};
 use super::{closing, line, question, standing};
+use crate::face::Left;
 use crate::source::safe;
-use crate::tui::Left;
+
 use crate::walk::{Call, Command, NotDone, Question};
 
 /// What comes of a line.

@@ -9,9 +9,9 @@ use std::io;
 
 use face::{Face, Heard};
 
-use super::home::{Home, HomeChoice};
-use super::leave::Left;
-use super::look::Look;
+use crate::face::{Home, HomeChoice};
+use crate::face::Left;
+use crate::face::Look;
 use super::model::{Effect, Message, Scene};
 use super::update::update;
 use crate::walk::Call;

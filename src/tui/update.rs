@@ -4,9 +4,9 @@ mod answer;
 mod list;
 mod write;
 
-use super::home::HomeChoice;
+use crate::face::HomeChoice;
 use super::keys::{Action, Place, Press, action};
-use super::leave::Left;
+use crate::face::Left;
 use super::model::{Dialog, Effect, Message, Model, Purpose, Said, Scene};
 use crate::walk::{Command, Question};
 

@@ -6,7 +6,7 @@ use ratatui::layout::{Position, Rect};
 use ratatui::text::{Line, Span};
 
 use super::keys::bindings;
-use super::look::Look;
+use crate::face::Look;
 use super::model::{Dialog, Model, Scene};
 use super::screens::{self, standing};
 use super::sheet::Laid;

@@ -1,7 +1,7 @@
 //! The first screen.
 
 use crate::source::safe;
-use crate::tui::home::{Home, HomeLine};
+use crate::face::{Home, HomeLine};
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
