@@ -5,8 +5,21 @@
 //! - [`source`]: where something was written and what is wrong with it.
 //! - [`measure`]: what a number is: units, quantities, bands, accuracy.
 //! - [`trade`]: what the trade computes: the register of formulas.
+//! - [`library`]: what an author wrote: registries and trees.
+//! - [`check`]: what is wrong with a library.
+//! - [`report`]: what a person reads.
+//! - [`store`]: session files and tree files: append, sync, lock, list, take up.
+//! - [`face`]: what both faces share; [`tui`]: the screen; [`plain`]: the line face.
 
-pub mod measure;
+pub mod check;
+pub mod cli;
+pub mod face;
 pub mod library;
+pub mod measure;
+pub mod plain;
+pub mod report;
 pub mod source;
+pub mod store;
 pub mod trade;
+pub mod tui;
+pub mod walk;

@@ -1,3 +1,7 @@
 //! The exit code, nothing else.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    ExitCode::from(proofwalk::cli::run())
+}

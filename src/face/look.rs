@@ -38,17 +38,42 @@ mod tests {
 
     #[track_caller]
     fn looks(vars: &[(&str, &str)], colour: bool, unicode: bool) {
-        let find = |name: &str| vars.iter().find(|(key, _)| *key == name).map(|(_, value)| (*value).to_owned());
+        let find = |name: &str| {
+            vars.iter()
+                .find(|(key, _)| *key == name)
+                .map(|(_, value)| (*value).to_owned())
+        };
         assert_eq!(Look::from_env(find), Look { colour, unicode });
     }
 
     #[test]
     fn the_environment_decides() {
         looks(&[("TERM", "xterm-256color"), ("LANG", "en_US.UTF-8")], true, true);
-        looks(&[("TERM", "xterm"), ("LANG", "en_US.UTF-8"), ("NO_COLOR", "1")], false, true);
-        looks(&[("TERM", "xterm"), ("NO_COLOR", ""), ("LANG", "de_DE.utf8")], true, true);
-        looks(&[("TERM", "dumb"), ("LC_ALL", "C"), ("LANG", "en_US.UTF-8")], false, false);
-        looks(&[("TERM", "../../x"), ("LC_ALL", ""), ("LC_CTYPE", "C.UTF-8"), ("LANG", "C")], true, true);
+        looks(
+            &[("TERM", "xterm"), ("LANG", "en_US.UTF-8"), ("NO_COLOR", "1")],
+            false,
+            true,
+        );
+        looks(
+            &[("TERM", "xterm"), ("NO_COLOR", ""), ("LANG", "de_DE.utf8")],
+            true,
+            true,
+        );
+        looks(
+            &[("TERM", "dumb"), ("LC_ALL", "C"), ("LANG", "en_US.UTF-8")],
+            false,
+            false,
+        );
+        looks(
+            &[
+                ("TERM", "../../x"),
+                ("LC_ALL", ""),
+                ("LC_CTYPE", "C.UTF-8"),
+                ("LANG", "C"),
+            ],
+            true,
+            true,
+        );
         looks(&[], false, false);
     }
 }

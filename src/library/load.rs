@@ -2,8 +2,8 @@
 
 use super::problem::{Problem, ProblemKind};
 use super::raw::{
-    CautionsFile, FaultsFile, LibraryFile, PartsFile, PlateFile, ReadingsFile, RestoresFile, ScenarioFile, SignsFile,
-    SourcesFile, TreeFile,
+    CautionsFile, FaultsFile, LibraryFile, PartsFile, PlateFile, ReadingsFile, RestoresFile, ScenarioFile,
+    SignsFile, SourcesFile, TreeFile,
 };
 use super::yaml::{Keyed, read};
 use crate::source::{FileId, Files, SourceFile, Span, nearest};

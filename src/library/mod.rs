@@ -1,50 +1,127 @@
-//! What an author wrote.
+//! What an author wrote: registries and trees, from text to resolved names.
+//!
+//! [`load`] reads a library's files and resolves every name. It never stops at the first error: what cannot be resolved
+//! is reported as a [`Problem`] and stands in the [`Library`] as unresolved.
+
+mod ends;
+pub mod graph;
+mod load;
+mod name;
+mod problem;
+mod raw;
+mod registry;
+mod resolve;
+mod scenario;
+mod table;
+mod tree;
 mod yaml;
-#[cfg(test)]
-mod tests {
-    use super::yaml::*;
-    use crate::source::*;
-    use serde::Deserialize;
-    #[derive(Debug, Deserialize)]
-    struct R { title: Option<At<String>>, minutes: Option<f64>, sub: Option<Entries<Keyed<S>>> , list: Option<Vec<At<String>>>}
-    #[derive(Debug, Deserialize)]
-    struct S { a: Option<At<String>>, b: Option<u32> , m: Option<Entries<At<String>>>}
-    fn t(s: &str) { 
-        let f = SourceFile::new("x", s);
-        println!("---\n{s}\n=> {:?}", read::<Entries<Keyed<R>>>(FileId(0), &f).map_err(|e| (e, )));
+
+use std::ops::Index;
+
+pub use ends::Ends;
+pub use problem::{Problem, ProblemKind, What};
+pub use registry::{
+    Caution, Choice, Claim, ClaimKind, Danger, Datum, Fault, FieldKind, Input, Obtained, Part, PlateField,
+    Proof, ProofLine, Reading, Remedy, Restore, Sign, Source, Taking,
+};
+pub use scenario::{Expect, ExpectedEnd, Scenario};
+pub use table::{Id, Named, Table};
+pub use tree::{
+    Answers, BandAnswer, ChoiceAnswer, Edge, EdgeId, Finding, Kind, Limit, Outcome, Severity, Status, Step,
+    Tree,
+};
+
+use crate::source::Files;
+
+/// A library: everything its author registered, and the trees.
+#[derive(Clone, Debug, Default)]
+pub struct Library {
+    /// The files it was read from.
+    pub files: Files,
+    /// Its name.
+    pub name: String,
+    /// Its edition.
+    pub edition: String,
+    /// What it is called on a screen.
+    pub title: String,
+    /// The tree walked before every complaint.
+    pub gate: Option<Id<Tree>>,
+    /// The dangers offered from every step.
+    pub dangers: Vec<Danger>,
+    /// Cautions that always stand.
+    pub standing_cautions: Vec<Id<Caution>>,
+    /// Rating-plate fields.
+    pub plate: Table<PlateField>,
+    /// Chains of plate fields, each smaller than the next on every plate.
+    pub order: Vec<Vec<Id<PlateField>>>,
+    /// Readings.
+    pub readings: Table<Reading>,
+    /// Signs.
+    pub signs: Table<Sign>,
+    /// Parts.
+    pub parts: Table<Part>,
+    /// Faults.
+    pub faults: Table<Fault>,
+    /// What must be put back.
+    pub restores: Table<Restore>,
+    /// Cautions.
+    pub cautions: Table<Caution>,
+    /// Sources.
+    pub sources: Table<Source>,
+    /// Trees.
+    pub trees: Table<Tree>,
+    /// The steps of all trees, tree after tree.
+    pub steps: Vec<Step>,
+    /// Worked calls.
+    pub scenarios: Vec<Scenario>,
+}
+
+impl Index<Id<Step>> for Library {
+    type Output = Step;
+
+    fn index(&self, id: Id<Step>) -> &Step {
+        &self.steps[id.index()]
     }
-    #[test] fn x() {
-        t("a:\n  title: Hi\n  titel: x\n  title: again\n  minutes: 4\n");
-        t("a:\n  sub: {x: {a: 5, m: { blue: 1 }}, x: {c: 1}}\n");
-        t("a: 5\n");
-        t("a:\n  minutes: x\n");
-        t("a:\n  minutes: .inf\n");
-        t("a:\n  title: .inf\n");
-        t("a:\n  title: [x]\n");
-        t("a:\n  sub: [x]\n");
-        t("a:\n  title: &x y\n  list: [*x]");
-        t("a:\n  title: !!str y\n");
-        t("a:\n  title: !!python/object y\n");
-        t("a:\n  title: !foo y\n");
-        t("a:\n  <<: {title: x}\n");
-        t("a:\n  title: x\n---\nb: 5\n");
-        t("");
-        t("# only\n");
-        t("a:\n  title:\n  minutes: 3");
-        t("a:\n  title: \"\\e[2J\"\n");
-        t("a:\n  title: 'x\n");
-        t("a:\n title: x\n  minutes: 3\n");
-        t("a:\n\ttitle: x\n");
-        t("a:\n  title: a: b\n");
-        t("a:\n  title: %x\n");
-        t("a:\n  sub: {x: {m: {below 5 V, above 3 V: foo}}}\n");
-        t("a:\n  list: [1.50, yes, 0o14]\n");
-        t("? [a]\n: b\n");
-        t(&format!("a: {}", "[".repeat(20000)));
-        t(&format!("a: {}", "{".repeat(20000)));
-        t(&format!("{}", "? ".repeat(20000)));
-        t(&format!("{}", "- ".repeat(20000)));
-        t("a:\n  title: |\n    x\n    y\n  minutes: 2\n");
-        t("a:\n  title: x\u{0}y\n");
+}
+
+impl Library {
+    /// What a datum is called on a screen.
+    pub fn title_of(&self, datum: Datum) -> &str {
+        match datum {
+            Datum::Reading(id) => &self.readings[id].title,
+            Datum::Sign(id) => &self.signs[id].ask,
+            Datum::Field(id) => &self.plate[id].title,
+        }
     }
+
+    /// The registered name of a datum.
+    pub fn name_of(&self, datum: Datum) -> &str {
+        match datum {
+            Datum::Reading(id) => &self.readings[id].name,
+            Datum::Sign(id) => &self.signs[id].name,
+            Datum::Field(id) => &self.plate[id].name,
+        }
+    }
+
+    /// The reading, sign or plate field of a name.
+    pub fn datum(&self, name: &str) -> Option<Datum> {
+        let reading = self.readings.find(name).map(Datum::Reading);
+        let sign = || self.signs.find(name).map(Datum::Sign);
+        let field = || self.plate.find(name).map(Datum::Field);
+        reading.or_else(sign).or_else(field)
+    }
+
+    /// A step as messages name it: its tree and its name.
+    pub fn path_of(&self, step: Id<Step>) -> String {
+        let step = &self[step];
+        format!("{}/{}", self.trees[step.tree].name, step.name)
+    }
+}
+
+/// Reads and resolves a library. Problems are in no particular order; with none, every name is resolved.
+pub fn load(files: Files) -> (Library, Vec<Problem>) {
+    let (raw, problems) = load::read_all(&files);
+    let (mut library, problems) = resolve::resolve(&files, raw, problems);
+    library.files = files;
+    (library, problems)
 }

@@ -50,7 +50,19 @@ mod tests {
     fn names_are_plain_ascii() {
         assert!(is_snake("flame_current_2"));
         assert!(is_kebab("flame-drops-out"));
-        for text in ["", "_a", "a_", "24", "Flame", "flame-out", "fl\u{430}me", "no", "null", "a b", "a.b"] {
+        for text in [
+            "",
+            "_a",
+            "a_",
+            "24",
+            "Flame",
+            "flame-out",
+            "fl\u{430}me",
+            "no",
+            "null",
+            "a b",
+            "a.b",
+        ] {
             assert!(!is_snake(text), "{text}");
         }
         assert!(!is_snake(&"a".repeat(65)));

@@ -53,4 +53,3 @@ pub enum ExpectedEnd {
     /// Without a verdict.
     Unproven,
 }
-

@@ -117,7 +117,10 @@ impl<T> Table<T> {
 
     /// All entries with their ids.
     pub fn iter(&self) -> impl ExactSizeIterator<Item = (Id<T>, &Named<T>)> + DoubleEndedIterator {
-        self.entries.iter().enumerate().map(|(index, entry)| (Id::new(index), entry))
+        self.entries
+            .iter()
+            .enumerate()
+            .map(|(index, entry)| (Id::new(index), entry))
     }
 
     /// All names.

@@ -1,1 +1,47 @@
 //! What a number is: units, quantities, bands, accuracy.
+//!
+//! - [`Unit`] and [`Scale`]: what a number is written in; a temperature is not a temperature difference.
+//! - [`Quantity`]: a value, comparable whatever unit it was written in.
+//! - [`Amount`]: a number and its unit as somebody wrote or typed them.
+//! - [`Bound`], [`Condition`], [`Band`]: sets of values, whose ends may lean on the rating plate; [`BandText`] reads them.
+//! - [`Interval`]: sets of values once the plate is known.
+//! - [`Accuracy`]: how far a meter may be off, and when a reading is too close to a bound to decide.
+//!
+//! Everything read from text answers a [`Misread`] when it cannot be read: where, what is wrong, how to mend it.
+
+mod accuracy;
+mod amount;
+mod band;
+mod band_text;
+mod bound;
+mod bound_text;
+mod dimension;
+mod interval;
+mod misread;
+mod number;
+mod plausible;
+mod quantity;
+mod scale;
+mod shown;
+mod significant;
+mod spelling;
+mod unit;
+mod unit_table;
+
+pub use accuracy::{Accuracy, borderline};
+pub use amount::Amount;
+pub use band::{Band, BandShown};
+pub use band_text::{BandText, ConditionText};
+pub use bound::{Bound, Condition, Relation};
+pub use bound_text::BoundText;
+pub use dimension::Dimension;
+pub use interval::{End, Interval};
+pub use misread::Misread;
+pub use plausible::PlausibleRange;
+pub use quantity::Quantity;
+pub use scale::Scale;
+pub use shown::Shown;
+pub use unit::Unit;
+
+#[cfg(test)]
+mod tests;

@@ -79,7 +79,10 @@ fn carry_out<W: Write>(
             Ok(true)
         }
         Err(NotDone::Refused(refusal)) => {
-            voice.label("NOT TAKEN", &safe(&format!("{}; {}", refusal.message, refusal.help)))?;
+            voice.label(
+                "NOT TAKEN",
+                &safe(&format!("{}; {}", refusal.message, refusal.help)),
+            )?;
             Ok(false)
         }
         Err(NotDone::NotSaved { message, help }) => {
@@ -104,7 +107,9 @@ fn drop_early<W: Write>(voice: &mut Voice<'_, W>, input: &mut impl BufRead) -> i
     match dropped {
         0 => Ok(()),
         1 => voice.say("One line came before the question below was shown. It was not taken."),
-        many => voice.say(&format!("{many} lines came before the question below was shown. They were not taken.")),
+        many => voice.say(&format!(
+            "{many} lines came before the question below was shown. They were not taken."
+        )),
     }
 }
 
@@ -154,7 +159,9 @@ fn understand<W: Write>(
         Wish::Note => return Ok(Outcome::Do(Command::Note(rest.to_owned()))),
         Wish::Unable => return Ok(Outcome::Do(Command::Unable(rest.to_owned()))),
         Wish::Stop => return closing::confirm(voice, input, Command::Stop(rest.to_owned())).map(confirmed),
-        Wish::Insist => return closing::confirm(voice, input, Command::Insist(rest.to_owned())).map(confirmed),
+        Wish::Insist => {
+            return closing::confirm(voice, input, Command::Insist(rest.to_owned())).map(confirmed);
+        }
         Wish::LeaveOpen => match &call.ask().question {
             Question::PutBack { restore, .. } => {
                 let command = Command::LeaveOpen(*restore, rest.to_owned());
@@ -174,11 +181,21 @@ fn answer<W: Write>(voice: &mut Voice<'_, W>, question: &Question, line: &str) -
     match question {
         Question::Number { .. } => return Ok(Outcome::Do(Command::Type(line.to_owned()))),
         Question::Choice { options, .. } => {
-            let by_text = || options.iter().position(|option| option.text.as_str().eq_ignore_ascii_case(line));
-            if let Some(option) = position(line, options.len()).or_else(by_text).and_then(|at| options.get(at)) {
+            let by_text = || {
+                options
+                    .iter()
+                    .position(|option| option.text.as_str().eq_ignore_ascii_case(line))
+            };
+            if let Some(option) = position(line, options.len())
+                .or_else(by_text)
+                .and_then(|at| options.get(at))
+            {
                 return Ok(Outcome::Do(Command::Choose(option.value)));
             }
-            voice.say(&format!("That is none of the answers. Say a number from 1 to {}, or help.", options.len()))?;
+            voice.say(&format!(
+                "That is none of the answers. Say a number from 1 to {}, or help.",
+                options.len()
+            ))?;
         }
         Question::Unproven { .. } => return take(voice, question, line),
         _ => voice.say("That is no answer here. Say help for the words.")?,
@@ -195,7 +212,9 @@ fn take<W: Write>(voice: &mut Voice<'_, W>, question: &Question, rest: &str) -> 
     match position(rest, takes.len()).and_then(|at| takes.get(at)) {
         Some((datum, _)) => Ok(Outcome::Do(Command::Take(*datum))),
         None => {
-            voice.say("Say the number of what is to be taken, or stop, or insist, with the reason behind it.")?;
+            voice.say(
+                "Say the number of what is to be taken, or stop, or insist, with the reason behind it.",
+            )?;
             Ok(Outcome::Prompt)
         }
     }

@@ -49,14 +49,20 @@ fn offer<W: Write>(voice: &mut Voice<'_, W>, home: &Home) -> io::Result<()> {
         voice.label("CAUTION", caution)?;
     }
     let mut number = 0;
-    let lists: [(&str, &[HomeLine]); 2] =
-        [("A new call:", &home.complaints), ("Calls not finished:", &home.unfinished)];
+    let lists: [(&str, &[HomeLine]); 2] = [
+        ("A new call:", &home.complaints),
+        ("Calls not finished:", &home.unfinished),
+    ];
     for (heading, lines) in lists.into_iter().filter(|(_, lines)| !lines.is_empty()) {
         voice.blank()?;
         voice.say(heading)?;
         for line in lines {
             number += 1;
-            let note = line.note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
+            let note = line
+                .note
+                .as_ref()
+                .map(|note| format!(" ({note})"))
+                .unwrap_or_default();
             voice.item(number, &safe(&format!("{}{note}", line.label)))?;
         }
     }

@@ -37,7 +37,10 @@ fn skip_line(input: &mut impl BufRead) -> io::Result<()> {
 pub fn typed_ahead() -> bool {
     let stdin = io::stdin();
     let mut fds = [PollFd::new(&stdin, PollFlags::IN)];
-    let now = Timespec { tv_sec: 0, tv_nsec: 0 };
+    let now = Timespec {
+        tv_sec: 0,
+        tv_nsec: 0,
+    };
     poll(&mut fds, Some(&now)).is_ok() && fds[0].revents() == PollFlags::IN
 }
 

@@ -13,7 +13,11 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     voice.blank()?;
     let mut path: Vec<&str> = ask.through.iter().map(Safe::as_str).collect();
     path.push(ask.tree.as_str());
-    let status = ask.status.iter().map(|status| format!(" ({status})")).collect::<String>();
+    let status = ask
+        .status
+        .iter()
+        .map(|status| format!(" ({status})"))
+        .collect::<String>();
     voice.say(&format!("{}{status}", path.join(", then ")))?;
     if let Some(title) = &ask.title {
         voice.say(title.as_str())?;
@@ -51,11 +55,18 @@ pub fn prompt(question: &Question) -> String {
 }
 
 fn asked<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
-    let minutes = ask.minutes.map(|minutes| format!(" (about {minutes} min)")).unwrap_or_default();
+    let minutes = ask
+        .minutes
+        .map(|minutes| format!(" (about {minutes} min)"))
+        .unwrap_or_default();
     let with_minutes = |text: &Safe| safe(&format!("{text}{minutes}"));
     match &ask.question {
         Question::Number { datum, title, .. } => {
-            let label = if matches!(datum, Datum::Field(_)) { "Read from the plate" } else { "Measure" };
+            let label = if matches!(datum, Datum::Field(_)) {
+                "Read from the plate"
+            } else {
+                "Measure"
+            };
             voice.label(label, &with_minutes(title))
         }
         Question::Choice { prompt, .. } => voice.label("Question", &with_minutes(prompt)),
@@ -83,14 +94,23 @@ fn asked<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
 
 fn answers<W: Write>(voice: &mut Voice<'_, W>, question: &Question) -> io::Result<()> {
     match question {
-        Question::Number { bands, works_out, plausible, accuracy, scale, .. } => {
+        Question::Number {
+            bands,
+            works_out,
+            plausible,
+            accuracy,
+            scale,
+            ..
+        } => {
             if let Some(works_out) = works_out {
                 voice.label("For", works_out)?;
             }
             if let Some(accuracy) = accuracy {
                 voice.label("Meter", accuracy)?;
             }
-            bands.iter().try_for_each(|band| voice.label("Band", &band_words(band)))?;
+            bands
+                .iter()
+                .try_for_each(|band| voice.label("Band", &band_words(band)))?;
             if let Some((low, high)) = plausible {
                 let range = format!("{} to {}", low.display(*scale), high.display(*scale));
                 voice.label("Plausible", &safe(&range))?;
@@ -121,7 +141,10 @@ fn answers<W: Write>(voice: &mut Voice<'_, W>, question: &Question) -> io::Resul
 }
 
 fn ways<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
-    for (way, word, meaning) in [(ask.unable, "unable", "it cannot be taken"), (ask.unsure, "unsure", "you cannot tell")] {
+    for (way, word, meaning) in [
+        (ask.unable, "unable", "it cannot be taken"),
+        (ask.unsure, "unsure", "you cannot tell"),
+    ] {
         let comes = match way {
             None => continue,
             Some(Way::GoesOn) => "the walk goes on another way",
@@ -133,12 +156,22 @@ fn ways<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
 }
 
 fn band_words(band: &ShownBand) -> Safe {
-    let written = band.written.as_ref().map(|written| format!(" (written: {written})")).unwrap_or_default();
-    safe(&format!("{}{written}{}", band.words, meaning(band.means.as_ref(), band.finding)))
+    let written = band
+        .written
+        .as_ref()
+        .map(|written| format!(" (written: {written})"))
+        .unwrap_or_default();
+    safe(&format!(
+        "{}{written}{}",
+        band.words,
+        meaning(band.means.as_ref(), band.finding)
+    ))
 }
 
 fn meaning(means: Option<&Safe>, finding: Option<Severity>) -> String {
     let means = means.map(|means| format!(": {means}")).unwrap_or_default();
-    let finding = finding.map(|severity| format!(" [{}]", severity.name())).unwrap_or_default();
+    let finding = finding
+        .map(|severity| format!(" [{}]", severity.name()))
+        .unwrap_or_default();
     format!("{means}{finding}")
 }

@@ -39,7 +39,10 @@ pub fn answers<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::R
     }
     for (number, entry) in standing.trail.iter().enumerate() {
         let borderline = if entry.borderline { " (borderline)" } else { "" };
-        voice.item(number + 1, &safe(&format!("{}: {}{borderline}", entry.title, entry.answer)))?;
+        voice.item(
+            number + 1,
+            &safe(&format!("{}: {}{borderline}", entry.title, entry.answer)),
+        )?;
     }
     Ok(())
 }
@@ -47,7 +50,9 @@ pub fn answers<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::R
 /// The dangers, by number.
 pub fn dangers<W: Write>(voice: &mut Voice<'_, W>, dangers: &[Safe]) -> io::Result<()> {
     if dangers.is_empty() {
-        return voice.say("This library names no dangers. Leave the building if you must, and call for help from outside.");
+        return voice.say(
+            "This library names no dangers. Leave the building if you must, and call for help from outside.",
+        );
     }
     voice.say("What is the danger? If you must leave, leave: this can wait.")?;
     for (number, danger) in dangers.iter().enumerate() {

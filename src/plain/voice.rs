@@ -23,7 +23,12 @@ pub struct Options<'a> {
 
 impl Default for Options<'_> {
     fn default() -> Self {
-        Self { width: 78, unicode: true, echo: false, early: None }
+        Self {
+            width: 78,
+            unicode: true,
+            echo: false,
+            early: None,
+        }
     }
 }
 
@@ -95,6 +100,10 @@ impl<'a, W: Write> Voice<'a, W> {
     }
 
     fn shown(&self, text: &Safe) -> Safe {
-        if self.options.unicode { text.clone() } else { ascii(text) }
+        if self.options.unicode {
+            text.clone()
+        } else {
+            ascii(text)
+        }
     }
 }

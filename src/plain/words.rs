@@ -52,28 +52,78 @@ pub struct Word {
 }
 
 const fn word(word: &'static str, rest: &'static str, wish: Wish, help: &'static str) -> Word {
-    Word { word, rest, wish, help }
+    Word {
+        word,
+        rest,
+        wish,
+        help,
+    }
 }
 
 /// Every word.
 pub static WORDS: &[Word] = &[
-    word("danger", "[number]", Wish::Danger, "there is a danger: what to do about it"),
+    word(
+        "danger",
+        "[number]",
+        Wish::Danger,
+        "there is a danger: what to do about it",
+    ),
     word("help", "", Wish::Help, "these words"),
-    word("question", "", Wish::Again, "the question again; an empty line does the same"),
-    word("overview", "", Wish::Overview, "what is possible, ruled out, to be put back, found"),
-    word("answers", "", Wish::Answers, "the answers so far, with their numbers"),
-    word("back", "number", Wish::Back, "take back the answer of that number, and all after it"),
-    word("retake", "number", Wish::Retake, "take the reading of that number again"),
+    word(
+        "question",
+        "",
+        Wish::Again,
+        "the question again; an empty line does the same",
+    ),
+    word(
+        "overview",
+        "",
+        Wish::Overview,
+        "what is possible, ruled out, to be put back, found",
+    ),
+    word(
+        "answers",
+        "",
+        Wish::Answers,
+        "the answers so far, with their numbers",
+    ),
+    word(
+        "back",
+        "number",
+        Wish::Back,
+        "take back the answer of that number, and all after it",
+    ),
+    word(
+        "retake",
+        "number",
+        Wish::Retake,
+        "take the reading of that number again",
+    ),
     word("note", "words", Wish::Note, "write a note into the record"),
     word("unable", "why", Wish::Unable, "it cannot be taken or done"),
     word("unsure", "", Wish::Unsure, "you cannot tell which answer it is"),
-    word("done", "", Wish::Done, "what was to be done is done, or is put back"),
+    word(
+        "done",
+        "",
+        Wish::Done,
+        "what was to be done is done, or is put back",
+    ),
     word("take", "number", Wish::Take, "take what a proof lacks"),
-    word("open", "why", Wish::LeaveOpen, "it cannot be put back and stays open"),
+    word(
+        "open",
+        "why",
+        Wish::LeaveOpen,
+        "it cannot be put back and stays open",
+    ),
     word("stop", "why", Wish::Stop, "end the walk without a verdict"),
     word("insist", "why", Wish::Insist, "end the walk on your own verdict"),
     word("close", "", Wish::Close, "close the call"),
-    word("leave", "", Wish::Leave, "leave the call for later; it is all saved"),
+    word(
+        "leave",
+        "",
+        Wish::Leave,
+        "leave the call for later; it is all saved",
+    ),
 ];
 
 /// The wish that a line starts with, and the rest of the line.
@@ -91,7 +141,10 @@ mod tests {
 
     #[test]
     fn a_word_is_told_from_an_answer() {
-        assert_eq!(wish("note the tap was loose"), Some((Wish::Note, "the tap was loose")));
+        assert_eq!(
+            wish("note the tap was loose"),
+            Some((Wish::Note, "the tap was loose"))
+        );
         assert_eq!(wish("BACK  3"), Some((Wish::Back, "3")));
         assert_eq!(wish("3.5 V"), None);
         assert_eq!(wish("notes"), None);
@@ -101,7 +154,11 @@ mod tests {
     #[test]
     fn no_word_means_two_things() {
         for (number, word) in WORDS.iter().enumerate() {
-            assert!(WORDS[..number].iter().all(|other| other.word != word.word), "{}", word.word);
+            assert!(
+                WORDS[..number].iter().all(|other| other.word != word.word),
+                "{}",
+                word.word
+            );
         }
     }
 }

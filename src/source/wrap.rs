@@ -62,7 +62,11 @@ fn words(text: &str) -> impl Iterator<Item = Range<usize>> {
     let mut from = 0;
     std::iter::from_fn(move || {
         let rest = &text[from..];
-        let lead = if from == 0 { 0 } else { rest.len() - rest.trim_start_matches(' ').len() };
+        let lead = if from == 0 {
+            0
+        } else {
+            rest.len() - rest.trim_start_matches(' ').len()
+        };
         let blank = rest.len() - rest.trim_start_matches(' ').len();
         if blank == rest.len() {
             return None;
@@ -86,7 +90,11 @@ mod tests {
 
     #[test]
     fn lines_break_between_words() {
-        wraps("close the gas cock first", 10, &["close the", "gas cock", "first"]);
+        wraps(
+            "close the gas cock first",
+            10,
+            &["close the", "gas cock", "first"],
+        );
         wraps("a  b", 10, &["a  b"]);
         wraps("  indent kept", 9, &["  indent", "kept"]);
         wraps("", 10, &[""]);

@@ -8,7 +8,10 @@ use crate::source::{Safe, safe, wrap_ranges};
 /// What is typed in lines of at most `columns`, and the column and line of the cursor.
 pub fn field(input: &Input, columns: usize) -> (Vec<Safe>, (usize, usize)) {
     let value = input.value();
-    let cursor = value.char_indices().nth(input.cursor()).map_or(value.len(), |(at, _)| at);
+    let cursor = value
+        .char_indices()
+        .nth(input.cursor())
+        .map_or(value.len(), |(at, _)| at);
     let lines = wrap_ranges(value, columns);
     let at = lines.iter().rposition(|line| line.start <= cursor).unwrap_or(0);
     let start = lines.get(at).map_or(0, |line| line.start);

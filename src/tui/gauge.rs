@@ -18,17 +18,28 @@ const LEAST: usize = 4;
 
 /// The letter that a band is called by.
 pub fn letter(band: usize) -> char {
-    u8::try_from(band).ok().filter(|band| *band < 26).map_or('*', |band| char::from(b'a' + band))
+    u8::try_from(band)
+        .ok()
+        .filter(|band| *band < 26)
+        .map_or('*', |band| char::from(b'a' + band))
 }
 
 /// Three lines: the ends, the bands, the pointer. Nothing where there is no scale to draw, or no room for it.
 pub fn gauge(theme: Theme, question: &Question, typed: &Typed, width: usize) -> Option<[Line<'static>; 3]> {
-    let Question::Number { scale, bands, plausible, .. } = question else {
+    let Question::Number {
+        scale,
+        bands,
+        plausible,
+        ..
+    } = question
+    else {
         return None;
     };
     let rule = Rule::new(bands, *plausible, *scale, width)?;
     let (value, here, beyond) = match typed {
-        Typed::Reads { value, band, beyond, .. } => (Some(*value), *band, *beyond),
+        Typed::Reads {
+            value, band, beyond, ..
+        } => (Some(*value), *band, *beyond),
         _ => (None, None, Ordering::Equal),
     };
     let pointer = value.map(|value| {
@@ -125,7 +136,9 @@ impl Rule {
         let mut spans = Vec::new();
         for gap in 0..self.stops.len() - 1 {
             let middle = f64::midpoint(self.stops[gap], self.stops[gap + 1]);
-            let band = bands.iter().position(|band| band.takes(Quantity::new(middle, scale)));
+            let band = bands
+                .iter()
+                .position(|band| band.takes(Quantity::new(middle, scale)));
             let chosen = band.is_some() && band == here;
             let stroke = if chosen { theme.heavy() } else { theme.stroke() };
             let room = self.columns[gap + 1] - self.columns[gap] - 1;
@@ -146,7 +159,11 @@ impl Rule {
 fn around(cuts: &[f64]) -> Option<(f64, f64)> {
     let (first, last) = (*cuts.first()?, *cuts.last()?);
     let spread = last - first;
-    let margin = if spread > 0.0 { spread / 2.0 } else { (first.abs() / 2.0).max(1.0) };
+    let margin = if spread > 0.0 {
+        spread / 2.0
+    } else {
+        (first.abs() / 2.0).max(1.0)
+    };
     Some((first - margin, last + margin))
 }
 
@@ -161,12 +178,15 @@ mod tests {
     use super::*;
     use crate::measure::Unit;
     use crate::tui::Look;
-    use crate::walk::End;
+    use crate::walk::BandEnd as End;
 
     const VOLT: Scale = Scale::of(Unit::Volt);
 
     fn band(low: Option<f64>, high: Option<f64>) -> ShownBand {
-        let end = |at: f64, included| End { at: Quantity::new(at, VOLT), included };
+        let end = |at: f64, included| End {
+            at: Quantity::new(at, VOLT),
+            included,
+        };
         ShownBand {
             words: safe("band"),
             written: None,
@@ -184,14 +204,21 @@ mod tests {
             title: safe("voltage"),
             scale: VOLT,
             works_out: None,
-            bands: vec![band(None, Some(18.0)), band(Some(18.0), Some(30.0)), band(Some(30.0), None)],
+            bands: vec![
+                band(None, Some(18.0)),
+                band(Some(18.0), Some(30.0)),
+                band(Some(30.0), None),
+            ],
             plausible: plausible.map(|(low, high)| (volts(low), volts(high))),
             accuracy: None,
         }
     }
 
     fn drawn(question: &Question, text: &str, width: usize) -> String {
-        let theme = Theme::new(Look { colour: false, unicode: false });
+        let theme = Theme::new(Look {
+            colour: false,
+            unicode: false,
+        });
         let typed = super::super::typed::typed(text, question);
         let lines = gauge(theme, question, &typed, width).expect("a gauge");
         lines.map(|line| line.to_string()).join("\n")
@@ -221,7 +248,10 @@ mod tests {
 
     #[test]
     fn a_line_too_short_for_its_bands_is_not_drawn() {
-        let theme = Theme::new(Look { colour: false, unicode: false });
+        let theme = Theme::new(Look {
+            colour: false,
+            unicode: false,
+        });
         assert!(gauge(theme, &question(None), &Typed::Nothing, 12).is_none());
     }
 }

@@ -220,12 +220,16 @@ pub struct Binding {
 
 /// What a key does in a place.
 pub fn action(place: Place, press: Press) -> Option<Action> {
-    bindings(place).find(|binding| binding.keys.mean(press)).map(|binding| binding.action)
+    bindings(place)
+        .find(|binding| binding.keys.mean(press))
+        .map(|binding| binding.action)
 }
 
 /// The keys of a place, the most important first.
 pub fn bindings(place: Place) -> impl Iterator<Item = &'static Binding> {
-    TABLE.iter().filter(move |binding| binding.places.contains(&place))
+    TABLE
+        .iter()
+        .filter(move |binding| binding.places.contains(&place))
 }
 
 #[cfg(test)]
@@ -248,7 +252,9 @@ mod tests {
     fn no_key_means_two_things_in_one_place() {
         for place in TABLE.iter().flat_map(|binding| binding.places) {
             for press in presses() {
-                let meant: Vec<_> = bindings(*place).filter(|binding| binding.keys.mean(press)).collect();
+                let meant: Vec<_> = bindings(*place)
+                    .filter(|binding| binding.keys.mean(press))
+                    .collect();
                 assert!(meant.len() <= 1, "{place:?} {press}: {meant:?}");
             }
         }
@@ -258,7 +264,11 @@ mod tests {
     fn danger_and_help_are_one_key_away_everywhere() {
         for place in TABLE.iter().flat_map(|binding| binding.places) {
             if !matches!(place, Place::Danger | Place::Closed) {
-                assert_eq!(action(*place, Press::Ctrl('d')), Some(Action::Danger), "{place:?}");
+                assert_eq!(
+                    action(*place, Press::Ctrl('d')),
+                    Some(Action::Danger),
+                    "{place:?}"
+                );
             }
             if *place != Place::Help {
                 assert_eq!(action(*place, Press::F(1)), Some(Action::Help), "{place:?}");

@@ -2,9 +2,9 @@
 
 use tui_input::Input;
 
-use crate::face::{Home, HomeChoice};
 use super::keys::{Place, Press};
 use crate::face::Left;
+use crate::face::{Home, HomeChoice};
 use crate::library::{Id, Restore};
 use crate::source::Safe;
 use crate::walk::{Ask, Command, NotDone, Question, Standing};

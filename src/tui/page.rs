@@ -24,7 +24,11 @@ pub struct Page {
 impl Page {
     /// An empty page.
     pub fn new(theme: Theme, width: usize) -> Self {
-        Self { theme, width, lines: Vec::new() }
+        Self {
+            theme,
+            width,
+            lines: Vec::new(),
+        }
     }
 
     /// The lines.

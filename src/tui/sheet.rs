@@ -53,7 +53,10 @@ impl Sheet {
         let fixed = self.head.len() + self.drawing.len() + self.ways.len();
         let left = room.saturating_sub(fixed);
         let text_least = self.text.len().min(WORTHWHILE);
-        let list_rows = self.list.len().min(left.saturating_sub(text_least).max(LEAST_LIST.min(left)));
+        let list_rows = self
+            .list
+            .len()
+            .min(left.saturating_sub(text_least).max(LEAST_LIST.min(left)));
         let text_rows = self.text.len().min(left - list_rows);
         let scroll_most = match text_rows {
             0 => 0,
@@ -116,9 +119,14 @@ fn scrolled(theme: Theme, text: Vec<Line<'static>>, rows: usize, from: usize) ->
     let total = text.len();
     let mut shown: Vec<Line<'static>> = text.into_iter().skip(from).take(rows).collect();
     let below = total - from.min(total) - shown.len();
-    if below > 0 && let Some(last) = shown.last_mut() {
+    if below > 0
+        && let Some(last) = shown.last_mut()
+    {
         *last = more(theme, &format!("{} more lines: PgDn", below + 1));
-    } else if from > 0 && rows > 1 && let Some(first) = shown.first_mut() {
+    } else if from > 0
+        && rows > 1
+        && let Some(first) = shown.first_mut()
+    {
         *first = more(theme, &format!("{} lines above: PgUp", from + 1));
     }
     shown
@@ -134,10 +142,16 @@ fn around(theme: Theme, list: Vec<Line<'static>>, rows: usize, keep: &Range<usiz
     let from = centred.min(keep.start).min(total - rows);
     let mut shown: Vec<Line<'static>> = list.into_iter().skip(from).take(rows).collect();
     let below = total - from - rows;
-    if below > 0 && from + rows > keep.end && let Some(last) = shown.last_mut() {
+    if below > 0
+        && from + rows > keep.end
+        && let Some(last) = shown.last_mut()
+    {
         *last = more(theme, &format!("{} more below", below + 1));
     }
-    if from > 0 && from < keep.start && let Some(first) = shown.first_mut() {
+    if from > 0
+        && from < keep.start
+        && let Some(first) = shown.first_mut()
+    {
         *first = more(theme, &format!("{} more above", from + 1));
     }
     shown
@@ -153,11 +167,16 @@ mod tests {
     use crate::tui::Look;
 
     fn lines(prefix: &str, count: usize) -> Vec<Line<'static>> {
-        (1..=count).map(|number| Line::from(format!("{prefix}{number}"))).collect()
+        (1..=count)
+            .map(|number| Line::from(format!("{prefix}{number}")))
+            .collect()
     }
 
     fn laid(sheet: Sheet, height: usize, scroll: usize) -> (String, usize) {
-        let theme = Theme::new(Look { colour: false, unicode: false });
+        let theme = Theme::new(Look {
+            colour: false,
+            unicode: false,
+        });
         let laid = sheet.lay(theme, height, scroll);
         let rows: Vec<String> = laid.rows.iter().map(Line::to_string).collect();
         (rows.join("|"), laid.scroll_most)
@@ -177,28 +196,61 @@ mod tests {
 
     #[test]
     fn what_fits_is_shown_whole_with_room_between() {
-        assert_eq!(laid(sheet(), 15, 0), ("h1||t1|t2|t3|t4|t5||d1|l1|l2|l3|l4|w1|f1".into(), 0));
+        assert_eq!(
+            laid(sheet(), 15, 0),
+            ("h1||t1|t2|t3|t4|t5||d1|l1|l2|l3|l4|w1|f1".into(), 0)
+        );
     }
 
     #[test]
     fn the_drawing_goes_first_then_the_ways_then_the_text_scrolls() {
-        assert_eq!(laid(sheet(), 10, 0), ("h1|t1|  4 more lines: PgDn|d1|l1|l2|l3|l4|w1|f1".into(), 3));
-        assert_eq!(laid(sheet(), 9, 3), ("h1|  4 lines above: PgUp|t5|l1|l2|l3|l4|w1|f1".into(), 3));
-        assert_eq!(laid(sheet(), 8, 0), ("h1|t1|  4 more lines: PgDn|l1|l2|l3|l4|f1".into(), 3));
+        assert_eq!(
+            laid(sheet(), 10, 0),
+            ("h1|t1|  4 more lines: PgDn|d1|l1|l2|l3|l4|w1|f1".into(), 3)
+        );
+        assert_eq!(
+            laid(sheet(), 9, 3),
+            ("h1|  4 lines above: PgUp|t5|l1|l2|l3|l4|w1|f1".into(), 3)
+        );
+        assert_eq!(
+            laid(sheet(), 8, 0),
+            ("h1|t1|  4 more lines: PgDn|l1|l2|l3|l4|f1".into(), 3)
+        );
     }
 
     #[test]
     fn a_list_keeps_what_is_chosen_in_sight() {
-        let sheet = Sheet { list: lines("l", 9), keep: 4..5, ..Sheet::default() };
+        let sheet = Sheet {
+            list: lines("l", 9),
+            keep: 4..5,
+            ..Sheet::default()
+        };
         assert_eq!(laid(sheet, 5, 0).0, "  3 more above|l4|l5|l6|  3 more below");
-        let sheet = Sheet { list: lines("l", 9), keep: 8..9, ..Sheet::default() };
+        let sheet = Sheet {
+            list: lines("l", 9),
+            keep: 8..9,
+            ..Sheet::default()
+        };
         assert_eq!(laid(sheet, 3, 0).0, "  7 more above|l8|l9");
     }
 
     #[test]
     fn no_height_is_too_small() {
         for height in 0..12 {
-            assert!(sheet().lay(Theme::new(Look { colour: false, unicode: true }), height, 9).rows.len() <= height);
+            assert!(
+                sheet()
+                    .lay(
+                        Theme::new(Look {
+                            colour: false,
+                            unicode: true
+                        }),
+                        height,
+                        9
+                    )
+                    .rows
+                    .len()
+                    <= height
+            );
         }
     }
 }

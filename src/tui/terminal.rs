@@ -9,11 +9,11 @@ use std::io;
 
 use face::{Face, Heard};
 
-use crate::face::{Home, HomeChoice};
-use crate::face::Left;
-use crate::face::Look;
 use super::model::{Effect, Message, Scene};
 use super::update::update;
+use crate::face::Left;
+use crate::face::Look;
+use crate::face::{Home, HomeChoice};
 use crate::walk::Call;
 
 /// Shows the first screen until something is chosen. A hang-up chooses nothing.
@@ -54,7 +54,9 @@ pub fn call(call: &mut dyn Call, look: Look) -> io::Result<Left> {
         let pasted = matches!(message, Message::Paste(_));
         match update(&mut face.model, scene(call), message) {
             Some(Effect::CarryOut(command)) => {
-                let done = call.carry_out(command).map_or_else(Message::NotDone, |()| Message::CarriedOut);
+                let done = call
+                    .carry_out(command)
+                    .map_or_else(Message::NotDone, |()| Message::CarriedOut);
                 update(&mut face.model, scene(call), done);
                 settle(&mut face, call)?;
             }

@@ -74,7 +74,11 @@ impl Theme {
 
     /// The text as this terminal can show it.
     pub fn text(self, text: &Safe) -> Safe {
-        if self.look.unicode { text.clone() } else { ascii(text) }
+        if self.look.unicode {
+            text.clone()
+        } else {
+            ascii(text)
+        }
     }
 
     /// Words of our own as this terminal can show them.

@@ -33,7 +33,13 @@ pub enum Typed {
 
 /// Reads what is typed for a number question.
 pub fn typed(text: &str, question: &Question) -> Typed {
-    let Question::Number { scale, bands, plausible, .. } = question else {
+    let Question::Number {
+        scale,
+        bands,
+        plausible,
+        ..
+    } = question
+    else {
         return Typed::Nothing;
     };
     if text.trim().is_empty() {

@@ -4,10 +4,10 @@ mod answer;
 mod list;
 mod write;
 
-use crate::face::HomeChoice;
 use super::keys::{Action, Place, Press, action};
-use crate::face::Left;
 use super::model::{Dialog, Effect, Message, Model, Purpose, Said, Scene};
+use crate::face::HomeChoice;
+use crate::face::Left;
 use crate::walk::{Command, Question};
 
 /// Lines that a key scrolls.
@@ -106,7 +106,10 @@ fn leave_open(model: &mut Model, scene: Scene<'_>) {
     if let Scene::Call { ask, .. } = scene
         && let Question::PutBack { restore, .. } = ask.question
     {
-        open(model, Dialog::Writing(Purpose::LeaveOpen(restore), Default::default()));
+        open(
+            model,
+            Dialog::Writing(Purpose::LeaveOpen(restore), Default::default()),
+        );
     }
 }
 

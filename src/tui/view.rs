@@ -6,11 +6,11 @@ use ratatui::layout::{Position, Rect};
 use ratatui::text::{Line, Span};
 
 use super::keys::bindings;
-use crate::face::Look;
 use super::model::{Dialog, Model, Scene};
 use super::screens::{self, standing};
 use super::sheet::Laid;
 use super::theme::{Role, Theme};
+use crate::face::Look;
 use crate::source::{Safe, safe};
 use crate::walk::{Question, Standing};
 
@@ -39,22 +39,44 @@ pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) 
     top += 1;
     if area.height >= TALL {
         let stroke = theme.stroke().to_string().repeat(width);
-        row(buffer, area, top, Line::from(Span::styled(stroke, theme.style(Role::Quiet))));
+        row(
+            buffer,
+            area,
+            top,
+            Line::from(Span::styled(stroke, theme.style(Role::Quiet))),
+        );
         top += 1;
     }
     let bottom = area.bottom() - 1;
     row(buffer, area, bottom, key_bar(theme, model, scene, width));
-    let mut body = Rect { y: top, height: bottom - top, ..area };
+    let mut body = Rect {
+        y: top,
+        height: bottom - top,
+        ..area
+    };
     let beside = match (&model.dialog, scene) {
         (Some(Dialog::Standing | Dialog::Help(..)), _) | (_, Scene::Home(_)) => None,
-        (None, Scene::Call { ask, .. }) if matches!(ask.question, Question::Finished | Question::Closed) => None,
+        (None, Scene::Call { ask, .. }) if matches!(ask.question, Question::Finished | Question::Closed) => {
+            None
+        }
         (_, Scene::Call { standing, .. }) => Some(standing),
     };
     if let Some(standing) = beside {
         if width >= TWO_COLUMNS {
-            let side = (width / 3).clamp(25, 44).max(width.saturating_sub(WIDEST + 3).min(44));
+            let side = (width / 3)
+                .clamp(25, 44)
+                .max(width.saturating_sub(WIDEST + 3).min(44));
             body.width -= side as u16 + 3;
-            side_column(buffer, theme, standing, Rect { x: body.right(), width: side as u16 + 3, ..body });
+            side_column(
+                buffer,
+                theme,
+                standing,
+                Rect {
+                    x: body.right(),
+                    width: side as u16 + 3,
+                    ..body
+                },
+            );
         } else {
             body.height -= 1;
             row(buffer, area, bottom - 1, strip(theme, standing, width));
@@ -91,7 +113,11 @@ fn header(theme: Theme, scene: Scene<'_>, width: usize) -> Line<'static> {
         Scene::Call { ask, standing } => {
             let mut path = ask.through.clone();
             path.push(ask.tree.clone());
-            let status = ask.status.iter().map(|status| format!("{status}{}", theme.dot())).collect::<String>();
+            let status = ask
+                .status
+                .iter()
+                .map(|status| format!("{status}{}", theme.dot()))
+                .collect::<String>();
             let left = match standing.at_worst {
                 _ if standing.ended.is_some() => "walk ended".to_owned(),
                 0 => "last question".to_owned(),
@@ -137,7 +163,11 @@ fn key_bar(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> Line<
             continue;
         }
         used += needed;
-        let role = if binding.word == "danger" { Role::Alarm } else { Role::Plain };
+        let role = if binding.word == "danger" {
+            Role::Alarm
+        } else {
+            Role::Plain
+        };
         spans.push(Span::styled(gap, theme.style(Role::Quiet)));
         spans.push(Span::styled(binding.word, theme.style(role)));
         spans.push(Span::styled(format!(" {key}"), theme.style(Role::Strong)));
@@ -154,13 +184,21 @@ fn strip(theme: Theme, standing: &Standing, width: usize) -> Line<'static> {
         ("out", out),
         ("found", standing.findings.len()),
     ];
-    let counts: Vec<String> = counts.iter().map(|(word, count)| format!("{word} {count}")).collect();
+    let counts: Vec<String> = counts
+        .iter()
+        .map(|(word, count)| format!("{word} {count}"))
+        .collect();
     let line = theme.cut(&safe(&counts.join(theme.dot())), width);
     Line::from(Span::styled(String::from(line), theme.style(Role::Label)))
 }
 
 fn side_column(buffer: &mut Buffer, theme: Theme, standing: &Standing, area: Rect) {
-    let rows = standing::side(theme, standing, usize::from(area.width - 3), usize::from(area.height));
+    let rows = standing::side(
+        theme,
+        standing,
+        usize::from(area.width - 3),
+        usize::from(area.height),
+    );
     let divider = Span::styled(format!(" {} ", theme.divider()), theme.style(Role::Quiet));
     let mut rows = rows.into_iter();
     for y in area.y..area.bottom() {

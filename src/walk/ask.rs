@@ -149,8 +149,12 @@ pub struct ShownBand {
 impl ShownBand {
     /// Whether a value lies in it.
     pub fn takes(&self, value: Quantity) -> bool {
-        let above = self.low.is_none_or(|end| end.allows(value.compare(end.at), Ordering::Greater));
-        let below = self.high.is_none_or(|end| end.allows(value.compare(end.at), Ordering::Less));
+        let above = self
+            .low
+            .is_none_or(|end| end.allows(value.compare(end.at), Ordering::Greater));
+        let below = self
+            .high
+            .is_none_or(|end| end.allows(value.compare(end.at), Ordering::Less));
         above && below
     }
 }

@@ -7,14 +7,20 @@ use proofwalk::measure::{Quantity, Scale, Unit};
 use proofwalk::source::{Safe, safe};
 use proofwalk::tui::{Home, HomeLine, Look, Model, Scene, view};
 use proofwalk::walk::{
-    Again, Ask, Call, Command, End, Lack, LackKind, NotDone, Question, ShownBand, ShownOption, Standing,
-    TrailEntry, Way,
+    Again, Ask, BandEnd as End, Call, Command, Lack, LackKind, NotDone, Question, ShownBand, ShownOption,
+    Standing, TrailEntry, Way,
 };
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
 
-pub const PLAIN: Look = Look { colour: false, unicode: false };
-pub const RICH: Look = Look { colour: true, unicode: true };
+pub const PLAIN: Look = Look {
+    colour: false,
+    unicode: false,
+};
+pub const RICH: Look = Look {
+    colour: true,
+    unicode: true,
+};
 
 const WATER: Scale = Scale::of(Unit::InchWaterColumn);
 
@@ -41,12 +47,21 @@ pub fn ask(question: Question) -> Ask {
 }
 
 fn band(words: &str, low: Option<f64>, high: Option<f64>, means: &str) -> ShownBand {
-    let end = |at: f64| End { at: Quantity::new(at, WATER), included: true };
+    let end = |at: f64| End {
+        at: Quantity::new(at, WATER),
+        included: true,
+    };
     ShownBand {
         words: safe(words),
         written: None,
-        low: low.map(|at| End { included: high.is_some(), ..end(at) }),
-        high: high.map(|at| End { included: low.is_some(), ..end(at) }),
+        low: low.map(|at| End {
+            included: high.is_some(),
+            ..end(at)
+        }),
+        high: high.map(|at| End {
+            included: low.is_some(),
+            ..end(at)
+        }),
         means: Some(safe(means)),
         finding: None,
     }
@@ -56,7 +71,9 @@ pub fn number() -> Ask {
     let mut over = band("above 3.8 in.w.c.", Some(3.8), None, "set too high");
     over.finding = Some(Severity::Repair);
     let mut set = band("3.2 to 3.8 in.w.c.", Some(3.2), Some(3.8), "as the plate asks");
-    set.written = Some(safe("plate.manifold - 0.3 in.w.c. to plate.manifold + 0.3 in.w.c."));
+    set.written = Some(safe(
+        "plate.manifold - 0.3 in.w.c. to plate.manifold + 0.3 in.w.c.",
+    ));
     Ask {
         title: Some(safe("Burners lit, thermostat calling")),
         why: all(&["It tells a starved burner from a flame that is not proven."]),
@@ -75,7 +92,12 @@ pub fn number() -> Ask {
             scale: WATER,
             works_out: None,
             bands: vec![
-                band("below 3.2 in.w.c.", None, Some(3.2), "supply or regulator too low"),
+                band(
+                    "below 3.2 in.w.c.",
+                    None,
+                    Some(3.2),
+                    "supply or regulator too low",
+                ),
                 set,
                 over,
             ],
@@ -87,13 +109,21 @@ pub fn number() -> Ask {
 
 pub fn again() -> Ask {
     Ask {
-        again: Some(Again::Borderline { typed: safe("3.2 in.w.c."), bound: safe("below 3.2 in.w.c.") }),
+        again: Some(Again::Borderline {
+            typed: safe("3.2 in.w.c."),
+            bound: safe("below 3.2 in.w.c."),
+        }),
         ..number()
     }
 }
 
 fn option(value: usize, text: &str, means: Option<&str>) -> ShownOption {
-    ShownOption { value, text: safe(text), means: means.map(safe), finding: None }
+    ShownOption {
+        value,
+        text: safe(text),
+        means: means.map(safe),
+        finding: None,
+    }
 }
 
 pub fn choice() -> Ask {
@@ -109,7 +139,11 @@ pub fn choice() -> Ask {
             datum: Datum::Sign(Id::new(1)),
             prompt: safe("How does the flame look when the burners light?"),
             options: vec![
-                option(0, "Steady and blue over all burners", Some("gas and air are in order")),
+                option(
+                    0,
+                    "Steady and blue over all burners",
+                    Some("gas and air are in order"),
+                ),
                 option(1, "Only some burners light", None),
                 sooty,
             ],
@@ -120,10 +154,15 @@ pub fn choice() -> Ask {
 pub fn act() -> Ask {
     Ask {
         how: all(&["The switch is on the side of the cabinet, or at the head of the stairs."]),
-        cautions: all(&["230 V or 120 V can stand at the board until the switch is off: check with the meter."]),
+        cautions: all(&[
+            "230 V or 120 V can stand at the board until the switch is off: check with the meter.",
+        ]),
         unable: Some(Way::EndsUnproven),
         ..ask(Question::Act {
-            text: all(&["Switch the furnace off at its service switch.", "Wait until the blower stands still."]),
+            text: all(&[
+                "Switch the furnace off at its service switch.",
+                "Wait until the blower stands still.",
+            ]),
         })
     }
 }
@@ -177,13 +216,25 @@ pub fn standing() -> Standing {
         ]),
         trail: vec![
             entry(0, "Complaint", "burners light, then go out", &[]),
-            entry(1, "Error light", "three flashes", &["Pressure switch stuck open", "Limit has opened"]),
+            entry(
+                1,
+                "Error light",
+                "three flashes",
+                &["Pressure switch stuck open", "Limit has opened"],
+            ),
             entry(2, "Inlet pressure", "4.5 in.w.c.", &["Gas cock closed"]),
         ],
         open: all(&["Outlet tap of the gas valve", "Burner box cover"]),
-        findings: vec![(Severity::Advise, safe("The filter is loaded")), (Severity::Note, safe("No carbon monoxide alarm"))],
+        findings: vec![
+            (Severity::Advise, safe("The filter is loaded")),
+            (Severity::Note, safe("No carbon monoxide alarm")),
+        ],
         at_worst: 7,
-        dangers: all(&["I smell gas", "A carbon monoxide alarm sounds", "Water runs over live parts"]),
+        dangers: all(&[
+            "I smell gas",
+            "A carbon monoxide alarm sounds",
+            "Water runs over live parts",
+        ]),
         ended: None,
     }
 }
@@ -199,7 +250,10 @@ pub fn ended() -> Standing {
 }
 
 pub fn home() -> Home {
-    let line = |label: &str, note: Option<&str>| HomeLine { label: safe(label), note: note.map(safe) };
+    let line = |label: &str, note: Option<&str>| HomeLine {
+        label: safe(label),
+        note: note.map(safe),
+    };
     Home {
         title: safe("Residential gas furnaces"),
         standing_cautions: all(&[
@@ -211,7 +265,10 @@ pub fn home() -> Home {
             line("Too little heat", Some("field trial")),
             line("Noise at start", None),
         ],
-        unfinished: vec![line("No heat at all", Some("opened 09:12 at site K-14, 5 answers"))],
+        unfinished: vec![line(
+            "No heat at all",
+            Some("opened 09:12 at site K-14, 5 answers"),
+        )],
         dangers: standing().dangers,
     }
 }
@@ -225,7 +282,9 @@ pub fn drawn(size: (u16, u16), model: &Model, scene: Scene<'_>, look: Look) -> S
         })
         .unwrap();
     let text = terminal.backend().to_string();
-    let lines = text.lines().map(|line| line.trim_start_matches('"').trim_end_matches('"').trim_end());
+    let lines = text
+        .lines()
+        .map(|line| line.trim_start_matches('"').trim_end_matches('"').trim_end());
     lines.collect::<Vec<_>>().join("\n")
 }
 

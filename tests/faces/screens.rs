@@ -22,19 +22,41 @@ fn question(name: &str, model: &Model, ask: &Ask, standing: &Standing) {
 }
 
 fn typed(text: &str) -> Model {
-    Model { input: text.into(), ..Model::default() }
+    Model {
+        input: text.into(),
+        ..Model::default()
+    }
 }
 
 fn dialog(dialog: Dialog) -> Model {
-    Model { dialog: Some(dialog), ..Model::default() }
+    Model {
+        dialog: Some(dialog),
+        ..Model::default()
+    }
 }
 
 #[test]
 fn number() {
     let (ask, standing) = (scene::number(), scene::standing());
     let both = [scene::RICH, scene::PLAIN];
-    compare("number", &Model::default(), Scene::Call { ask: &ask, standing: &standing }, &both);
-    compare("number_typed", &typed("3.5"), Scene::Call { ask: &ask, standing: &standing }, &both);
+    compare(
+        "number",
+        &Model::default(),
+        Scene::Call {
+            ask: &ask,
+            standing: &standing,
+        },
+        &both,
+    );
+    compare(
+        "number_typed",
+        &typed("3.5"),
+        Scene::Call {
+            ask: &ask,
+            standing: &standing,
+        },
+        &both,
+    );
     question("number_misread", &typed("3.5 V"), &ask, &standing);
     question("number_implausible", &typed("35"), &ask, &standing);
     question("number_again", &typed("800 Pa"), &scene::again(), &standing);
@@ -42,7 +64,10 @@ fn number() {
 
 #[test]
 fn choice() {
-    let chosen = Model { chosen: Some(2), ..Model::default() };
+    let chosen = Model {
+        chosen: Some(2),
+        ..Model::default()
+    };
     question("choice", &chosen, &scene::choice(), &scene::standing());
 }
 
@@ -53,20 +78,31 @@ fn act() {
 
 #[test]
 fn unproven() {
-    let chosen = Model { chosen: Some(1), ..Model::default() };
+    let chosen = Model {
+        chosen: Some(1),
+        ..Model::default()
+    };
     question("unproven", &chosen, &scene::unproven(), &scene::standing());
 }
 
 #[test]
 fn put_back_and_finished() {
-    question("put_back", &Model::default(), &scene::put_back(), &scene::standing());
+    question(
+        "put_back",
+        &Model::default(),
+        &scene::put_back(),
+        &scene::standing(),
+    );
     question("finished", &Model::default(), &scene::finished(), &scene::ended());
 }
 
 #[test]
 fn refused_and_not_saved() {
     let (ask, standing) = (scene::number(), scene::standing());
-    let scene = Scene::Call { ask: &ask, standing: &standing };
+    let scene = Scene::Call {
+        ask: &ask,
+        standing: &standing,
+    };
     let mut model = typed("3.5");
     let refusal = Refusal::new("`3,5` has a comma", "write the decimals behind a point: `3.5`");
     update(&mut model, scene, Message::NotDone(NotDone::Refused(refusal)));
@@ -82,7 +118,10 @@ fn refused_and_not_saved() {
 #[test]
 fn dialogs() {
     let (ask, standing) = (scene::number(), scene::standing());
-    let writing = Dialog::Writing(Purpose::Stop, "The customer wants the furnace off until the spring".into());
+    let writing = Dialog::Writing(
+        Purpose::Stop,
+        "The customer wants the furnace off until the spring".into(),
+    );
     let sure = Dialog::Sure(Command::Back(1), Box::new(Dialog::Trail(Some(1))));
     question("standing", &dialog(Dialog::Standing), &ask, &standing);
     question("trail", &dialog(Dialog::Trail(Some(1))), &ask, &standing);
@@ -90,11 +129,24 @@ fn dialogs() {
     question("writing", &dialog(writing), &ask, &standing);
     question("sure", &dialog(sure), &ask, &standing);
     question("leaving", &dialog(Dialog::Leaving), &ask, &standing);
-    question("help", &dialog(Dialog::Help(keys::Place::Number, None)), &ask, &standing);
+    question(
+        "help",
+        &dialog(Dialog::Help(keys::Place::Number, None)),
+        &ask,
+        &standing,
+    );
 }
 
 #[test]
 fn home() {
-    let chosen = Model { chosen: Some(1), ..Model::default() };
-    compare("home", &chosen, Scene::Home(&scene::home()), &[scene::RICH, scene::PLAIN]);
+    let chosen = Model {
+        chosen: Some(1),
+        ..Model::default()
+    };
+    compare(
+        "home",
+        &chosen,
+        Scene::Home(&scene::home()),
+        &[scene::RICH, scene::PLAIN],
+    );
 }

@@ -5,13 +5,13 @@ use super::super::raw::{Text, Texts};
 use super::super::registry::{Caution, Choice, Datum, Restore, Source};
 use super::super::table::Id;
 use super::super::yaml::{At, Entries, Keyed};
-use super::scope::{Names, Scope, Taken};
 use super::Resolver;
+use super::scope::{Names, Scope, Taken};
 use crate::source::{FileId, Span, nearest};
 
 impl Resolver<'_> {
     /// The id of a name; an unknown one is reported.
-    pub(super) fn find<T>(
+    pub(super) fn find<T: 'static>(
         &mut self,
         what: What,
         name: &Text,
@@ -40,7 +40,7 @@ impl Resolver<'_> {
     }
 
     /// The ids of a list of names, without those that are unknown.
-    pub(super) fn find_all<T>(
+    pub(super) fn find_all<T: 'static>(
         &mut self,
         what: What,
         list: Option<&Texts>,
@@ -48,7 +48,9 @@ impl Resolver<'_> {
         names: fn(&Scope) -> &Names<T>,
     ) -> Vec<Id<T>> {
         let list = list.map(Vec::as_slice).unwrap_or_default();
-        list.iter().filter_map(|name| self.find(what, name, file, names)).collect()
+        list.iter()
+            .filter_map(|name| self.find(what, name, file, names))
+            .collect()
     }
 
     pub(super) fn find_cautions(&mut self, list: Option<&Texts>, file: FileId) -> Vec<Id<Caution>> {
@@ -71,7 +73,13 @@ impl Resolver<'_> {
             .or_else(|| scope.fields.find(&name.value).map(Datum::Field));
         if found.is_none() {
             let nearest = self.suggest(&name.value, |scope| {
-                Box::new(scope.readings.iter().chain(scope.signs.iter()).chain(scope.fields.iter()))
+                Box::new(
+                    scope
+                        .readings
+                        .iter()
+                        .chain(scope.signs.iter())
+                        .chain(scope.fields.iter()),
+                )
             });
             self.unknown(What::Datum, &name.value, name.span(file), nearest);
         }
@@ -80,7 +88,9 @@ impl Resolver<'_> {
 
     pub(super) fn find_data(&mut self, list: Option<&Texts>, file: FileId) -> Vec<Datum> {
         let list = list.map(Vec::as_slice).unwrap_or_default();
-        list.iter().filter_map(|name| self.find_datum(name, file)).collect()
+        list.iter()
+            .filter_map(|name| self.find_datum(name, file))
+            .collect()
     }
 
     /// The position of a value among the choices; an unknown one is reported.
@@ -88,7 +98,12 @@ impl Resolver<'_> {
         let found = choices.iter().position(|choice| choice.name == name.value);
         if found.is_none() {
             let nearest = nearest(&name.value, choices.iter().map(|choice| choice.name.as_str()));
-            self.unknown(What::Value, &name.value, name.span(file), nearest.map(str::to_owned));
+            self.unknown(
+                What::Value,
+                &name.value,
+                name.span(file),
+                nearest.map(str::to_owned),
+            );
         }
         found
     }

@@ -14,13 +14,9 @@ mod scope;
 mod steps;
 mod trees;
 
-use std::collections::HashMap;
-
+use super::Library;
 use super::load::Raw;
 use super::problem::{Problem, What};
-use super::table::Id;
-use super::tree::{EdgeId, Step};
-use super::Library;
 use crate::measure::Scale;
 use crate::source::{FileId, Files, Span};
 use scope::Scope;
@@ -36,14 +32,9 @@ pub(super) fn resolve(files: &Files, raw: Raw, problems: Vec<Problem>) -> (Libra
         suggestions: 0,
         edges: 0,
         outcomes: Vec::new(),
-        step_names: Vec::new(),
     };
     resolver.all(raw);
-    let Resolver {
-        mut library, problems, ..
-    } = resolver;
-    library.files = files.clone();
-    (library, problems)
+    (resolver.library, resolver.problems)
 }
 
 struct Resolver<'a> {
@@ -59,8 +50,6 @@ struct Resolver<'a> {
     edges: u32,
     /// The outcomes of each tree, known before any step is resolved.
     outcomes: Vec<Vec<super::tree::Outcome>>,
-    /// The steps of each tree by name, likewise.
-    step_names: Vec<HashMap<String, Id<Step>>>,
 }
 
 impl Resolver<'_> {
@@ -83,7 +72,16 @@ impl Resolver<'_> {
         let sources = self.open(sources, |file| file.sources, What::Source, |s| &mut s.sources);
         let restores = self.open(restores, |file| file.restores, What::Restore, |s| &mut s.restores);
         let cautions = self.open(cautions, |file| file.cautions, What::Caution, |s| &mut s.cautions);
-        let (plate, order) = self.open_plate(plate);
+        let mut order = Vec::new();
+        let plate = self.open(
+            plate,
+            |file| {
+                order = file.order.unwrap_or_default();
+                file.fields
+            },
+            What::PlateField,
+            |s| &mut s.fields,
+        );
         let readings = self.open(readings, |file| file.readings, What::Reading, |s| &mut s.readings);
         let signs = self.open(signs, |file| file.signs, What::Sign, |s| &mut s.signs);
         let parts = self.open(parts, |file| file.parts, What::Part, |s| &mut s.parts);
@@ -111,11 +109,5 @@ impl Resolver<'_> {
             start: 0,
             end: 0,
         }
-    }
-
-    fn next_edge(&mut self) -> EdgeId {
-        let id = EdgeId(self.edges);
-        self.edges += 1;
-        id
     }
 }

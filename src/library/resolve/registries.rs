@@ -1,21 +1,25 @@
 //! The registries' entries, one kind after the other.
 
 use super::super::problem::What;
-use super::super::registry::{
-    Caution, Fault, FieldKind, Input, Obtained, Part, PlateField, Proof, Reading, Remedy, Restore, Sign, Source, Taking,
-};
 use super::super::raw::{self, Text, Texts};
+use super::super::registry::{
+    Caution, Fault, FieldKind, Input, Obtained, Part, PlateField, Proof, Reading, Remedy, Restore, Sign,
+    Source, Taking,
+};
 use super::super::table::{Id, Table};
 use super::super::yaml::{At, Entries, Keyed};
 use super::Resolver;
 use super::lookup::Owner;
 use super::scope::{Opened, Registered};
-use crate::measure::{Accuracy, Scale, Unit};
+use crate::measure::{Accuracy, PlausibleRange, Quantity, Scale, Unit};
 use crate::source::FileId;
 use crate::trade::{self, Formula};
 
 /// Registered entries become table entries in the same order, so that the ids given out for their names are right.
-pub(super) fn table<R, T>(entries: Vec<Registered<R>>, mut resolve: impl FnMut(&str, Registered<R>) -> T) -> Table<T> {
+pub(super) fn table<R, T>(
+    entries: Vec<Registered<R>>,
+    mut resolve: impl FnMut(&str, Registered<R>) -> T,
+) -> Table<T> {
     let mut table = Table::default();
     for entry in entries {
         let (name, at) = (entry.name.clone(), entry.at);
@@ -77,11 +81,47 @@ impl Resolver<'_> {
             })
             .collect();
         for chain in order {
-            let fields = chain.iter().map(|name| self.find(What::PlateField, name, file, |scope| &scope.fields));
+            let fields = chain
+                .iter()
+                .map(|name| self.find(What::PlateField, name, file, |scope| &scope.fields));
             if let Some(fields) = fields.collect::<Vec<_>>().into_iter().collect::<Option<Vec<_>>>() {
                 self.ordered(&chain, &fields, file);
-                self.library.order.push(fields);
+                self.library.order.push(fields.clone());
+                self.in_a_circle(&chain, &fields, file);
             }
+        }
+    }
+
+    /// Reports a field that would have to be smaller than itself: no plate has such numbers.
+    fn in_a_circle(&mut self, names: &Texts, fields: &[Id<PlateField>], file: FileId) {
+        let smaller = |field: Id<PlateField>| {
+            let chains = self.library.order.iter().filter_map(move |chain| {
+                let at = chain.iter().position(|other| *other == field)?;
+                Some(&chain[at + 1..])
+            });
+            chains.flatten().copied()
+        };
+        let circular = fields.iter().position(|field| {
+            let mut seen = Vec::new();
+            let mut waiting: Vec<_> = smaller(*field).collect();
+            while let Some(next) = waiting.pop() {
+                if next == *field {
+                    return true;
+                }
+                if !seen.contains(&next) {
+                    seen.push(next);
+                    waiting.extend(smaller(next));
+                }
+            }
+            false
+        });
+        if let Some(name) = circular.and_then(|at| names.get(at)) {
+            self.malformed(
+                name.span(file),
+                format!("by this order `{}` would be smaller than itself", name.value),
+                "put each field where the plate has it: smaller ones first, in every list",
+            );
+            self.library.order.pop();
         }
     }
 
@@ -119,7 +159,10 @@ impl Resolver<'_> {
                 let plausible = self.plausible(plausible.as_ref(), scale, &owner, true);
                 FieldKind::Number {
                     scale,
-                    plausible: plausible.unwrap_or_else(|| crate::measure::PlausibleRange::anything(scale)),
+                    plausible: plausible.unwrap_or(PlausibleRange {
+                        low: Quantity::new(0.0, scale),
+                        high: Quantity::new(1.0, scale),
+                    }),
                 }
             }
             (Some(_), Some(unit)) => {
@@ -204,11 +247,21 @@ impl Resolver<'_> {
         }
     }
 
-    fn worked_out(&mut self, lines: &Entries<Text>, result: Scale, owner: &Owner, scales: &[Scale]) -> Obtained {
+    fn worked_out(
+        &mut self,
+        lines: &Entries<Text>,
+        result: Scale,
+        owner: &Owner,
+        scales: &[Scale],
+    ) -> Obtained {
         let unresolved = Obtained::Measured(Accuracy::exact());
         let file = owner.file;
         let Some(named) = lines.0.iter().find(|line| line.key.value == "formula") else {
-            self.missing(owner.at, &format!("the `worked_out` of {}", owner.name), "formula");
+            self.missing(
+                owner.at,
+                &format!("the `worked_out` of {}", owner.name),
+                "formula",
+            );
             return unresolved;
         };
         let Some(formula) = trade::find(&named.value.value) else {
@@ -218,14 +271,17 @@ impl Resolver<'_> {
             return unresolved;
         };
         if formula.result.dimension() != result.dimension() {
-            let span = named.value.span(file);
-            self.result_of_another_dimension(span, formula, result);
+            self.result_of_another_dimension(&named.value, file, formula, result);
         }
         self.arguments(formula, lines, owner);
         let mut inputs = Vec::new();
         for argument in formula.arguments {
             let Some(line) = lines.0.iter().find(|line| line.key.value == argument.name) else {
-                self.missing(owner.at, &format!("the `worked_out` of {}", owner.name), argument.name);
+                self.missing(
+                    owner.at,
+                    &format!("the `worked_out` of {}", owner.name),
+                    argument.name,
+                );
                 continue;
             };
             if let Some(input) = self.input(&line.value, argument.scale, file, scales) {
@@ -383,7 +439,11 @@ impl Resolver<'_> {
         let number = self.positive(weight, file, "a weight")?;
         if number == 0.0 {
             let span = weight.map(|weight| weight.span(file))?;
-            self.malformed(span, "a weight of nothing", "write a number above nothing, or leave `weight` out");
+            self.malformed(
+                span,
+                "a weight of nothing",
+                "write a number above nothing, or leave `weight` out",
+            );
         }
         Some(number)
     }

@@ -1,5 +1,7 @@
 //! What the resolver says when something is wrong: the wording of every shape error stands here.
 
+use std::ops::Range;
+
 use super::super::problem::{Problem, ProblemKind, What};
 use super::super::yaml::{At, Keyed, StrayKey};
 use super::Resolver;
@@ -38,11 +40,15 @@ impl Resolver<'_> {
         self.problem(span, ProblemKind::UnitMismatch(wrong));
     }
 
-    /// The part of a scalar that an error is about; the whole scalar where quotes or folding move the text.
     fn inside(&self, text: &At<String>, file: FileId, wrong: &Misread) -> Span {
+        self.within(text, file, wrong.range.clone())
+    }
+
+    /// A part of a scalar; the whole scalar where quotes or folding move the text.
+    pub(super) fn within(&self, text: &At<String>, file: FileId, range: Range<usize>) -> Span {
         let whole = text.span(file);
         if self.files.excerpt(whole) == text.value {
-            whole.within(wrong.range.clone())
+            whole.within(range)
         } else {
             whole
         }
@@ -53,7 +59,14 @@ impl Resolver<'_> {
         self.problem(span, ProblemKind::UnknownName { what, name, nearest });
     }
 
-    pub(super) fn duplicate(&mut self, what: What, name: &str, span: Span, first: Span, alike: Option<String>) {
+    pub(super) fn duplicate(
+        &mut self,
+        what: What,
+        name: &str,
+        span: Span,
+        first: Span,
+        alike: Option<String>,
+    ) {
         self.problem(
             span,
             ProblemKind::DuplicateName {

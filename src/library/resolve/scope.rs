@@ -2,13 +2,13 @@
 
 use std::collections::HashMap;
 
+use super::super::load::From;
 use super::super::problem::What;
 use super::super::registry::{Caution, Fault, Part, PlateField, Reading, Restore, Sign, Source};
 use super::super::table::Id;
 use super::super::tree::Tree;
 use super::super::yaml::{Entries, Keyed};
 use super::super::{name, raw};
-use super::super::load::From;
 use super::Resolver;
 use crate::source::{FileId, Span};
 
@@ -158,7 +158,11 @@ impl Resolver<'_> {
         let mut taken = Taken::default();
         let mut registered = Vec::new();
         for (file, stem, tree) in files {
-            let at = tree.value.tree.as_ref().map_or(self.top(file), |name| name.span(file));
+            let at = tree
+                .value
+                .tree
+                .as_ref()
+                .map_or(self.top(file), |name| name.span(file));
             if !name::is_kebab(&stem) {
                 self.malformed(
                     at,
@@ -170,13 +174,19 @@ impl Resolver<'_> {
                 None => self.missing(at, "the tree", "tree"),
                 Some(name) if name.value != stem => self.malformed(
                     at,
-                    format!("the tree calls itself `{}`, but its file is `{stem}.yaml`", name.value),
+                    format!(
+                        "the tree calls itself `{}`, but its file is `{stem}.yaml`",
+                        name.value
+                    ),
                     "give both the same name",
                 ),
                 Some(_) => {}
             }
             if self.claim_any(What::Tree, &mut taken, &stem, at) {
-                self.scope.trees.ids.insert(stem.clone(), Id::new(registered.len()));
+                self.scope
+                    .trees
+                    .ids
+                    .insert(stem.clone(), Id::new(registered.len()));
                 registered.push(Registered {
                     name: stem,
                     at,

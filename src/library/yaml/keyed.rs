@@ -47,7 +47,10 @@ impl<T> Keyed<T> {
 impl<'de, T: Deserialize<'de>> Deserialize<'de> for Keyed<T> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let mut seen = Seen::default();
-        let value = T::deserialize(Between { deserializer, seen: &mut seen })?;
+        let value = T::deserialize(Between {
+            deserializer,
+            seen: &mut seen,
+        })?;
         Ok(Self {
             value,
             keys: seen.keys,

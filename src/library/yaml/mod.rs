@@ -13,4 +13,4 @@ pub(super) use at::At;
 pub(super) use entries::{Entries, Entry};
 pub(super) use keyed::{Keyed, StrayKey};
 pub(super) use node::{Form, Node};
-pub(super) use read::{Unreadable, read};
+pub(super) use read::read;

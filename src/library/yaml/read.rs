@@ -1,8 +1,8 @@
 //! One file's text to one value, within the format's limits.
 
 use serde::de::DeserializeOwned;
-use serde_yaml::options::{DuplicateKeyPolicy, MergeKeyPolicy};
 use serde_yaml::budget::BudgetBreach;
+use serde_yaml::options::{DuplicateKeyPolicy, MergeKeyPolicy};
 use serde_yaml::{Error, budget, options};
 
 use crate::source::{FileId, SourceFile, Span};
@@ -19,7 +19,10 @@ pub(in crate::library) struct Unreadable {
 }
 
 /// Reads a file whole.
-pub(in crate::library) fn read<T: DeserializeOwned>(file: FileId, source: &SourceFile) -> Result<T, Unreadable> {
+pub(in crate::library) fn read<T: DeserializeOwned>(
+    file: FileId,
+    source: &SourceFile,
+) -> Result<T, Unreadable> {
     let options = options! {
         budget: budget! {
             max_depth: DEPTH,
@@ -97,7 +100,10 @@ fn wording(error: &Error) -> (String, &'static str) {
                 "a list is wanted here".to_owned(),
                 "write it in brackets, [one, two], even where it has one entry",
             ),
-            other => (format!("{other} is wanted here"), "write it as the format page shows"),
+            other => (
+                format!("{other} is wanted here"),
+                "write it as the format page shows",
+            ),
         },
         Error::InvalidScalar { ty, .. } => (
             format!("this is no {ty}"),

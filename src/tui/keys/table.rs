@@ -5,7 +5,8 @@
 
 use super::{Action, Binding, Keys, Place, Press};
 use Place::{
-    Act, Choice, Closed, Danger, Finished, Help, Home, Leaving, Number, PutBack, Standing, Sure, Trail, Unproven, Writing,
+    Act, Choice, Closed, Danger, Finished, Help, Home, Leaving, Number, PutBack, Standing, Sure, Trail,
+    Unproven, Writing,
 };
 
 const QUESTION: &[Place] = &[Number, Choice, Act, Unproven, PutBack, Finished];
@@ -23,7 +24,13 @@ const fn line(
     word: &'static str,
     help: &'static str,
 ) -> Binding {
-    Binding { keys, places, action, word, help }
+    Binding {
+        keys,
+        places,
+        action,
+        word,
+        help,
+    }
 }
 
 const fn one(press: &'static [Press]) -> Keys {

@@ -47,8 +47,16 @@ impl Row<'_> {
 
 /// From which column on what the rows mean is lined up; 0 where that would push it out.
 pub fn column(theme: Theme, rows: &[Row<'_>], room: usize) -> usize {
-    let words = rows.iter().map(|row| theme.text(row.words).width()).max().unwrap_or(0);
-    let means = rows.iter().filter_map(|row| row.means).map(|means| theme.text(means).width()).max();
+    let words = rows
+        .iter()
+        .map(|row| theme.text(row.words).width())
+        .max()
+        .unwrap_or(0);
+    let means = rows
+        .iter()
+        .filter_map(|row| row.means)
+        .map(|means| theme.text(means).width())
+        .max();
     let fits = words + 2 + means.unwrap_or(0) + 3 <= room;
     if words <= WIDEST && fits { words + 2 } else { 0 }
 }

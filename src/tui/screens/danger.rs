@@ -20,7 +20,12 @@ pub fn sheet(theme: Theme, dangers: &[Safe], chosen: Option<usize>, width: usize
         let start = page.len();
         let marked = chosen == Some(number);
         let role = if marked { Role::Here } else { Role::Plain };
-        page.item("", marked, &safe(&(number + 1).to_string()), &[(danger.clone(), role)]);
+        page.item(
+            "",
+            marked,
+            &safe(&(number + 1).to_string()),
+            &[(danger.clone(), role)],
+        );
         if marked {
             keep = start..page.len();
         }

@@ -10,7 +10,11 @@ use crate::walk::Standing;
 /// How it ended, and what goes on the report.
 pub fn sheet(theme: Theme, standing: &Standing, closed: bool, width: usize) -> Sheet {
     let mut head = Page::new(theme, width);
-    let words = if closed { "The call is closed." } else { "Everything is answered." };
+    let words = if closed {
+        "The call is closed."
+    } else {
+        "Everything is answered."
+    };
     head.entry("", Role::Label, &[(safe(words), Role::Strong)]);
     if let Some(ended) = &standing.ended {
         head.entry("ended", Role::Label, &[(ended.clone(), Role::Plain)]);

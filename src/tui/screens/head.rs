@@ -54,7 +54,10 @@ pub fn ways(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'s
         Question::Act { .. } => "cannot do it",
         _ => "cannot take it",
     };
-    for (way, key, words) in [(ask.unable, "Ctrl-X", unable), (ask.unsure, "Ctrl-Y", "cannot tell")] {
+    for (way, key, words) in [
+        (ask.unable, "Ctrl-X", unable),
+        (ask.unsure, "Ctrl-Y", "cannot tell"),
+    ] {
         let Some(way) = way else { continue };
         let comes = match way {
             Way::GoesOn => "goes another way",
@@ -72,9 +75,17 @@ pub fn ways(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'s
 
 fn asked(question: &Question) -> (&'static str, Vec<&Safe>) {
     match question {
-        Question::Number { datum: Datum::Field(_), title, .. } => ("plate", vec![title]),
+        Question::Number {
+            datum: Datum::Field(_),
+            title,
+            ..
+        } => ("plate", vec![title]),
         Question::Number { title, .. } => ("measure", vec![title]),
-        Question::Choice { datum: Datum::Field(_), prompt, .. } => ("plate", vec![prompt]),
+        Question::Choice {
+            datum: Datum::Field(_),
+            prompt,
+            ..
+        } => ("plate", vec![prompt]),
         Question::Choice { prompt, .. } => ("observe", vec![prompt]),
         Question::Act { text } => ("do", text.iter().collect()),
         Question::Unproven { fault, .. } => ("verdict", vec![fault]),
@@ -86,12 +97,26 @@ fn asked(question: &Question) -> (&'static str, Vec<&Safe>) {
 fn text(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'static>> {
     let mut page = Page::new(theme, width);
     for (number, line) in ask.why.iter().enumerate() {
-        page.entry(if number == 0 { "why" } else { "" }, Role::Label, &[(line.clone(), Role::Plain)]);
+        page.entry(
+            if number == 0 { "why" } else { "" },
+            Role::Label,
+            &[(line.clone(), Role::Plain)],
+        );
     }
     for (number, line) in ask.how.iter().enumerate() {
-        page.entry(if number == 0 { "how" } else { "" }, Role::Label, &[(line.clone(), Role::Plain)]);
+        page.entry(
+            if number == 0 { "how" } else { "" },
+            Role::Label,
+            &[(line.clone(), Role::Plain)],
+        );
     }
-    if let Question::Number { works_out, accuracy, bands, .. } = &ask.question {
+    if let Question::Number {
+        works_out,
+        accuracy,
+        bands,
+        ..
+    } = &ask.question
+    {
         if let Some(works_out) = works_out {
             page.entry("for", Role::Label, &[(works_out.clone(), Role::Plain)]);
         }

@@ -16,7 +16,10 @@ pub fn sheet(theme: Theme, place: Place, width: usize) -> Sheet {
     page.blank();
     page.text(&[(safe("Keys elsewhere"), Role::Strong)]);
     elsewhere.iter().for_each(|binding| key(&mut page, binding));
-    Sheet { text: page.into_lines(), ..Sheet::default() }
+    Sheet {
+        text: page.into_lines(),
+        ..Sheet::default()
+    }
 }
 
 fn key(page: &mut Page, binding: &Binding) {

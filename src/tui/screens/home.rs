@@ -1,7 +1,7 @@
 //! The first screen.
 
-use crate::source::safe;
 use crate::face::{Home, HomeLine};
+use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
@@ -37,7 +37,11 @@ pub fn sheet(theme: Theme, home: &Home, chosen: Option<usize>, width: usize) -> 
         }
     }
     if number == 0 {
-        page.entry("", Role::Label, &[(safe("There is no complaint on offer here."), Role::Plain)]);
+        page.entry(
+            "",
+            Role::Label,
+            &[(safe("There is no complaint on offer here."), Role::Plain)],
+        );
     }
     Sheet {
         text: head.into_lines(),

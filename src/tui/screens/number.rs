@@ -38,8 +38,15 @@ pub fn sheet(theme: Theme, ask: &Ask, input: &Input, width: usize) -> Sheet {
     sheet.drawing = page.into_lines();
 
     let mut foot = Page::new(theme, width);
-    let bare = input.value().chars().all(|character| !character.is_alphabetic() && character != '%');
-    let unit = if bare { safe(scale.symbol()) } else { Safe::default() };
+    let bare = input
+        .value()
+        .chars()
+        .all(|character| !character.is_alphabetic() && character != '%');
+    let unit = if bare {
+        safe(scale.symbol())
+    } else {
+        Safe::default()
+    };
     sheet.cursor = Some(answer::field(&mut foot, "answer", input, &unit));
     let (label, pieces) = reading(&typed, bands);
     foot.entry(label, Role::Label, &pieces);
@@ -82,13 +89,22 @@ fn reading(typed: &Typed, bands: &[ShownBand]) -> (&'static str, Vec<Piece>) {
     match typed {
         Typed::Nothing => ("", vec![(safe("A bare number is in this unit."), Role::Quiet)]),
         Typed::Misread { message, help } => ("", vec![(safe(&format!("{message}; {help}")), Role::Quiet)]),
-        Typed::Reads { shown, band, beyond, .. } => {
+        Typed::Reads {
+            shown, band, beyond, ..
+        } => {
             let mut pieces = vec![(shown.clone(), Role::Here)];
             if *beyond != Ordering::Equal {
-                let side = if *beyond == Ordering::Less { "below" } else { "above" };
+                let side = if *beyond == Ordering::Less {
+                    "below"
+                } else {
+                    "above"
+                };
                 pieces.push((safe(" "), Role::Plain));
                 pieces.push((safe("NOT PLAUSIBLE"), Role::Caution));
-                pieces.push((safe(&format!(" {side} what is believed here: look again")), Role::Plain));
+                pieces.push((
+                    safe(&format!(" {side} what is believed here: look again")),
+                    Role::Plain,
+                ));
             } else if let Some(band) = band {
                 let tail = bands.get(*band).and_then(|band| band.means.as_ref());
                 let tail = tail.map(|means| format!(": {means}")).unwrap_or_default();

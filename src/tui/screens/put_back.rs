@@ -16,10 +16,14 @@ pub fn sheet(theme: Theme, ask: &Ask, left: usize, width: usize) -> Sheet {
         more => safe(&format!("After it, {} to put back.", counted(more, "more thing"))),
     };
     page.entry("", Role::Label, &[(after, Role::Quiet)]);
-    page.entry("or", Role::Label, &[
-        (safe("Ctrl-L"), Role::Strong),
-        (safe("  it stays open: say why, in writing"), Role::Plain),
-    ]);
+    page.entry(
+        "or",
+        Role::Label,
+        &[
+            (safe("Ctrl-L"), Role::Strong),
+            (safe("  it stays open: say why, in writing"), Role::Plain),
+        ],
+    );
     sheet.ways = page.into_lines();
     sheet
 }

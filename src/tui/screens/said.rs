@@ -15,11 +15,19 @@ pub fn add(theme: Theme, said: &Said, width: usize, foot: &mut Vec<Line<'static>
         Said::Hint(hint) => page.entry("note", Role::Label, &[(safe(hint), Role::Strong)]),
         Said::Not(NotDone::Refused(refusal)) => {
             let words = sentence(&refusal.message, &refusal.help);
-            page.entry("", Role::Label, &[(safe("NOT TAKEN"), Role::Alarm), (words, Role::Plain)]);
+            page.entry(
+                "",
+                Role::Label,
+                &[(safe("NOT TAKEN"), Role::Alarm), (words, Role::Plain)],
+            );
         }
         Said::Not(NotDone::NotSaved { message, help }) => {
             let words = sentence(message, help);
-            page.entry("", Role::Label, &[(safe("NOT SAVED"), Role::Alarm), (words, Role::Plain)]);
+            page.entry(
+                "",
+                Role::Label,
+                &[(safe("NOT SAVED"), Role::Alarm), (words, Role::Plain)],
+            );
         }
     }
     foot.extend(page.into_lines());

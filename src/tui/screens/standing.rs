@@ -30,8 +30,16 @@ impl Section {
 
 /// All of it, for a column so wide: what must not be forgotten first.
 pub fn sections(theme: Theme, standing: &Standing, width: usize) -> Vec<Section> {
-    let open: Vec<_> = standing.open.iter().map(|text| vec![(text.clone(), Role::Strong)]).collect();
-    let possible: Vec<_> = standing.possible.iter().map(|fault| vec![(fault.clone(), Role::Plain)]).collect();
+    let open: Vec<_> = standing
+        .open
+        .iter()
+        .map(|text| vec![(text.clone(), Role::Strong)])
+        .collect();
+    let possible: Vec<_> = standing
+        .possible
+        .iter()
+        .map(|fault| vec![(fault.clone(), Role::Plain)])
+        .collect();
     let findings: Vec<_> = standing
         .findings
         .iter()
@@ -44,23 +52,43 @@ pub fn sections(theme: Theme, standing: &Standing, width: usize) -> Vec<Section>
         .collect();
     vec![
         section(theme, "to put back", theme.open(), &open, width),
-        Section { possible: true, ..section(theme, "still possible", " ", &possible, width) },
+        Section {
+            possible: true,
+            ..section(theme, "still possible", " ", &possible, width)
+        },
         section(theme, "found", " ", &findings, width),
         ruled_out(theme, standing, width),
     ]
 }
 
-fn section(theme: Theme, title: &'static str, mark: &'static str, items: &[Vec<Piece>], width: usize) -> Section {
+fn section(
+    theme: Theme,
+    title: &'static str,
+    mark: &'static str,
+    items: &[Vec<Piece>],
+    width: usize,
+) -> Section {
     let mut lines = Vec::new();
     for item in items {
         lines.extend(marked(theme, mark, item, width));
     }
-    Section { title, count: items.len(), lines, possible: false }
+    Section {
+        title,
+        count: items.len(),
+        lines,
+        possible: false,
+    }
 }
 
 fn marked(theme: Theme, mark: &'static str, item: &[Piece], width: usize) -> Vec<Line<'static>> {
     let lines = flow(theme, item, width.saturating_sub(2).max(1));
-    let before = |number: usize| if number == 0 { format!("{mark} ") } else { "  ".to_owned() };
+    let before = |number: usize| {
+        if number == 0 {
+            format!("{mark} ")
+        } else {
+            "  ".to_owned()
+        }
+    };
     let line = |(number, mut spans): (usize, Vec<Span<'static>>)| {
         spans.insert(0, Span::raw(before(number)));
         Line::from(spans)
@@ -72,15 +100,34 @@ fn marked(theme: Theme, mark: &'static str, item: &[Piece], width: usize) -> Vec
 fn ruled_out(theme: Theme, standing: &Standing, width: usize) -> Section {
     let mut lines = Vec::new();
     let mut count = 0;
-    for entry in standing.trail.iter().rev().filter(|entry| !entry.ruled_out.is_empty()) {
+    for entry in standing
+        .trail
+        .iter()
+        .rev()
+        .filter(|entry| !entry.ruled_out.is_empty())
+    {
         let by = safe(&format!("by {}: {}", entry.title, entry.answer));
-        lines.extend(flow(theme, &[(by, Role::Quiet)], width).into_iter().map(Line::from));
+        lines.extend(
+            flow(theme, &[(by, Role::Quiet)], width)
+                .into_iter()
+                .map(Line::from),
+        );
         for fault in &entry.ruled_out {
             count += 1;
-            lines.extend(marked(theme, theme.cross(), &[(fault.clone(), Role::Plain)], width));
+            lines.extend(marked(
+                theme,
+                theme.cross(),
+                &[(fault.clone(), Role::Plain)],
+                width,
+            ));
         }
     }
-    Section { title: "ruled out", count, lines, possible: false }
+    Section {
+        title: "ruled out",
+        count,
+        lines,
+        possible: false,
+    }
 }
 
 /// All of it on a screen of its own.
@@ -91,13 +138,18 @@ pub fn sheet(theme: Theme, standing: &Standing, width: usize) -> Sheet {
         text.extend(section.lines);
         text.push(Line::default());
     }
-    Sheet { text, ..Sheet::default() }
+    Sheet {
+        text,
+        ..Sheet::default()
+    }
 }
 
 /// As much of it as fits beside the question: every section keeps its heading, and a fair share of the rows.
 pub fn side(theme: Theme, standing: &Standing, width: usize, height: usize) -> Vec<Line<'static>> {
-    let sections: Vec<Section> =
-        sections(theme, standing, width).into_iter().filter(|section| section.count > 0).collect();
+    let sections: Vec<Section> = sections(theme, standing, width)
+        .into_iter()
+        .filter(|section| section.count > 0)
+        .collect();
     let mut rows = Vec::new();
     let count = sections.len();
     for (number, section) in sections.into_iter().enumerate() {

@@ -12,7 +12,10 @@ pub fn sheet(theme: Theme, command: &Command, standing: &Standing, width: usize)
     let mut page = Page::new(theme, width);
     let (question, words) = match command {
         Command::Back(position) => {
-            let entries = standing.trail.iter().skip_while(|entry| entry.position != *position);
+            let entries = standing
+                .trail
+                .iter()
+                .skip_while(|entry| entry.position != *position);
             let back = counted(entries.count(), "answer");
             (safe(&format!("Take back {back}?")), None)
         }
@@ -26,18 +29,29 @@ pub fn sheet(theme: Theme, command: &Command, standing: &Standing, width: usize)
         page.entry("because", Role::Label, &[(safe(words), Role::Plain)]);
     }
     if let Command::Back(position) = command {
-        let taken = standing.trail.iter().skip_while(|entry| entry.position != *position);
+        let taken = standing
+            .trail
+            .iter()
+            .skip_while(|entry| entry.position != *position);
         for entry in taken {
-            page.entry("", Role::Label, &[(safe(&format!("{}: {}", entry.title, entry.answer)), Role::Quiet)]);
+            page.entry(
+                "",
+                Role::Label,
+                &[(safe(&format!("{}: {}", entry.title, entry.answer)), Role::Quiet)],
+            );
         }
     }
     let mut ways = Page::new(theme, width);
-    ways.entry("", Role::Label, &[
-        (safe("y"), Role::Strong),
-        (safe(" yes    "), Role::Plain),
-        (safe("Esc"), Role::Strong),
-        (safe(" back"), Role::Plain),
-    ]);
+    ways.entry(
+        "",
+        Role::Label,
+        &[
+            (safe("y"), Role::Strong),
+            (safe(" yes    "), Role::Plain),
+            (safe("Esc"), Role::Strong),
+            (safe(" back"), Role::Plain),
+        ],
+    );
     Sheet {
         text: page.into_lines(),
         foot: ways.into_lines(),

@@ -9,7 +9,11 @@ use crate::walk::TrailEntry;
 /// The answers, oldest first, with what each ruled out.
 pub fn sheet(theme: Theme, trail: &[TrailEntry], chosen: Option<usize>, width: usize) -> Sheet {
     let mut head = Page::new(theme, width);
-    let words = if trail.is_empty() { "Nothing is answered yet." } else { "The answers so far" };
+    let words = if trail.is_empty() {
+        "Nothing is answered yet."
+    } else {
+        "The answers so far"
+    };
     head.text(&[(safe(words), Role::Strong)]);
     let mut page = Page::new(theme, width);
     let mut keep = 0..0;
@@ -17,7 +21,11 @@ pub fn sheet(theme: Theme, trail: &[TrailEntry], chosen: Option<usize>, width: u
         let start = page.len();
         let marked = chosen == Some(number);
         let role = if marked { Role::Here } else { Role::Plain };
-        let mut pieces = vec![(entry.title.clone(), role), (safe("  "), role), (entry.answer.clone(), Role::Strong)];
+        let mut pieces = vec![
+            (entry.title.clone(), role),
+            (safe("  "), role),
+            (entry.answer.clone(), Role::Strong),
+        ];
         if entry.borderline {
             pieces.push((safe("  borderline"), Role::Quiet));
         }

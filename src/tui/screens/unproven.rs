@@ -15,10 +15,14 @@ pub fn sheet(theme: Theme, ask: &Ask, chosen: Option<usize>, width: usize) -> Sh
     };
     let mut sheet = head::sheet(theme, ask, width);
     let mut head = Page::new(theme, width);
-    head.entry("", Role::Label, &[
-        (safe("NOT PROVEN"), Role::Caution),
-        (safe(" It may not be acted on yet."), Role::Plain),
-    ]);
+    head.entry(
+        "",
+        Role::Label,
+        &[
+            (safe("NOT PROVEN"), Role::Caution),
+            (safe(" It may not be acted on yet."), Role::Plain),
+        ],
+    );
     head.entry("remedy", Role::Label, &[(remedy.clone(), Role::Plain)]);
     sheet.head.extend(head.into_lines());
 
@@ -27,7 +31,10 @@ pub fn sheet(theme: Theme, ask: &Ask, chosen: Option<usize>, width: usize) -> Sh
     for (line, lack) in lacks.iter().enumerate() {
         let pieces = [
             (lack.words.clone(), Role::Plain),
-            (safe(&format!("{}{}", theme.dot(), why_lacking(lack.because))), Role::Quiet),
+            (
+                safe(&format!("{}{}", theme.dot(), why_lacking(lack.because))),
+                Role::Quiet,
+            ),
         ];
         page.entry(if line == 0 { "lacks" } else { "" }, Role::Label, &pieces);
         for (_, take) in &lack.take {
@@ -35,7 +42,12 @@ pub fn sheet(theme: Theme, ask: &Ask, chosen: Option<usize>, width: usize) -> Sh
             let marked = chosen == Some(number);
             number += 1;
             let role = if marked { Role::Here } else { Role::Plain };
-            page.item("", marked, &safe(&number.to_string()), &[(safe(&format!("take {take}")), role)]);
+            page.item(
+                "",
+                marked,
+                &safe(&number.to_string()),
+                &[(safe(&format!("take {take}")), role)],
+            );
             if marked {
                 sheet.keep = start..page.len();
             }
@@ -43,14 +55,22 @@ pub fn sheet(theme: Theme, ask: &Ask, chosen: Option<usize>, width: usize) -> Sh
     }
     sheet.list = page.into_lines();
     let mut ways = Page::new(theme, width);
-    ways.entry("or", Role::Label, &[
-        (safe("Ctrl-E"), Role::Strong),
-        (safe("  end without a verdict"), Role::Plain),
-    ]);
-    ways.entry("", Role::Label, &[
-        (safe("Ctrl-O"), Role::Strong),
-        (safe("  end on your own verdict, in writing"), Role::Plain),
-    ]);
+    ways.entry(
+        "or",
+        Role::Label,
+        &[
+            (safe("Ctrl-E"), Role::Strong),
+            (safe("  end without a verdict"), Role::Plain),
+        ],
+    );
+    ways.entry(
+        "",
+        Role::Label,
+        &[
+            (safe("Ctrl-O"), Role::Strong),
+            (safe("  end on your own verdict, in writing"), Role::Plain),
+        ],
+    );
     sheet.ways = ways.into_lines();
     sheet
 }

@@ -28,7 +28,10 @@ pub fn sheet(theme: Theme, ask: &Ask, purpose: Purpose, input: &Input, width: us
 
 fn words(ask: &Ask, purpose: Purpose) -> (&'static str, &'static str) {
     match purpose {
-        Purpose::Note => ("A note", "It goes into the record, beside the question that stands."),
+        Purpose::Note => (
+            "A note",
+            "It goes into the record, beside the question that stands.",
+        ),
         Purpose::Unable => {
             let comes = match ask.unable {
                 Some(Way::GoesOn) => "The walk goes on another way.",
@@ -37,11 +40,17 @@ fn words(ask: &Ask, purpose: Purpose) -> (&'static str, &'static str) {
             };
             ("Why can it not be taken?", comes)
         }
-        Purpose::Stop => ("Why does the walk end without a verdict?", "Nothing is condemned; what is open is put back."),
+        Purpose::Stop => (
+            "Why does the walk end without a verdict?",
+            "Nothing is condemned; what is open is put back.",
+        ),
         Purpose::Insist => (
             "What is your own verdict, and on what does it rest?",
             "It is recorded as yours, not as proven.",
         ),
-        Purpose::LeaveOpen(_) => ("Why does it stay open?", "It is recorded, and stands on the job report."),
+        Purpose::LeaveOpen(_) => (
+            "Why does it stay open?",
+            "It is recorded, and stands on the job report.",
+        ),
     }
 }

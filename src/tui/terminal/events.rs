@@ -48,8 +48,14 @@ mod tests {
     fn control_keys_are_told_from_letters_and_alt_means_nothing() {
         let key = |code, modifiers| message(Event::Key(KeyEvent::new(code, modifiers)));
         let pressed = |press| Some(Message::Press(press));
-        assert_eq!(key(KeyCode::Char('d'), KeyModifiers::CONTROL), pressed(Press::Ctrl('d')));
-        assert_eq!(key(KeyCode::Char('D'), KeyModifiers::SHIFT), pressed(Press::Char('D')));
+        assert_eq!(
+            key(KeyCode::Char('d'), KeyModifiers::CONTROL),
+            pressed(Press::Ctrl('d'))
+        );
+        assert_eq!(
+            key(KeyCode::Char('D'), KeyModifiers::SHIFT),
+            pressed(Press::Char('D'))
+        );
         assert_eq!(key(KeyCode::Char('d'), KeyModifiers::ALT), None);
     }
 }

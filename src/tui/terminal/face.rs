@@ -121,7 +121,9 @@ impl Face {
             self.unless_lost(refreshed)?;
         }
         let mut most = 0;
-        let drawn = self.screen.draw(|frame| most = view(frame, &self.model, scene, self.look));
+        let drawn = self
+            .screen
+            .draw(|frame| most = view(frame, &self.model, scene, self.look));
         self.model.scroll_most = most;
         self.model.scroll = self.model.scroll.min(most);
         self.unless_lost(drawn).map(|_| ())
@@ -137,7 +139,10 @@ impl Face {
             Err(errno) => return Err(errno.into()),
         }
         // On a terminal that is gone crossterm would read nothing, over and over.
-        if fds[0].revents().intersects(PollFlags::HUP | PollFlags::ERR | PollFlags::NVAL) {
+        if fds[0]
+            .revents()
+            .intersects(PollFlags::HUP | PollFlags::ERR | PollFlags::NVAL)
+        {
             self.lost = true;
             return Ok(false);
         }

@@ -26,7 +26,9 @@ impl Screen {
     /// Takes the terminal. Nothing is asked of it: one that never answers works as well.
     pub fn open() -> io::Result<Self> {
         if !io::stdin().is_terminal() || !io::stdout().is_terminal() {
-            return Err(io::Error::other("standard input and output must both be a terminal"));
+            return Err(io::Error::other(
+                "standard input and output must both be a terminal",
+            ));
         }
         give_back_on_panic();
         let area = area()?;

@@ -17,7 +17,11 @@ pub fn answer(model: &mut Model, scene: Scene<'_>) -> Option<Effect> {
         None => match scene {
             Scene::Home(home) => {
                 let choice = model.chosen.and_then(|chosen| home.choice(chosen));
-                hint_unless(model, choice.map(Effect::Choose), "Choose a complaint or a call first.")
+                hint_unless(
+                    model,
+                    choice.map(Effect::Choose),
+                    "Choose a complaint or a call first.",
+                )
             }
             Scene::Call { ask, .. } => question(model, ask),
         },
@@ -87,7 +91,11 @@ fn question(model: &mut Model, ask: &Ask) -> Option<Effect> {
         Question::Choice { options, .. } => {
             let option = model.chosen.and_then(|chosen| options.get(chosen));
             let command = option.map(|option| Command::Choose(option.value));
-            return hint_unless(model, command.map(Effect::CarryOut), "Choose one of the answers first.");
+            return hint_unless(
+                model,
+                command.map(Effect::CarryOut),
+                "Choose one of the answers first.",
+            );
         }
         Question::Unproven { lacks, .. } => {
             let mut takes = lacks.iter().flat_map(|lack| &lack.take);

@@ -39,7 +39,10 @@ pub fn paste(model: &mut Model, scene: Scene<'_>, text: &str) {
     let room = most.saturating_sub(input.value().chars().count());
     // One more than fits tells whether all of it did; the rest of a paste of megabytes is never looked at.
     let start: String = text.chars().take(room + 1).collect();
-    let joined = start.trim_end_matches(['\r', '\n']).replace("\r\n", " ").replace(['\r', '\n', '\t'], " ");
+    let joined = start
+        .trim_end_matches(['\r', '\n'])
+        .replace("\r\n", " ")
+        .replace(['\r', '\n', '\t'], " ");
     let line = safe(&joined);
     let mut characters = line.as_str().chars();
     for character in characters.by_ref().take(room) {
@@ -48,7 +51,9 @@ pub fn paste(model: &mut Model, scene: Scene<'_>, text: &str) {
     if characters.next().is_some() {
         model.said = Some(Said::Hint("Only the start of what was pasted fits."));
     } else if start.contains(['\r', '\n']) {
-        model.said = Some(Said::Hint("What was pasted stands in one line. Look at it, then press Enter."));
+        model.said = Some(Said::Hint(
+            "What was pasted stands in one line. Look at it, then press Enter.",
+        ));
     }
 }
 

@@ -1,0 +1,58 @@
+//! What is known of the plate fields that a step's bands lean on.
+
+use crate::library::{FieldKind, Id, Library, PlateField};
+use crate::measure::{Dimension, PlausibleRange, Scale};
+
+/// The scale of a field with a number, and what is believed of it.
+pub(super) fn number(library: &Library, field: Id<PlateField>) -> Option<(Scale, PlausibleRange)> {
+    match library.plate[field].kind {
+        FieldKind::Number { scale, plausible } => Some((scale, plausible)),
+        FieldKind::Choices(_) => None,
+    }
+}
+
+/// Whether a field is positive on every plate: its own plausible range lies at or above nothing, or that of a field that
+/// `order:` puts below it.
+pub(super) fn is_positive(library: &Library, field: Id<PlateField>) -> bool {
+    let below = related(library, field, Side::Below);
+    below.into_iter().chain([field]).any(|field| {
+        // Nothing on a thermometer is no end of anything.
+        number(library, field).is_some_and(|(scale, plausible)| {
+            scale.dimension() != Dimension::Temperature && plausible.low.base() >= 0.0
+        })
+    })
+}
+
+/// The fields that `order:` puts above a field, along one chain or several.
+pub(super) fn above(library: &Library, field: Id<PlateField>) -> Vec<Id<PlateField>> {
+    related(library, field, Side::Above)
+}
+
+#[derive(Clone, Copy)]
+enum Side {
+    Below,
+    Above,
+}
+
+fn related(library: &Library, field: Id<PlateField>, side: Side) -> Vec<Id<PlateField>> {
+    let mut found: Vec<Id<PlateField>> = Vec::new();
+    let mut waiting = vec![field];
+    while let Some(from) = waiting.pop() {
+        for chain in &library.order {
+            let Some(at) = chain.iter().position(|&field| field == from) else {
+                continue;
+            };
+            let beside = match side {
+                Side::Below => &chain[..at],
+                Side::Above => &chain[at + 1..],
+            };
+            for &next in beside {
+                if !found.contains(&next) {
+                    found.push(next);
+                    waiting.push(next);
+                }
+            }
+        }
+    }
+    found
+}

@@ -1,0 +1,34 @@
+//! The rules, one file each. Everything a rule says stands in its file.
+
+mod band_gap;
+mod band_overlap;
+mod choice_gap;
+mod dead_end;
+mod duplicate_name;
+mod endless_loop;
+mod endless_visit;
+mod malformed;
+mod unit_mismatch;
+mod unknown_name;
+mod unmapped_outcome;
+mod unreachable_step;
+mod unsafe_text;
+
+use super::rule::Rule;
+
+/// Every rule, in the order of their names.
+pub(super) static ALL: [&Rule; 13] = [
+    &band_gap::BAND_GAP,
+    &band_overlap::BAND_OVERLAP,
+    &choice_gap::CHOICE_GAP,
+    &dead_end::DEAD_END,
+    &duplicate_name::DUPLICATE_NAME,
+    &endless_loop::ENDLESS_LOOP,
+    &endless_visit::ENDLESS_VISIT,
+    &malformed::MALFORMED,
+    &unit_mismatch::UNIT_MISMATCH,
+    &unknown_name::UNKNOWN_NAME,
+    &unmapped_outcome::UNMAPPED_OUTCOME,
+    &unreachable_step::UNREACHABLE_STEP,
+    &unsafe_text::UNSAFE_TEXT,
+];

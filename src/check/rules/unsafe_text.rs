@@ -1,0 +1,95 @@
+//! Characters that act on a terminal, change the direction of text, or cannot be seen.
+
+use std::collections::HashSet;
+
+use crate::check::rule::{Findings, rule};
+use crate::check::subject::Subject;
+use crate::check::texts;
+use crate::source::{FileId, SourceFile, Span, is_unsafe};
+
+rule! {
+    /// A text holds a control character, one that changes the direction of text, or one that cannot be seen.
+    ///
+    /// On a technician's terminal such a text could hide a line, recolour a warning, or say something else than what the
+    /// reviewer read. The program never lets it act, but it shows it spelled out, and nobody wants to read that on a call.
+    ///
+    /// ## Fails
+    ///
+    /// ```yaml
+    /// # registry/restores.yaml
+    /// restores:
+    ///   door_switch: "Release the door switch\e[2K and close the door"
+    /// ```
+    ///
+    /// ## Mended
+    ///
+    /// ```yaml
+    /// # registry/restores.yaml
+    /// restores:
+    ///   door_switch: Release the door switch and close the door
+    /// ```
+    UNSAFE_TEXT, "unsafe-text", Error, needs Text, look
+}
+
+/// How many places of one file are reported: a file that is full of them is mended at one stroke.
+const MOST: usize = 100;
+
+fn look(subject: &Subject<'_>, findings: &mut Findings) {
+    // What stands in a file as it is need not be reported once more where the text is used.
+    let mut seen = HashSet::new();
+    for (id, file) in subject.library.files.iter() {
+        for (start, character) in unsafe_places(file).take(MOST) {
+            seen.insert((id, character));
+            let span = Span {
+                file: id,
+                start: start as u32,
+                end: (start + character.len_utf8()) as u32,
+            };
+            findings.add(span, format!("the text holds {}", described(character)), HELP);
+        }
+    }
+    texts::each(subject.library, &mut |at, text| {
+        if let Some(character) = text
+            .chars()
+            .find(|&character| written_out(character, at.file, &seen))
+        {
+            let help = "take out the escape in double quotes that stands for it";
+            findings.add(at, format!("a text here holds {}", described(character)), help);
+        }
+    });
+}
+
+const HELP: &str = "take it out; it may have come along when the text was copied";
+
+fn written_out(character: char, file: FileId, seen: &HashSet<(FileId, char)>) -> bool {
+    is_unsafe(character) && !matches!(character, '\n' | '\t') && !seen.contains(&(file, character))
+}
+
+fn described(character: char) -> String {
+    let kind = if character.is_control() {
+        "a control character"
+    } else {
+        "a character that is not seen or turns the text round"
+    };
+    format!("U+{:04X}, {kind}", character as u32)
+}
+
+/// The first unsafe character of every run of one, with its offset.
+fn unsafe_places(file: &SourceFile) -> impl Iterator<Item = (usize, char)> {
+    let text = file.text();
+    let mut last = None;
+    text.char_indices().filter(move |&(at, character)| {
+        let harmless = match character {
+            '\n' | '\t' => true,
+            '\r' => text.as_bytes().get(at + 1) == Some(&b'\n'),
+            // The byte-order mark, where it is one.
+            '\u{feff}' => at == 0,
+            other => !is_unsafe(other),
+        };
+        if harmless {
+            return false;
+        }
+        let joins = last.replace(at + character.len_utf8()) == Some(at);
+        !joins
+    })
+}

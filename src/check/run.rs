@@ -1,0 +1,32 @@
+//! Every rule over one library.
+
+use super::rule::{Findings, Needs};
+use super::subject::Subject;
+use crate::library::{Library, Problem};
+use crate::source::{Diagnostic, FileId};
+
+/// Everything that is wrong with a library, sorted by file, place and rule.
+///
+/// While a file has not the format's shape, only the rules that look at files as they are have their say: the others would
+/// report what the missing lines would have mended.
+pub fn run(library: &Library, problems: &[Problem]) -> Vec<Diagnostic> {
+    let subject = Subject::new(library, problems);
+    let well_formed = subject.is_well_formed();
+    let rules = super::rules()
+        .iter()
+        .filter(|rule| well_formed || rule.needs == Needs::Text);
+    let mut found: Vec<Diagnostic> = rules.flat_map(|rule| Findings::of(rule, &subject)).collect();
+    // Files are numbered in the order of their names.
+    found.sort_by(|a, b| key(a).cmp(&key(b)));
+    found.dedup();
+    found
+}
+
+fn key(finding: &Diagnostic) -> (FileId, u32, &str, &str) {
+    (
+        finding.span.file,
+        finding.span.start,
+        finding.rule,
+        &finding.message,
+    )
+}

@@ -1,0 +1,73 @@
+//! `proofwalk check`: what is wrong with a library.
+
+use crate::check;
+use crate::library;
+use crate::report::findings::{self, Look};
+use crate::source::{Files, Level, nearest, safe};
+
+/// What a check prints.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum Format {
+    /// Each finding with the line it is about.
+    #[default]
+    Text,
+    /// JSON for another program.
+    Json,
+}
+
+/// Checks a library: what to print on standard output, and the exit code, 1 where something is an error.
+pub(super) fn run(files: Files, format: Format, look: Look) -> (String, u8) {
+    let (library, problems) = library::load(files);
+    let found = check::run(&library, &problems);
+    let failed = found.iter().any(|finding| finding.level == Level::Error);
+    let report = match format {
+        Format::Text => findings::text(&library, &found, look),
+        Format::Json => findings::json(&library, &found),
+    };
+    (report, u8::from(failed))
+}
+
+/// A rule's page for standard output; with exit code 2, what to say on standard error where there is no such rule.
+pub(super) fn explain(rule: &str) -> (String, u8) {
+    if let Some(page) = check::page(rule) {
+        return (page, 0);
+    }
+    let names: Vec<&str> = check::rules().iter().map(|rule| rule.name).collect();
+    let mend = match nearest(rule, names.iter().copied()) {
+        Some(meant) => format!("did you mean `{meant}`?"),
+        None => format!("the rules are {}", names.join(", ")),
+    };
+    (format!("no rule is called `{}`; {mend}\n", safe(rule).cut(64)), 2)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source::SourceFile;
+
+    fn code(steps: &str) -> u8 {
+        let tree = format!("tree: flood\ntitle: Flood\nstart: a\nsteps:\n{steps}");
+        let faults = "faults: { none_found: { title: Nothing, remedy: none } }";
+        let files = [("flood.yaml", tree.as_str()), ("registry/faults.yaml", faults)];
+        let files = files.map(|(name, text)| SourceFile::new(name, text));
+        run(Files::new(files.into()), Format::Text, Look::default()).1
+    }
+
+    #[test]
+    fn an_error_fails_and_a_warning_does_not() {
+        // Nothing leads to this tree, which is a warning.
+        assert_eq!(code("  a: { verdict: none_found, because: So. }\n"), 0);
+        assert_eq!(code("  a: { do: Wait., go: a }\n"), 1);
+    }
+
+    #[test]
+    fn a_rule_is_explained_and_an_unknown_one_is_wrong_use() {
+        assert_eq!(explain("band-gap").1, 0);
+        let (message, code) = explain("band-gaps");
+        assert_eq!(
+            message,
+            "no rule is called `band-gaps`; did you mean `band-gap`?\n"
+        );
+        assert_eq!(code, 2);
+    }
+}

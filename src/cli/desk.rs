@@ -1,0 +1,110 @@
+//! A call with its journal: what the faces are handed.
+
+use jiff::Timestamp;
+
+use super::failure::{Failure, NOT_SAVED};
+use crate::library::Library;
+use crate::store::Journal;
+use crate::walk::{
+    Ask, Call, Command, Event, NotDone, Opened, Refusal, Standing, State, apply, ask, decide, encode, go_on,
+    open, standing,
+};
+
+/// A call on a desk: state, journal, and what is shown of it.
+pub(super) struct Desk<'l> {
+    library: &'l Library,
+    state: State,
+    journal: Journal,
+    clock: Option<Timestamp>,
+    ask: Ask,
+    standing: Standing,
+}
+
+impl<'l> Desk<'l> {
+    /// Opens a call; its first events are on disk when this returns.
+    pub fn open(
+        library: &'l Library,
+        opened: Opened,
+        journal: Journal,
+        clock: Option<Timestamp>,
+    ) -> Result<Self, Failure> {
+        let events = open(library, opened)?;
+        let mut desk = Self::at(library, State::default(), journal, clock);
+        desk.save(&events)?;
+        desk.fold(&events)?;
+        Ok(desk)
+    }
+
+    /// A call that stands somewhere already.
+    pub fn at(library: &'l Library, state: State, journal: Journal, clock: Option<Timestamp>) -> Self {
+        Self {
+            ask: ask(library, &state),
+            standing: standing(library, &state),
+            library,
+            state,
+            journal,
+            clock,
+        }
+    }
+
+    /// Finishes what the last answer led to, where the call was cut off in the middle of it.
+    pub fn go_on(&mut self) -> Result<(), Failure> {
+        let events = go_on(self.library, &self.state)?;
+        if events.is_empty() {
+            return Ok(());
+        }
+        self.save(&events)?;
+        self.fold(&events)
+    }
+
+    /// Where the call stands.
+    pub fn state(&self) -> &State {
+        &self.state
+    }
+
+    /// Writes down something that happened to the call, and not in it.
+    pub fn record(&mut self, event: Event) -> Result<(), Failure> {
+        self.save(std::slice::from_ref(&event))?;
+        self.fold(&[event])
+    }
+
+    fn save(&mut self, events: &[Event]) -> Result<(), Failure> {
+        let lines: Result<Vec<String>, _> = events.iter().map(encode).collect();
+        let lines = lines
+            .map_err(|error| Failure::new(NOT_SAVED, format!("the answer cannot be written: {error}")))?;
+        self.journal
+            .append(&lines, self.clock.unwrap_or_else(Timestamp::now))?;
+        Ok(())
+    }
+
+    fn fold(&mut self, events: &[Event]) -> Result<(), Failure> {
+        for event in events {
+            apply(self.library, &mut self.state, event)?;
+        }
+        self.ask = ask(self.library, &self.state);
+        self.standing = standing(self.library, &self.state);
+        Ok(())
+    }
+}
+
+impl Call for Desk<'_> {
+    fn ask(&self) -> &Ask {
+        &self.ask
+    }
+
+    fn standing(&self) -> &Standing {
+        &self.standing
+    }
+
+    fn carry_out(&mut self, command: Command) -> Result<(), NotDone> {
+        let events = decide(self.library, &self.state, &command).map_err(NotDone::Refused)?;
+        self.save(&events).map_err(|error| NotDone::NotSaved {
+            message: error.message,
+            help: "your answer stands here: try again once there is room; quit and resume where that does not help"
+                .to_owned(),
+        })?;
+        self.fold(&events).map_err(|failure| {
+            NotDone::Refused(Refusal::new(failure.message, "quit and run `proofwalk verify`"))
+        })
+    }
+}

@@ -1,0 +1,76 @@
+//! Why a command failed, and with which exit code.
+
+use std::fmt;
+use std::io;
+
+use crate::source::safe;
+use crate::store::StoreError;
+use crate::walk::{Misfit, Refusal};
+
+/// Findings: the program did its work and found something wrong.
+pub(super) const FINDINGS: u8 = 1;
+/// Wrong use, or input that cannot be read.
+pub(super) const WRONG_USE: u8 = 2;
+/// Something could not be saved.
+pub(super) const NOT_SAVED: u8 = 3;
+
+/// Why a command failed.
+#[derive(Debug)]
+pub(super) struct Failure {
+    pub code: u8,
+    pub message: String,
+    pub help: Option<String>,
+}
+
+impl Failure {
+    pub fn new(code: u8, message: impl Into<String>) -> Self {
+        Self {
+            code,
+            message: message.into(),
+            help: None,
+        }
+    }
+
+    pub fn help(mut self, help: impl Into<String>) -> Self {
+        self.help = Some(help.into());
+        self
+    }
+}
+
+impl fmt::Display for Failure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "proofwalk: {}", self.message)?;
+        match &self.help {
+            Some(help) => write!(f, "\n  help: {help}"),
+            None => Ok(()),
+        }
+    }
+}
+
+impl From<StoreError> for Failure {
+    fn from(error: StoreError) -> Self {
+        Self::new(error.exit_code(), error.to_string())
+    }
+}
+
+impl From<Refusal> for Failure {
+    fn from(refusal: Refusal) -> Self {
+        Self::new(WRONG_USE, refusal.message).help(refusal.help)
+    }
+}
+
+impl From<Misfit> for Failure {
+    fn from(misfit: Misfit) -> Self {
+        Self::new(
+            FINDINGS,
+            format!("the session does not fit its library: {misfit}"),
+        )
+        .help("it was changed, or walked with another library; `proofwalk verify` says more")
+    }
+}
+
+impl From<io::Error> for Failure {
+    fn from(error: io::Error) -> Self {
+        Self::new(WRONG_USE, safe(&error.to_string()).to_string())
+    }
+}

@@ -1,0 +1,71 @@
+//! The first screen: complaints on offer, calls not finished, the danger keys.
+
+use super::arguments::Walking;
+use super::failure::{Failure, WRONG_USE};
+use super::library::sound;
+use super::resume::{is_open, of};
+use super::sessions::about;
+use super::walk::sessions;
+use super::{look, resume, walk};
+use crate::library::Status;
+use crate::source::safe;
+use crate::store::Listed;
+use crate::tui::{self, Home, HomeChoice, HomeLine};
+
+/// Shows the first screen and goes where it leads.
+pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
+    if !super::is_interactive() || walking.plain || !look::can_draw() {
+        return Err(
+            Failure::new(WRONG_USE, "without a terminal there is no first screen").help(
+                "walk a call with `proofwalk walk no-heat --plain`; `proofwalk --help` lists the commands",
+            ),
+        );
+    }
+    let loaded = sound(walking.library.as_deref())?;
+    let library = &loaded.library;
+    let folder = sessions(walking.sessions.sessions.as_deref())?;
+    let mut open: Vec<Listed> = folder.list()?.into_iter().filter(is_open).collect();
+    open.retain(|listed| walking.technician.is_none() || of(listed) == walking.technician);
+    open.reverse();
+    let complaints: Vec<_> = library
+        .trees
+        .iter()
+        .filter(|(_, tree)| tree.complaint.is_some())
+        .collect();
+    let home = Home {
+        title: safe(&library.title),
+        standing_cautions: (library.standing_cautions.iter())
+            .map(|caution| safe(&library.cautions[*caution].text))
+            .collect(),
+        complaints: (complaints.iter())
+            .map(|(_, tree)| HomeLine {
+                label: safe(tree.complaint.as_deref().unwrap_or(&tree.title)),
+                note: (tree.status != Status::Approved).then(|| safe(tree.status.name())),
+            })
+            .collect(),
+        unfinished: (open.iter())
+            .map(|listed| HomeLine {
+                label: safe(&about(listed).unwrap_or_default()),
+                note: Some(safe(listed.id.as_str())),
+            })
+            .collect(),
+        dangers: library.dangers.iter().map(|danger| safe(&danger.label)).collect(),
+    };
+    let tree = match tui::home(&home, look::of_terminal())? {
+        HomeChoice::Quit => return Ok(0),
+        HomeChoice::Resume(index) => {
+            let id = open.get(index).map(|listed| listed.id.as_str().to_owned());
+            return resume::run(id.as_deref(), walking);
+        }
+        HomeChoice::Walk(index) => complaints.get(index).map(|(_, tree)| tree.name.clone()),
+        HomeChoice::Danger(index) => library
+            .dangers
+            .get(index)
+            .map(|danger| library.trees[danger.tree].name.clone()),
+    };
+    let Some(tree) = tree else {
+        return Ok(0);
+    };
+    let (id, mut desk) = walk::open(&loaded, &tree, walking)?;
+    walk::face(&id, &mut desk, walking)
+}

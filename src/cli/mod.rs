@@ -1,0 +1,118 @@
+//! The commands, one file each: the edge where the house meets files, clocks and terminals.
+
+mod arguments;
+mod check;
+mod desk;
+mod failure;
+mod home;
+mod library;
+mod look;
+mod rehearse;
+mod report;
+mod resume;
+mod session;
+mod sessions;
+mod verify;
+mod walk;
+
+use std::io::{self, IsTerminal, Write};
+use std::path::Path;
+
+use clap::{CommandFactory, Parser};
+
+use arguments::{Arguments, CheckFormat, Command};
+use failure::{Failure, WRONG_USE};
+
+/// Runs the program with the process's own arguments: its exit code.
+pub fn run() -> u8 {
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) => {
+            let code = if error.use_stderr() { WRONG_USE } else { 0 };
+            // Where not even the message can be written, the exit code has to do.
+            let _ = error.print();
+            return code;
+        }
+    };
+    match carry_out(arguments) {
+        Ok(code) => code,
+        Err(failure) => {
+            let _ = writeln!(io::stderr(), "{failure}");
+            failure.code
+        }
+    }
+}
+
+fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
+    // A full disk must reach us as an error, not end the process.
+    crate::store::ignore_file_size_signal()?;
+    let Arguments { command, home } = arguments;
+    match command {
+        None => home::run(&home),
+        Some(Command::Walk {
+            tree,
+            walking,
+            answers,
+        }) => walk::run(&tree, &walking, answers.as_deref()),
+        Some(Command::Resume { session, walking }) => resume::run(session.as_deref(), &walking),
+        Some(Command::Sessions { sessions }) => sessions::run(sessions.sessions.as_deref()),
+        Some(Command::Report {
+            session,
+            format,
+            sessions,
+        }) => report::run(&session, format, sessions.sessions.as_deref()),
+        Some(Command::Brief { session, sessions }) => report::brief(&session, sessions.sessions.as_deref()),
+        Some(Command::Check {
+            explain: Some(rule), ..
+        }) => explain(&rule),
+        Some(Command::Check { folder, format, .. }) => checked(folder.as_deref(), format),
+        Some(Command::Rehearse { folder }) => rehearse::run(folder.as_deref()),
+        Some(Command::Verify { paths }) => verify::run(&paths),
+        Some(Command::Completions { shell }) => {
+            let mut script = Vec::new();
+            clap_complete::generate(shell, &mut Arguments::command(), "proofwalk", &mut script);
+            print(&String::from_utf8_lossy(&script)).map(|()| 0)
+        }
+        Some(Command::Man) => {
+            let mut page = Vec::new();
+            clap_mangen::Man::new(Arguments::command()).render(&mut page)?;
+            print(&String::from_utf8_lossy(&page)).map(|()| 0)
+        }
+    }
+}
+
+fn checked(folder: Option<&Path>, format: CheckFormat) -> Result<u8, Failure> {
+    let files = library::load(folder)?.files;
+    let format = match format {
+        CheckFormat::Text => check::Format::Text,
+        CheckFormat::Json => check::Format::Json,
+    };
+    let (text, code) = check::run(
+        crate::source::Files::new(files),
+        format,
+        look::of_findings(&io::stdout()),
+    );
+    print(&text)?;
+    Ok(code)
+}
+
+fn explain(rule: &str) -> Result<u8, Failure> {
+    match check::explain(rule) {
+        (page, 0) => print(&format!("{}\n", page.trim_end())).map(|()| 0),
+        (message, code) => Err(Failure::new(code, message.trim_end())),
+    }
+}
+
+/// Prints on standard output; a reader that has gone is no error.
+fn print(text: &str) -> Result<(), Failure> {
+    let mut out = io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
+        other => Ok(other?),
+    }
+}
+
+/// Whether a person sits at both ends.
+fn is_interactive() -> bool {
+    io::stdin().is_terminal() && io::stdout().is_terminal()
+}

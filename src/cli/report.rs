@@ -1,0 +1,47 @@
+//! The job report of a session, and its short form.
+
+use std::path::Path;
+
+use super::arguments::ReportFormat;
+use super::failure::Failure;
+use super::session::Told;
+use super::walk::sessions;
+use crate::report::{Job, Log};
+use crate::store::SessionId;
+
+/// Prints the job report.
+pub(super) fn run(session: &str, format: ReportFormat, folder: Option<&Path>) -> Result<u8, Failure> {
+    let job = job(session, folder)?;
+    let text = match format {
+        ReportFormat::Text => job.text(),
+        ReportFormat::Json => job.json() + "\n",
+    };
+    super::print(&text)?;
+    Ok(0)
+}
+
+/// Prints the short form.
+pub(super) fn brief(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
+    super::print(&job(session, folder)?.brief())?;
+    Ok(0)
+}
+
+fn job(session: &str, folder: Option<&Path>) -> Result<Job, Failure> {
+    let id = SessionId::parse(session)?;
+    let told = Told::read(&sessions(folder)?, &id)?;
+    let state = told.state()?;
+    let records = &told.reading.records;
+    let time = |record: Option<&crate::store::Record>| {
+        record
+            .map(|record| record.time.strftime("%Y-%m-%d %H:%M:%S UTC").to_string())
+            .unwrap_or_default()
+    };
+    let log = Log {
+        session: id.as_str(),
+        opened: time(records.first()),
+        last: time(records.last()),
+        head: told.reading.report.head.to_string(),
+        records: told.reading.report.records,
+    };
+    Ok(Job::new(&told.loaded.library, &state, &told.events, log))
+}

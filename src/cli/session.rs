@@ -1,0 +1,75 @@
+//! Sessions as the commands read them: records to events to a state.
+
+use crate::library::Library;
+use crate::source::safe;
+use crate::store::{Reading, Record, SessionFolder, SessionId};
+use crate::walk::{Event, Opened, State, decode, fold};
+
+use super::failure::{FINDINGS, Failure};
+use super::library::Loaded;
+
+/// The events of a session, in order.
+pub(super) fn events(records: &[Record]) -> Result<Vec<Event>, Failure> {
+    let decoded = records.iter().map(|record| {
+        decode(record.event.get()).map_err(|error| {
+            Failure::new(
+                FINDINGS,
+                format!(
+                    "line {} holds no event of this version: {}",
+                    record.line,
+                    safe(&error.to_string())
+                ),
+            )
+        })
+    });
+    decoded.collect()
+}
+
+/// How a session was opened.
+pub(super) fn opened(events: &[Event]) -> Result<&Opened, Failure> {
+    match events.first() {
+        Some(Event::Opened(opened)) => Ok(opened),
+        _ => Err(Failure::new(
+            FINDINGS,
+            "the session does not begin with its opening",
+        )),
+    }
+}
+
+/// A session that was read: its events, and the library it was walked with.
+pub(super) struct Told {
+    pub reading: Reading,
+    pub events: Vec<Event>,
+    pub loaded: Loaded,
+}
+
+impl Told {
+    /// Reads a session and its library.
+    pub fn read(folder: &SessionFolder, id: &SessionId) -> Result<Self, Failure> {
+        let reading = folder.read(id)?;
+        if let Some(damage) = &reading.report.damage {
+            return Err(Failure::new(
+                FINDINGS,
+                format!("the session {} is damaged: {damage}", id.as_str()),
+            )
+            .help("`proofwalk verify` says more; a damaged session is never mended silently"));
+        }
+        let events = events(&reading.records)?;
+        let loaded = super::walk::kept(folder, opened(&events)?)?;
+        Ok(Self {
+            reading,
+            events,
+            loaded,
+        })
+    }
+
+    /// Where the call stands.
+    pub fn state(&self) -> Result<State, Failure> {
+        state(&self.loaded.library, &self.events)
+    }
+}
+
+/// Folds a call's events.
+pub(super) fn state(library: &Library, events: &[Event]) -> Result<State, Failure> {
+    Ok(fold(library, events)?)
+}

@@ -1,0 +1,124 @@
+//! Checking session files: their chain, their order, and that they replay.
+
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use super::failure::{FINDINGS, Failure, WRONG_USE};
+use super::session::{Told, state};
+use crate::source::safe;
+use crate::store::{ChainState, SessionFolder, SessionId};
+use crate::walk::{Event, State, apply};
+
+/// Checks files and folders; the exit code says whether anything is wrong.
+pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
+    let mut out = io::stdout().lock();
+    let mut wrong = false;
+    for path in paths {
+        for (folder, id) in sessions_of(path)? {
+            let verdict = one(&folder, &id);
+            wrong |= verdict.is_err();
+            match verdict {
+                Ok(line) => writeln!(out, "{}  {line}", id.as_str())?,
+                Err(failure) => writeln!(out, "{}  DAMAGED  {}", id.as_str(), failure.message)?,
+            }
+        }
+    }
+    writeln!(
+        io::stderr(),
+        "A file cut off at the end of a line looks whole: compare the head with one noted down elsewhere."
+    )?;
+    Ok(if wrong { FINDINGS } else { 0 })
+}
+
+fn sessions_of(path: &Path) -> Result<Vec<(SessionFolder, SessionId)>, Failure> {
+    let shown = safe(&path.to_string_lossy()).to_string();
+    if path.is_dir() {
+        let folder = SessionFolder::open_existing(path)?;
+        let ids: Vec<SessionId> = folder.list()?.into_iter().map(|listed| listed.id).collect();
+        let opened = ids
+            .into_iter()
+            .map(|id| Ok((SessionFolder::open_existing(path)?, id)));
+        return opened.collect();
+    }
+    let parent = path
+        .parent()
+        .filter(|parent| !parent.as_os_str().is_empty())
+        .unwrap_or(Path::new("."));
+    let stem = path
+        .file_name()
+        .and_then(|name| name.to_str())
+        .and_then(|name| name.strip_suffix(".jsonl"));
+    let Some(stem) = stem else {
+        return Err(
+            Failure::new(WRONG_USE, format!("{shown} is no session file or folder of them"))
+                .help("a session file ends in .jsonl"),
+        );
+    };
+    Ok(vec![(
+        SessionFolder::open_existing(parent)?,
+        SessionId::parse(stem)?,
+    )])
+}
+
+/// A session that is whole, in one line.
+fn one(folder: &SessionFolder, id: &SessionId) -> Result<String, Failure> {
+    let listed = folder.look_at(id.clone());
+    match listed.state {
+        ChainState::Whole | ChainState::Torn(_) => {}
+        ChainState::Damaged(damage) => return Err(Failure::new(FINDINGS, damage.to_string())),
+        ChainState::Unreadable(error) => return Err(error.into()),
+    }
+    let told = Told::read(folder, id)?;
+    replay(&told)?;
+    let state = state(&told.loaded.library, &told.events)?;
+    let how = if state.closed { "closed" } else { "open" };
+    let torn = match told.reading.report.torn_tail {
+        Some(bytes) => format!(", its last line torn ({bytes} bytes)"),
+        None => String::new(),
+    };
+    let warnings = match told.reading.report.warnings.len() {
+        0 => String::new(),
+        _ => ", its clock went backwards".to_owned(),
+    };
+    let report = &told.reading.report;
+    Ok(format!(
+        "whole, {how}{torn}{warnings}, {} records, head {}",
+        report.records, report.head
+    ))
+}
+
+/// Walks a session again with the same answers, and compares what comes of them.
+///
+/// Every event must fit the library and the events before it, and a verdict must be one that its readings prove.
+fn replay(told: &Told) -> Result<(), Failure> {
+    let library = &told.loaded.library;
+    let mut state = State::default();
+    for (event, record) in told.events.iter().zip(&told.reading.records) {
+        if let Event::Stated { fault, .. } = event {
+            let proven = library
+                .faults
+                .find(fault)
+                .is_some_and(|fault| crate::walk::is_proven(library, &state, fault));
+            if !proven {
+                return Err(Failure::new(
+                    FINDINGS,
+                    format!(
+                        "line {} states a verdict that its readings do not prove: {}",
+                        record.line,
+                        safe(fault)
+                    ),
+                ));
+            }
+        }
+        apply(library, &mut state, event).map_err(|misfit| {
+            Failure::new(
+                FINDINGS,
+                format!(
+                    "line {} does not follow from the lines before it: {misfit}",
+                    record.line
+                ),
+            )
+        })?;
+    }
+    Ok(())
+}

@@ -1,0 +1,243 @@
+//! Walking a call: opening it, handing it to a face, and saying how it was left.
+
+use std::io::{self, IsTerminal, Write};
+use std::path::Path;
+
+use jiff::Timestamp;
+use uuid::Uuid;
+
+use super::arguments::Walking;
+use super::desk::Desk;
+use super::failure::{FINDINGS, Failure, WRONG_USE};
+use super::library::{Loaded, resolved, sound};
+use super::look;
+use crate::library::{Scenario, load};
+use crate::plain;
+use crate::source::{Files, SourceFile, safe};
+use crate::store::{self, SessionFolder, SessionId};
+use crate::tui::{self, Left};
+use crate::walk::{self, Answerer, Call, NotDone, Opened};
+
+/// Opens the folder of sessions.
+pub(super) fn sessions(folder: Option<&Path>) -> Result<SessionFolder, Failure> {
+    let folder = match folder {
+        Some(folder) => folder.to_owned(),
+        None => store::default_folder()?,
+    };
+    Ok(SessionFolder::open(folder)?)
+}
+
+/// Walks a call that begins with a complaint.
+pub(super) fn run(tree: &str, walking: &Walking, answers: Option<&Path>) -> Result<u8, Failure> {
+    let mut loaded = sound(walking.library.as_deref())?;
+    known_tree(&loaded, tree)?;
+    if let Some(file) = answers {
+        return answered(&mut loaded, tree, walking, file);
+    }
+    let (id, mut desk) = open(&loaded, tree, walking)?;
+    face(&id, &mut desk, walking)
+}
+
+fn known_tree(loaded: &Loaded, tree: &str) -> Result<(), Failure> {
+    let library = &loaded.library;
+    if library.trees.find(tree).is_some() {
+        return Ok(());
+    }
+    let offered: Vec<&str> = (library.trees.iter())
+        .filter(|(_, tree)| tree.complaint.is_some())
+        .map(|(_, tree)| tree.name.as_str())
+        .collect();
+    let failure = Failure::new(WRONG_USE, format!("the library has no tree `{}`", safe(tree)));
+    Err(match crate::source::nearest(tree, library.trees.names()) {
+        Some(meant) => failure.help(format!("did you mean `{meant}`?")),
+        None => failure.help(format!("the complaints are {}", offered.join(", "))),
+    })
+}
+
+/// Opens a session and the call in it. The library is kept beside the sessions first, so that the call can be replayed.
+pub(super) fn open<'l>(
+    loaded: &'l Loaded,
+    tree: &str,
+    walking: &Walking,
+) -> Result<(SessionId, Desk<'l>), Failure> {
+    let folder = sessions(walking.sessions.sessions.as_deref())?;
+    folder.keep_library(&loaded.hash, &loaded.files)?;
+    let id = new_id(walking.clock);
+    let journal = folder.create(&id)?;
+    let opened = Opened {
+        library: loaded.mark(),
+        tree: tree.to_owned(),
+        technician: walking.technician.clone(),
+        site: walking.site.clone(),
+        equipment: walking.equipment.clone(),
+        program: env!("CARGO_PKG_VERSION").to_owned(),
+    };
+    let desk = Desk::open(&loaded.library, opened, journal, walking.clock)?;
+    Ok((id, desk))
+}
+
+fn new_id(clock: Option<Timestamp>) -> SessionId {
+    // The last ten bytes of a fresh UUID v7 are random but for its version and variant bits.
+    let fresh = Uuid::now_v7();
+    let mut random = [0; 10];
+    random.copy_from_slice(&fresh.as_bytes()[6..]);
+    SessionId::new(clock.unwrap_or_else(Timestamp::now), random)
+}
+
+/// Hands a call to the face that fits, and says how it was left.
+pub(super) fn face(id: &SessionId, desk: &mut Desk<'_>, walking: &Walking) -> Result<u8, Failure> {
+    let terminal = io::stdin().is_terminal() && io::stdout().is_terminal();
+    let left = if terminal && !walking.plain && look::can_draw() {
+        tui::call(desk, look::of_terminal())?
+    } else {
+        plain::call(
+            io::stdin().lock(),
+            io::stdout().lock(),
+            desk,
+            look::plain_options(),
+        )?
+    };
+    let mut out = io::stderr().lock();
+    let place = match &walking.sessions.sessions {
+        Some(folder) => format!(" --sessions {}", safe(&folder.to_string_lossy())),
+        None => String::new(),
+    };
+    let said = match left {
+        Left::Closed => writeln!(
+            out,
+            "Closed. The job report: proofwalk report {}{place}",
+            id.as_str()
+        ),
+        Left::Quit | Left::HungUp(_) => {
+            writeln!(
+                out,
+                "Left open. To go on: proofwalk resume {}{place}",
+                id.as_str()
+            )
+        }
+    };
+    // A terminal that is gone cannot be told; the session is on disk all the same.
+    let _ = said;
+    Ok(0)
+}
+
+/// Walks a call with a scenario file for answers.
+fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> Result<u8, Failure> {
+    let scenario = read_scenario(loaded, file)?;
+    if loaded.library.trees[scenario.tree].name != tree {
+        let named = &loaded.library.trees[scenario.tree].name;
+        return Err(Failure::new(
+            WRONG_USE,
+            format!("the answers are for the tree `{named}`, not `{tree}`"),
+        )
+        .help(format!("walk `{named}`, or give other answers")));
+    }
+    let mut without_gate = loaded.library.clone();
+    without_gate.gate = None;
+    let library = without_gate;
+    let opened = Opened {
+        library: loaded.mark(),
+        tree: tree.to_owned(),
+        technician: walking.technician.clone(),
+        site: walking.site.clone(),
+        equipment: walking.equipment.clone(),
+        program: env!("CARGO_PKG_VERSION").to_owned(),
+    };
+    let folder = sessions(walking.sessions.sessions.as_deref())?;
+    folder.keep_library(&loaded.hash, &loaded.files)?;
+    let id = new_id(walking.clock);
+    let journal = folder.create(&id)?;
+    let mut desk = Desk::open(&library, opened, journal, walking.clock)?;
+    let mut answerer = Answerer::new(&scenario);
+    let mut out = io::stdout().lock();
+    while !desk.state().closed {
+        let Some(command) = answerer.answer(&library, desk.state()) else {
+            let asked = walk::wanted_words(&library, desk.state());
+            writeln!(
+                out,
+                "DEPARTS  the walk asks for {asked}, and the answers have none"
+            )?;
+            return Ok(FINDINGS);
+        };
+        match desk.carry_out(command) {
+            Ok(()) => {}
+            Err(NotDone::Refused(refusal)) => {
+                writeln!(out, "DEPARTS  an answer is refused: {refusal}")?;
+                return Ok(FINDINGS);
+            }
+            Err(NotDone::NotSaved { message, .. }) => {
+                return Err(Failure::new(super::failure::NOT_SAVED, message));
+            }
+        }
+    }
+    for entry in &desk.standing().trail {
+        let close = if entry.borderline { "  (borderline)" } else { "" };
+        writeln!(out, "{}: {}{close}", entry.title, entry.answer)?;
+    }
+    if let Some(ended) = &desk.standing().ended {
+        writeln!(out, "{ended}")?;
+    }
+    writeln!(out, "Session {}", id.as_str())?;
+    let departures = walk::departures(&library, &scenario, desk.state());
+    for departure in &departures {
+        writeln!(
+            out,
+            "DEPARTS  expected: {}; happened: {}",
+            safe(&departure.expected),
+            safe(&departure.happened)
+        )?;
+    }
+    Ok(if departures.is_empty() { 0 } else { FINDINGS })
+}
+
+/// Reads a scenario file as if it stood in the library.
+fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
+    let shown = safe(&file.to_string_lossy()).to_string();
+    let text = std::fs::read_to_string(file)
+        .map_err(|error| Failure::new(WRONG_USE, format!("{shown} cannot be read: {error}")))?;
+    let name = "scenarios/answers-given-on-the-command-line.yaml";
+    let files = loaded
+        .files
+        .iter()
+        .filter(|file| !file.name().starts_with("scenarios/"))
+        .cloned();
+    let files = files.chain([SourceFile::new(name, text)]).collect();
+    let (mut library, problems) = load(Files::new(files));
+    let findings = crate::check::run(&library, &problems);
+    let errors: Vec<_> = findings
+        .into_iter()
+        .filter(|finding| finding.level == crate::source::Level::Error)
+        .collect();
+    if !errors.is_empty() {
+        let text = crate::report::findings::text(&library, &errors, look::for_messages());
+        return Err(Failure::new(
+            WRONG_USE,
+            format!("the answers in {shown} do not fit the library\n{text}"),
+        ));
+    }
+    library
+        .scenarios
+        .pop()
+        .ok_or_else(|| Failure::new(WRONG_USE, format!("{shown} holds no scenario")))
+}
+
+/// The library that a session was walked with: kept beside it by its hash.
+pub(super) fn kept(folder: &SessionFolder, opened: &Opened) -> Result<Loaded, Failure> {
+    let hash: store::Hash = opened.library.hash.parse().map_err(|_| {
+        Failure::new(
+            FINDINGS,
+            "the session names its library by something that is no hash",
+        )
+    })?;
+    let files = folder.kept_library(&hash)?.ok_or_else(|| {
+        Failure::new(
+            FINDINGS,
+            format!(
+                "the library of this session ({}) is not kept here",
+                safe(&opened.library.name)
+            ),
+        )
+        .help("copy the folder `libraries` from where the session was walked")
+    })?;
+    Ok(resolved(files))
+}

@@ -1,0 +1,200 @@
+//! Units, ranges, bands and the arguments of formulas.
+
+use std::ops::Range;
+
+use super::super::problem::What;
+use super::super::raw::Text;
+use super::super::registry::{Input, PlateField};
+use super::super::table::Id;
+use super::Resolver;
+use super::lookup::Owner;
+use super::registries::scale_of;
+use crate::measure::{Amount, Band, BandText, Misread, PlausibleRange, Scale, Unit};
+use crate::source::{FileId, Span, nearest};
+use crate::trade::Formula;
+
+/// Why a band could not be resolved.
+enum Unresolved {
+    /// A quantity or a field measures something else.
+    Wrong(Misread),
+    /// A field is not on the plate, or has no number.
+    Field { name: String, range: Range<usize> },
+}
+
+impl From<Misread> for Unresolved {
+    fn from(wrong: Misread) -> Self {
+        Self::Wrong(wrong)
+    }
+}
+
+impl Resolver<'_> {
+    /// What a reading or a plate field is in.
+    pub(super) fn scale(&mut self, unit: Option<Text>, difference: Option<bool>, owner: &Owner) -> Scale {
+        let Some(text) = unit else {
+            self.missing(owner.at, &owner.name, "unit");
+            return Scale::of(Unit::Number);
+        };
+        let Some(unit) = Unit::parse(&text.value) else {
+            let units: Vec<&str> = Unit::all().map(Unit::symbol).collect();
+            let help = match nearest(&text.value, units.iter().copied()) {
+                Some(meant) => format!("did you mean `{meant}`?"),
+                None => format!("the units are {}", units.join(", ")),
+            };
+            self.malformed(
+                text.span(owner.file),
+                format!("`{}` is no unit", text.value),
+                help,
+            );
+            return Scale::of(Unit::Number);
+        };
+        scale_of(unit, difference)
+    }
+
+    /// The plausible range; an absent one is reported where it is `required`.
+    pub(super) fn plausible(
+        &mut self,
+        text: Option<&Text>,
+        scale: Scale,
+        owner: &Owner,
+        required: bool,
+    ) -> Option<PlausibleRange> {
+        let Some(text) = text else {
+            if required {
+                self.missing(owner.at, &owner.name, "plausible");
+            }
+            return None;
+        };
+        match PlausibleRange::parse(&text.value, scale) {
+            Ok(range) => Some(range),
+            Err(wrong) => {
+                self.quantity_wrong(text, owner.file, wrong);
+                None
+            }
+        }
+    }
+
+    /// Reports a quantity that could not be read, or measures something else than it should.
+    ///
+    /// The text is malformed where no reader of quantities could make sense of it, and of the wrong dimension otherwise.
+    pub(super) fn quantity_wrong(&mut self, text: &Text, file: FileId, wrong: Misread) {
+        if wrong.is_mismatch() {
+            self.unit_mismatch(text, file, wrong);
+        } else {
+            self.misread(text, file, wrong);
+        }
+    }
+
+    /// A band on a number; none where it could not be read, which has then been reported.
+    pub(super) fn band(&mut self, text: &Text, scale: Scale, file: FileId) -> Option<Band<Id<PlateField>>> {
+        let written = match BandText::parse(&text.value) {
+            Ok(written) => written,
+            Err(wrong) => {
+                self.misread(text, file, wrong);
+                return None;
+            }
+        };
+        let band = written.resolve(scale, |name, range| {
+            let field = self.scope.fields.find(name);
+            let found = field.and_then(|field| {
+                let scale = self.field_scales.get(field.index()).copied().flatten()?;
+                Some((field, scale))
+            });
+            found.ok_or_else(|| Unresolved::Field {
+                name: name.to_owned(),
+                range,
+            })
+        });
+        match band {
+            Ok(band) => Some(band),
+            Err(Unresolved::Wrong(wrong)) => {
+                self.quantity_wrong(text, file, wrong);
+                None
+            }
+            Err(Unresolved::Field { name, range }) => {
+                let span = self.within(text, file, range);
+                self.field_without_number(&name, span);
+                None
+            }
+        }
+    }
+
+    fn field_without_number(&mut self, name: &str, span: Span) {
+        if self.scope.fields.find(name).is_some() {
+            self.malformed(
+                span,
+                format!("the plate field `{name}` has choices, and no number to compare with"),
+                "use a field with a `unit`, or a `plate` step with `choices`",
+            );
+        } else {
+            let nearest = self.suggest(name, |scope| Box::new(scope.fields.iter()));
+            self.unknown(What::PlateField, name, span, nearest);
+        }
+    }
+
+    /// An argument of a formula: a reading, a plate field, or a quantity.
+    pub(super) fn input(
+        &mut self,
+        text: &Text,
+        argument: Scale,
+        file: FileId,
+        reading_scales: &[Scale],
+    ) -> Option<Input> {
+        let name = text.value.trim();
+        let (input, scale) = if let Some(field) = name.strip_prefix("plate.") {
+            let Some(id) = self.scope.fields.find(field) else {
+                self.field_without_number(field, text.span(file));
+                return None;
+            };
+            let Some(scale) = self.field_scales.get(id.index()).copied().flatten() else {
+                self.field_without_number(field, text.span(file));
+                return None;
+            };
+            (Input::Field(id), scale)
+        } else if let Some(id) = self.scope.readings.find(name) {
+            (Input::Reading(id), *reading_scales.get(id.index())?)
+        } else if name.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '-' | '+' | '.' | '−')) {
+            return match Amount::parse(name).and_then(|amount| amount.quantity(argument)) {
+                Ok(quantity) => Some(Input::Fixed(quantity)),
+                Err(wrong) => {
+                    self.quantity_wrong(text, file, wrong);
+                    None
+                }
+            };
+        } else {
+            let nearest = self.suggest(name, |scope| Box::new(scope.readings.iter()));
+            self.unknown(What::Reading, name, text.span(file), nearest);
+            return None;
+        };
+        if scale.dimension() != argument.dimension() {
+            let message = format!(
+                "`{name}` is {}; the argument is {}",
+                scale.dimension().name(),
+                argument.dimension().name()
+            );
+            let help =
+                "give it a reading of the argument's kind; a temperature difference is not a temperature";
+            let wrong = Misread::new(0..text.value.len(), message, help);
+            self.unit_mismatch(text, file, wrong);
+            return None;
+        }
+        Some(input)
+    }
+
+    /// A formula that yields something else than its reading is.
+    pub(super) fn result_of_another_dimension(
+        &mut self,
+        text: &Text,
+        file: FileId,
+        formula: &Formula,
+        result: Scale,
+    ) {
+        let message = format!(
+            "the formula `{}` yields {}; this reading is {}",
+            formula.name,
+            formula.result.dimension().name(),
+            result.dimension().name()
+        );
+        let help = format!("give the reading the unit {}", formula.result.symbol());
+        self.unit_mismatch(text, file, Misread::new(0..text.value.len(), message, help));
+    }
+}

@@ -1,0 +1,195 @@
+//! Worked calls.
+
+use super::super::problem::What;
+use super::super::raw::{self, Text};
+use super::super::registry::{Choice, FieldKind};
+use super::super::scenario::{Expect, ExpectedEnd, Scenario};
+use super::super::yaml::{Entries, Entry, Keyed, Node};
+use super::Resolver;
+use super::lookup::Owner;
+use crate::measure::{Amount, Scale};
+use crate::source::FileId;
+
+impl Resolver<'_> {
+    pub(super) fn scenarios(&mut self, files: Vec<(FileId, String, Keyed<raw::ScenarioFile>)>) {
+        for (file, name, keyed) in files {
+            self.stray(&keyed, file);
+            if let Some(scenario) = self.scenario(file, name, keyed.value) {
+                self.library.scenarios.push(scenario);
+            }
+        }
+    }
+
+    fn scenario(&mut self, file: FileId, name: String, raw: raw::ScenarioFile) -> Option<Scenario> {
+        let at = raw
+            .scenario
+            .as_ref()
+            .map_or(self.top(file), |title| title.span(file));
+        let owner = Owner {
+            file,
+            at,
+            name: "the scenario".to_owned(),
+        };
+        let title = self.text(raw.scenario, &owner, "scenario");
+        let tree = match &raw.tree {
+            Some(tree) => self.find(What::Tree, tree, file, |scope| &scope.trees),
+            None => {
+                self.missing(at, &owner.name, "tree");
+                None
+            }
+        };
+        let mut scenario = Scenario {
+            title,
+            name,
+            at,
+            tree: tree?,
+            plate: Vec::new(),
+            readings: Vec::new(),
+            signs: Vec::new(),
+            unable: self.find_data(raw.unable.as_ref(), file),
+            unsure: self.find_all(What::Sign, raw.unsure.as_ref(), file, |scope| &scope.signs),
+            expect: Expect::default(),
+        };
+        for entry in raw.plate.unwrap_or_default().0 {
+            self.plate_answer(&entry, file, &mut scenario);
+        }
+        for entry in raw.readings.unwrap_or_default().0 {
+            self.reading_answer(&entry, file, &mut scenario);
+        }
+        self.sign_answers(raw.signs.unwrap_or_default(), file, &mut scenario);
+        match raw.expect {
+            Some(expect) => scenario.expect = self.expect(&expect, &scenario, &owner),
+            None => self.missing(at, &owner.name, "expect"),
+        }
+        Some(scenario)
+    }
+
+    fn plate_answer(&mut self, entry: &Entry<Node>, file: FileId, scenario: &mut Scenario) {
+        let Some(field) = self.find(What::PlateField, &entry.key, file, |scope| &scope.fields) else {
+            return;
+        };
+        let Some(texts) = self.texts(&entry.value, file) else {
+            return;
+        };
+        let kind = self.library.plate.get(field).map(|field| field.kind.clone());
+        for text in &texts {
+            match &kind {
+                Some(FieldKind::Number { scale, .. }) => self.typed(text, *scale, file),
+                Some(FieldKind::Choices(choices)) => {
+                    self.find_choice(choices, text, file);
+                }
+                None => {}
+            }
+        }
+        scenario.plate.push((field, typed_texts(texts)));
+    }
+
+    fn reading_answer(&mut self, entry: &Entry<Node>, file: FileId, scenario: &mut Scenario) {
+        let Some(reading) = self.find(What::Reading, &entry.key, file, |scope| &scope.readings) else {
+            return;
+        };
+        let Some(texts) = self.texts(&entry.value, file) else {
+            return;
+        };
+        if let Some(scale) = self.library.readings.get(reading).map(|reading| reading.scale) {
+            for text in &texts {
+                self.typed(text, scale, file);
+            }
+        }
+        scenario.readings.push((reading, typed_texts(texts)));
+    }
+
+    /// An answer must be one that the walk would take.
+    fn typed(&mut self, text: &Text, scale: Scale, file: FileId) {
+        if let Err(wrong) = Amount::parse(&text.value).and_then(|amount| amount.quantity(scale)) {
+            self.quantity_wrong(text, file, wrong);
+        }
+    }
+
+    fn sign_answers(&mut self, entries: Entries<Node>, file: FileId, scenario: &mut Scenario) {
+        for entry in entries.0 {
+            let Some(sign) = self.find(What::Sign, &entry.key, file, |scope| &scope.signs) else {
+                continue;
+            };
+            let choices: Vec<Choice> = self
+                .library
+                .signs
+                .get(sign)
+                .map(|sign| sign.values.clone())
+                .unwrap_or_default();
+            let texts = self.texts(&entry.value, file).unwrap_or_default();
+            let values: Vec<usize> = texts
+                .iter()
+                .filter_map(|text| self.find_choice(&choices, text, file))
+                .collect();
+            scenario.signs.push((sign, values));
+        }
+    }
+
+    fn expect(&mut self, expect: &Keyed<raw::Expect>, scenario: &Scenario, owner: &Owner) -> Expect {
+        let file = owner.file;
+        self.stray(expect, file);
+        let raw::Expect {
+            verdict,
+            outcome,
+            ends,
+            asked,
+            put_back,
+            findings,
+        } = &expect.value;
+        let ways = [verdict, outcome, ends].into_iter().flatten().count();
+        if ways != 1 {
+            self.malformed(
+                owner.at,
+                "the scenario does not say in one way how the walk must end",
+                "write exactly one of `verdict: FAULT`, `outcome: NAME` or `ends: unproven` under `expect`",
+            );
+        }
+        let end = if let Some(name) = verdict {
+            self.find(What::Fault, name, file, |scope| &scope.faults)
+                .map(ExpectedEnd::Verdict)
+        } else if let Some(name) = outcome {
+            self.expected_outcome(name, scenario, file)
+        } else {
+            ends.as_ref().and_then(|text| self.expected_end(text, file))
+        };
+        Expect {
+            end,
+            asked: self.find_data(asked.as_ref(), file),
+            put_back: self.find_restores(put_back.as_ref(), file),
+            findings: (findings.as_ref())
+                .map(|list| list.iter().filter_map(|name| self.severity(name, file)).collect()),
+        }
+    }
+
+    fn expected_outcome(&mut self, name: &Text, scenario: &Scenario, file: FileId) -> Option<ExpectedEnd> {
+        let outcomes = self
+            .outcomes
+            .get(scenario.tree.index())
+            .cloned()
+            .unwrap_or_default();
+        let found = outcomes.iter().position(|outcome| outcome.name == name.value);
+        if found.is_none() {
+            let names = outcomes.iter().map(|outcome| outcome.name.as_str());
+            let nearest = crate::source::nearest(&name.value, names).map(str::to_owned);
+            self.unknown(What::Outcome, &name.value, name.span(file), nearest);
+        }
+        found.map(ExpectedEnd::Outcome)
+    }
+
+    fn expected_end(&mut self, text: &Text, file: FileId) -> Option<ExpectedEnd> {
+        if text.value == "unproven" {
+            return Some(ExpectedEnd::Unproven);
+        }
+        self.malformed(
+            text.span(file),
+            format!("a walk does not end `{}`", text.value),
+            "write `ends: unproven`, or `verdict:` or `outcome:` with a name",
+        );
+        None
+    }
+}
+
+fn typed_texts(texts: Vec<Text>) -> Vec<String> {
+    texts.into_iter().map(|text| text.value).collect()
+}

@@ -1,0 +1,178 @@
+//! Trees, and what `library.yaml` says of them.
+
+use std::collections::HashMap;
+
+use super::super::load::From;
+use super::super::problem::What;
+use super::super::raw;
+use super::super::registry::Danger;
+use super::super::table::Id;
+use super::super::tree::{Outcome, Status, Step, Tree};
+use super::super::yaml::Keyed;
+use super::Resolver;
+use super::edges::Within;
+use super::lookup::Owner;
+use super::scope::{Registered, Taken};
+use crate::source::FileId;
+
+type RawTree = Registered<(FileId, Keyed<raw::TreeFile>)>;
+
+/// A tree whose outcomes and steps have their names, and whose steps are still to be resolved.
+struct Opened {
+    name: String,
+    at: crate::source::Span,
+    file: FileId,
+    raw: raw::TreeFile,
+    steps: Vec<Registered<Keyed<raw::Step>>>,
+    names: HashMap<String, Id<Step>>,
+    outcomes: Vec<Outcome>,
+    first: usize,
+}
+
+impl Resolver<'_> {
+    /// Names first: a visit must know the outcomes of a tree that comes later.
+    pub(super) fn trees(&mut self, trees: Vec<RawTree>) {
+        let mut first = 0;
+        let mut opened = Vec::with_capacity(trees.len());
+        for tree in trees {
+            let tree = self.open_tree(tree, first);
+            first += tree.steps.len();
+            self.outcomes.push(tree.outcomes.clone());
+            opened.push(tree);
+        }
+        for (index, tree) in opened.into_iter().enumerate() {
+            self.tree(Id::new(index), tree);
+        }
+    }
+
+    fn open_tree(&mut self, tree: RawTree, first: usize) -> Opened {
+        let Registered {
+            name,
+            at,
+            raw: (file, keyed),
+        } = tree;
+        self.stray(&keyed, file);
+        let mut raw = keyed.value;
+        let outcomes = self.tree_outcomes(raw.outcomes.take(), file);
+        let (_, steps) = self.register::<Step, _>(What::Step, file, raw.steps.take());
+        if steps.is_empty() {
+            self.missing(at, &format!("the tree `{name}`"), "steps");
+        }
+        let names = (steps.iter().enumerate())
+            .map(|(index, step)| (step.name.clone(), Id::new(first + index)))
+            .collect();
+        Opened {
+            name,
+            at,
+            file,
+            raw,
+            steps,
+            names,
+            outcomes,
+            first,
+        }
+    }
+
+    fn tree_outcomes(&mut self, names: Option<raw::Texts>, file: FileId) -> Vec<Outcome> {
+        let mut taken = Taken::default();
+        let mut outcomes = Vec::new();
+        for name in names.unwrap_or_default() {
+            let at = name.span(file);
+            if self.claim(What::Outcome, &mut taken, &name.value, at) {
+                outcomes.push(Outcome { name: name.value, at });
+            }
+        }
+        outcomes
+    }
+
+    fn tree(&mut self, id: Id<Tree>, opened: Opened) {
+        let Opened {
+            name,
+            at,
+            file,
+            raw,
+            steps,
+            names,
+            outcomes,
+            first,
+        } = opened;
+        let owner = Owner {
+            file,
+            at,
+            name: format!("the tree `{name}`"),
+        };
+        let within = Within { file, steps: &names };
+        let start = match &raw.start {
+            Some(start) => self.step(&start.value, start.span(file), &within),
+            None => {
+                self.missing(at, &owner.name, "start");
+                None
+            }
+        };
+        let tree = Tree {
+            title: self.text(raw.title, &owner, "title"),
+            status: self.status(raw.status.as_ref(), file),
+            complaint: raw.complaint.map(|text| text.value),
+            outcomes,
+            start,
+            steps: first..first + steps.len(),
+            edition: raw.edition.map(|text| text.value),
+            changed: raw.changed.map(|text| text.value),
+        };
+        for step in steps {
+            let step = self.resolve_step(id, step, &within);
+            self.library.steps.push(step);
+        }
+        self.library.trees.push(name, at, tree);
+    }
+
+    fn status(&mut self, name: Option<&raw::Text>, file: FileId) -> Status {
+        let Some(name) = name else {
+            return Status::default();
+        };
+        let found = Status::ALL.into_iter().find(|status| status.name() == name.value);
+        found.unwrap_or_else(|| {
+            self.malformed(
+                name.span(file),
+                format!("`{}` is no status", name.value),
+                "write draft, field-trial or approved",
+            );
+            Status::default()
+        })
+    }
+
+    /// What `library.yaml` says: it names trees, so it comes after them.
+    pub(super) fn about(&mut self, about: From<raw::LibraryFile>) {
+        let Some((file, keyed)) = about else {
+            return;
+        };
+        self.stray(&keyed, file);
+        let raw::LibraryFile {
+            library,
+            edition,
+            title,
+            standing_cautions,
+            gate,
+            dangers,
+        } = keyed.value;
+        let owner = Owner {
+            file,
+            at: self.top(file),
+            name: "library.yaml".to_owned(),
+        };
+        self.library.name = self.text(library, &owner, "library");
+        self.library.edition = edition.map(|text| text.value).unwrap_or_default();
+        self.library.title = title.map_or_else(|| self.library.name.clone(), |text| text.value);
+        self.library.standing_cautions = self.find_cautions(standing_cautions.as_ref(), file);
+        self.library.gate = gate.and_then(|gate| self.find(What::Tree, &gate, file, |scope| &scope.trees));
+        for danger in dangers.unwrap_or_default().0 {
+            if let Some(tree) = self.find(What::Tree, &danger.value, file, |scope| &scope.trees) {
+                self.library.dangers.push(Danger {
+                    at: danger.key.span(file),
+                    label: danger.key.value,
+                    tree,
+                });
+            }
+        }
+    }
+}

@@ -1,0 +1,43 @@
+//! Rounding to the digits that are meant.
+
+/// `value` to `digits` significant digits, as its decimal form has them.
+///
+/// Goes through text: that rounds the decimal digits correctly on every machine, which scaling by a power of ten does not.
+pub(super) fn round_to(value: f64, digits: usize) -> f64 {
+    // What Rust writes of a float is always a float again.
+    let rounded: f64 = format!("{value:.*e}", digits.saturating_sub(1))
+        .parse()
+        .unwrap_or(value);
+    // Adding zero turns -0 into 0, which is how a person writes it.
+    rounded + 0.0
+}
+
+/// `value` to twelve significant digits: what a quantity keeps.
+///
+/// By way of fourteen: a decimal whose thirteenth and last digit is a five would otherwise go up or down by what the
+/// arithmetic left in its sixteenth.
+pub(super) fn round(value: f64) -> f64 {
+    round_to(round_to(value, 14), 12)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn digits_that_no_one_wrote_are_dropped() {
+        assert_eq!(round(0.1 + 0.2), 0.3);
+        assert_eq!(round(3.5 - 0.3), 3.2);
+        assert_eq!(round(1e-7 * 3.0), 3e-7);
+        assert_eq!(round_to(-123_456.0, 3), -123_000.0);
+        assert_eq!(round(4_092_264.855_104_999_6), round(4_092_264.855_105));
+    }
+
+    #[test]
+    fn the_ends_of_the_number_line_stay_what_they_are() {
+        assert!(round(-0.0).is_sign_positive());
+        assert_eq!(round(f64::INFINITY), f64::INFINITY);
+        assert!(round(f64::NAN).is_nan());
+        assert_eq!(round(f64::MIN_POSITIVE), 2.225_073_858_51e-308);
+    }
+}

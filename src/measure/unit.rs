@@ -1,0 +1,136 @@
+//! The units the trade writes numbers in.
+
+use super::dimension::Dimension;
+use super::spelling;
+use super::unit_table::{ROWS, Row};
+
+/// A unit of measurement; what it is worth and how it is written stands in one table.
+///
+/// ```
+/// use proofwalk::measure::Unit;
+/// assert_eq!(Unit::parse("uA"), Some(Unit::Microampere));
+/// assert_eq!(Unit::Microampere.symbol(), "µA");
+/// assert_eq!(Unit::parse("MV"), None); // a megavolt is no millivolt
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Unit {
+    /// V
+    Volt,
+    /// mV
+    Millivolt,
+    /// A
+    Ampere,
+    /// mA
+    Milliampere,
+    /// µA
+    Microampere,
+    /// Ω
+    Ohm,
+    /// kΩ
+    Kilohm,
+    /// MΩ
+    Megohm,
+    /// µF
+    Microfarad,
+    /// °F; without its offset where the [`Scale`](super::Scale) is a difference.
+    DegreeFahrenheit,
+    /// °C; without its offset where the [`Scale`](super::Scale) is a difference.
+    DegreeCelsius,
+    /// in.w.c.: inches of water column, of water at 60 °F (248.84 Pa).
+    InchWaterColumn,
+    /// Pa
+    Pascal,
+    /// kPa
+    Kilopascal,
+    /// mbar
+    Millibar,
+    /// psi: pound-force per square inch.
+    PoundPerSquareInch,
+    /// inHg: inches of mercury at 32 °F (3386.389 Pa).
+    InchMercury,
+    /// BTU/h, of the international table BTU (1055.055 852 62 J).
+    BtuPerHour,
+    /// kW
+    Kilowatt,
+    /// W
+    Watt,
+    /// VA
+    VoltAmpere,
+    /// ft³
+    CubicFoot,
+    /// m³
+    CubicMetre,
+    /// ft³/h: how fast gas goes through a meter.
+    CubicFootPerHour,
+    /// m³/h
+    CubicMetrePerHour,
+    /// CFM: cubic feet per minute, how fast air moves.
+    CubicFootPerMinute,
+    /// L/s
+    LitrePerSecond,
+    /// BTU/ft³, of the international table BTU.
+    BtuPerCubicFoot,
+    /// MJ/m³
+    MegajoulePerCubicMetre,
+    /// ppm: parts per million, by volume for a gas.
+    PartPerMillion,
+    /// %
+    Percent,
+    /// s
+    Second,
+    /// min
+    Minute,
+    /// h
+    Hour,
+    /// in
+    Inch,
+    /// ft
+    Foot,
+    /// mm
+    Millimetre,
+    /// m
+    Metre,
+    /// in²
+    SquareInch,
+    /// Hz
+    Hertz,
+    /// rpm
+    RevolutionPerMinute,
+    /// No unit: a count, or a figure without dimension. Its symbol is empty; an author names it `number`.
+    Number,
+}
+
+impl Unit {
+    /// The unit that a text names.
+    ///
+    /// The spelling itself comes first. Failing that, the case of letters is forgiven, except that of a leading m, since
+    /// M is mega and m is milli. Spaces and full stops inside do not matter: `in. w.c.` is `in.w.c.`.
+    pub fn parse(text: &str) -> Option<Self> {
+        spelling::find(text)
+    }
+
+    /// The symbol, as it is shown; empty for [`Unit::Number`].
+    pub fn symbol(self) -> &'static str {
+        self.row().symbol
+    }
+
+    /// The symbol in plain ASCII, for terminals and keyboards that have no more.
+    pub fn ascii(self) -> &'static str {
+        self.row().ascii
+    }
+
+    /// What it measures; for °F and °C a temperature, see [`Scale`](super::Scale) for differences.
+    pub fn dimension(self) -> Dimension {
+        self.row().dimension
+    }
+
+    /// Every unit, in the order of the table.
+    pub fn all() -> impl Iterator<Item = Self> {
+        ROWS.iter().map(|row| row.unit)
+    }
+
+    pub(super) fn row(self) -> &'static Row {
+        // The rows stand in the order of the enum, one each: held by a test of the table.
+        &ROWS[self as usize]
+    }
+}

@@ -1,0 +1,292 @@
+//! The job report: what was found, measured, proven, put back and advised on one call.
+
+use serde::Serialize;
+
+use crate::library::{Datum, Fault, Id, Kind, Library, Severity};
+use crate::source::{Safe, safe};
+use crate::walk::{self, End, Event, State};
+
+/// A job report, in order.
+#[derive(Clone, Debug, Serialize)]
+pub struct Job {
+    /// The session.
+    pub session: String,
+    /// When it was opened, and when its last event was.
+    pub opened: String,
+    /// The last event's time.
+    pub last: String,
+    /// The complaint.
+    pub complaint: String,
+    /// The library's name and edition.
+    pub library: String,
+    /// The hash of the library's files.
+    pub library_hash: String,
+    /// Who walked it.
+    pub technician: Option<String>,
+    /// Where.
+    pub site: Option<String>,
+    /// At which equipment.
+    pub equipment: Option<String>,
+    /// `open` or `closed`.
+    pub status: &'static str,
+    /// How the walk ended.
+    pub ended: Option<String>,
+    /// The registered name of the fault of the verdict, if there is one.
+    pub fault: Option<String>,
+    /// What is done about it.
+    pub remedy: Option<String>,
+    /// Why it follows, in the tree's words.
+    pub because: Option<String>,
+    /// What to tell the owner.
+    pub advice: Option<String>,
+    /// The lines of the proof, each with what was measured for it.
+    pub proof: Vec<ProofEntry>,
+    /// Verdicts that were noted on the way.
+    pub noted: Vec<String>,
+    /// What is on the report, worst first.
+    pub findings: Vec<FindingEntry>,
+    /// What was answered, in order; answers that were taken back are in the log.
+    pub answers: Vec<AnswerEntry>,
+    /// What was opened, and how it was left.
+    pub put_back: Vec<PutBackEntry>,
+    /// What the technician wrote down.
+    pub notes: Vec<String>,
+    /// The hash of the log's last line.
+    pub head: String,
+    /// Lines in the log.
+    pub records: u64,
+}
+
+/// One line of the proof.
+#[derive(Clone, Debug, Serialize)]
+pub struct ProofEntry {
+    /// What was claimed.
+    pub claim: String,
+    /// What was measured for it.
+    pub measured: Vec<String>,
+    /// Whether it held at the end.
+    pub holds: bool,
+}
+
+/// One finding.
+#[derive(Clone, Debug, Serialize)]
+pub struct FindingEntry {
+    /// How bad.
+    pub severity: &'static str,
+    /// What.
+    pub text: String,
+}
+
+/// One answer.
+#[derive(Clone, Debug, Serialize)]
+pub struct AnswerEntry {
+    /// What was asked.
+    pub title: String,
+    /// What was answered.
+    pub answer: String,
+    /// It lay within the meter's accuracy of a bound.
+    pub borderline: bool,
+    /// The faults that it ruled out.
+    pub ruled_out: Vec<String>,
+}
+
+/// One thing that was opened.
+#[derive(Clone, Debug, Serialize)]
+pub struct PutBackEntry {
+    /// What to do to put it back.
+    pub text: String,
+    /// `done`, `refused` or `open`.
+    pub state: &'static str,
+    /// Why it stays open, in the technician's words.
+    pub why: Option<String>,
+}
+
+/// What a report takes from the log beside the events.
+#[derive(Clone, Debug)]
+pub struct Log<'a> {
+    /// The session's id.
+    pub session: &'a str,
+    /// Time of the first record.
+    pub opened: String,
+    /// Time of the last record.
+    pub last: String,
+    /// Hash of the last line.
+    pub head: String,
+    /// Lines.
+    pub records: u64,
+}
+
+impl Job {
+    /// The report of a call that stands at `state` after `events`.
+    pub fn new(library: &Library, state: &State, events: &[Event], log: Log<'_>) -> Self {
+        let opened = state.opened.as_ref();
+        let shown = |text: &Option<String>| text.as_deref().map(plain);
+        let fault = verdict(library, state);
+        let at = fault.and_then(|fault| verdict_step(library, state, fault));
+        let standing = walk::standing(library, state);
+        let mut findings: Vec<_> = state
+            .moment
+            .findings
+            .iter()
+            .map(|(_, finding)| finding.clone())
+            .collect();
+        findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+        Self {
+            session: plain(log.session),
+            opened: log.opened,
+            last: log.last,
+            complaint: opened
+                .map(|opened| complaint(library, &opened.tree))
+                .unwrap_or_default(),
+            library: opened
+                .map(|opened| plain(&format!("{} {}", opened.library.name, opened.library.edition)))
+                .unwrap_or_default(),
+            library_hash: opened
+                .map(|opened| plain(&opened.library.hash))
+                .unwrap_or_default(),
+            technician: opened.and_then(|opened| shown(&opened.technician)),
+            site: opened.and_then(|opened| shown(&opened.site)),
+            equipment: opened.and_then(|opened| shown(&opened.equipment)),
+            status: if state.closed { "closed" } else { "open" },
+            ended: state
+                .ended
+                .as_ref()
+                .map(|end| plain(&walk::end_words(library, end))),
+            fault: fault.map(|fault| library.faults[fault].name.clone()),
+            remedy: fault.map(|fault| plain(&walk::remedy_words(library, fault))),
+            because: at.map(|(because, _)| plain(because)),
+            advice: at.and_then(|(_, advice)| advice.map(plain)),
+            proof: fault
+                .map(|fault| proof(library, state, fault))
+                .unwrap_or_default(),
+            noted: noted(library, state),
+            findings: (findings.iter())
+                .map(|finding| FindingEntry {
+                    severity: finding.severity.name(),
+                    text: plain(&finding.text),
+                })
+                .collect(),
+            answers: (standing.trail.iter())
+                .map(|entry| AnswerEntry {
+                    title: entry.title.to_string(),
+                    answer: entry.answer.to_string(),
+                    borderline: entry.borderline,
+                    ruled_out: entry.ruled_out.iter().map(Safe::to_string).collect(),
+                })
+                .collect(),
+            put_back: put_back(library, state, events),
+            notes: state.notes.iter().map(|note| plain(note)).collect(),
+            head: log.head,
+            records: log.records,
+        }
+    }
+
+    /// The report as JSON.
+    pub fn json(&self) -> String {
+        // The report holds texts, numbers and lists only, which all have a form in JSON.
+        serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+}
+
+fn plain(text: &str) -> String {
+    safe(text).to_string()
+}
+
+fn complaint(library: &Library, name: &str) -> String {
+    let tree = library.trees.find(name).map(|tree| &library.trees[tree]);
+    let words = tree.map(|tree| tree.complaint.as_deref().unwrap_or(&tree.title));
+    plain(words.unwrap_or(name))
+}
+
+/// The fault that the call ended in, proven or insisted on.
+fn verdict(library: &Library, state: &State) -> Option<Id<Fault>> {
+    match state.ended.as_ref()? {
+        End::Verdict { fault, .. } | End::Insisted { fault, .. } => library.faults.find(fault),
+        End::Outcome { .. } | End::Unproven { .. } => None,
+    }
+}
+
+/// Why the verdict follows and what to advise, as its step says.
+fn verdict_step<'l>(
+    library: &'l Library,
+    state: &State,
+    fault: Id<Fault>,
+) -> Option<(&'l str, Option<&'l str>)> {
+    match &library[state.top()?.step].kind {
+        Kind::Verdict {
+            fault: at,
+            because,
+            advice,
+        } if *at == fault => Some((because, advice.as_deref())),
+        _ => None,
+    }
+}
+
+fn proof(library: &Library, state: &State, fault: Id<Fault>) -> Vec<ProofEntry> {
+    let lines = walk::proof_lines(library, state, fault);
+    (lines.into_iter())
+        .map(|(line, holding)| {
+            let mut data: Vec<Datum> = line
+                .alternatives
+                .iter()
+                .flatten()
+                .map(|claim| claim.datum())
+                .collect();
+            data.sort();
+            data.dedup();
+            let measured = data.into_iter().filter_map(|datum| {
+                let standing = state.value(datum)?;
+                Some(plain(&format!("{}: {}", library.title_of(datum), standing.typed)))
+            });
+            ProofEntry {
+                claim: plain(&walk::line_words(library, line)),
+                measured: measured.collect(),
+                holds: holding == walk::Holding::Holds,
+            }
+        })
+        .collect()
+}
+
+fn noted(library: &Library, state: &State) -> Vec<String> {
+    let ended = verdict(library, state);
+    let stated = state.moment.stated.iter().filter(|fault| Some(**fault) != ended);
+    stated.map(|fault| plain(&library.faults[*fault].title)).collect()
+}
+
+fn put_back(library: &Library, state: &State, events: &[Event]) -> Vec<PutBackEntry> {
+    let mut opened: Vec<&str> = Vec::new();
+    for event in events {
+        if let Event::LeftOpen { restores } = event {
+            for name in restores {
+                if !opened.contains(&name.as_str()) {
+                    opened.push(name);
+                }
+            }
+        }
+    }
+    let entries = opened.into_iter().filter_map(|name| {
+        let id = library.restores.find(name)?;
+        let last = state.put_backs.iter().rev().find(|done| done.restore == id);
+        let (how, why) = match last {
+            _ if state.open.contains(&id) => ("open", None),
+            Some(done) if done.refused.is_some() => ("refused", done.refused.as_deref().map(plain)),
+            _ => ("done", None),
+        };
+        Some(PutBackEntry {
+            text: plain(&library.restores[id].text),
+            state: how,
+            why,
+        })
+    });
+    entries.collect()
+}
+
+/// The word for a severity in a report that a person reads.
+pub(super) fn severity_word(name: &str) -> &'static str {
+    match Severity::ALL.into_iter().find(|severity| severity.name() == name) {
+        Some(Severity::Danger) => "DANGER",
+        Some(Severity::Repair) => "Repair",
+        Some(Severity::Advise) => "Advise",
+        Some(Severity::Note) | None => "Note",
+    }
+}

@@ -1,0 +1,187 @@
+//! The job report as text, for a terminal, a mail or a printer.
+
+use super::job::{Job, severity_word};
+use super::wrap::wrap;
+
+const WIDTH: usize = 78;
+
+/// Names of faults that an answer ruled out; a first answer can rule out half the library.
+const RULED_OUT: usize = 4;
+
+const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work on gas, line voltage \
+                       and venting belongs to those licensed for it.";
+
+impl Job {
+    /// The report as text of at most 78 columns.
+    pub fn text(&self) -> String {
+        let mut page = Page::default();
+        page.title("JOB REPORT");
+        page.line("Complaint", &self.complaint);
+        for (label, value) in [
+            ("Site", &self.site),
+            ("Equipment", &self.equipment),
+            ("Technician", &self.technician),
+        ] {
+            page.line(label, value.as_deref().unwrap_or("not given"));
+        }
+        page.line("Opened", &self.opened);
+        page.line("Last entry", &format!("{} ({})", self.last, self.status));
+        self.result(&mut page);
+        self.proof_lines(&mut page);
+        self.details(&mut page);
+        page.title("RECORD");
+        page.line("Session", &self.session);
+        page.line("Library", &self.library);
+        page.line("Its hash", &self.library_hash);
+        page.line("Log", &format!("{} lines", self.records));
+        page.line("Its head", &self.head);
+        page.blank();
+        page.text(GOVERNS);
+        page.0
+    }
+
+    fn result(&self, page: &mut Page) {
+        page.title("RESULT");
+        page.item(self.ended.as_deref().unwrap_or("The call is not finished."));
+        for words in [&self.because, &self.remedy, &self.advice].into_iter().flatten() {
+            page.item(words);
+        }
+        for noted in &self.noted {
+            page.item(&format!("Also found on the way: {noted}"));
+        }
+        if !self.findings.is_empty() {
+            page.title("FINDINGS, WORST FIRST");
+            for finding in &self.findings {
+                page.item(&format!("{}: {}", severity_word(finding.severity), finding.text));
+            }
+        }
+    }
+
+    fn proof_lines(&self, page: &mut Page) {
+        if self.proof.is_empty() {
+            return;
+        }
+        page.title("PROOF");
+        for line in &self.proof {
+            let holds = if line.holds { "holds" } else { "NOT PROVEN" };
+            page.item(&format!("{holds}: {}", line.claim));
+            for measured in &line.measured {
+                page.below(measured);
+            }
+        }
+    }
+
+    fn details(&self, page: &mut Page) {
+        if !self.answers.is_empty() {
+            page.title("WHAT WAS ASKED AND ANSWERED");
+        }
+        for (number, answer) in self.answers.iter().enumerate() {
+            let close = if answer.borderline { " (borderline)" } else { "" };
+            page.numbered(number + 1, &format!("{}: {}{close}", answer.title, answer.answer));
+            if !answer.ruled_out.is_empty() {
+                page.below(&format!("rules out: {}", some_of(&answer.ruled_out)));
+            }
+        }
+        if !self.put_back.is_empty() {
+            page.title("OPENED, AND HOW IT WAS LEFT");
+        }
+        for entry in &self.put_back {
+            let why = entry
+                .why
+                .as_deref()
+                .map(|why| format!(" (left open because: {why})"))
+                .unwrap_or_default();
+            let state = match entry.state {
+                "done" => "put back",
+                "refused" => "LEFT OPEN",
+                _ => "STILL OPEN",
+            };
+            page.item(&format!("{state}: {}{why}", entry.text));
+        }
+        if !self.notes.is_empty() {
+            page.title("NOTES");
+        }
+        for note in &self.notes {
+            page.item(note);
+        }
+    }
+
+    /// The call in at most twelve short lines, to read out on the phone.
+    pub fn brief(&self) -> String {
+        let mut lines = vec![format!("Complaint: {}", self.complaint)];
+        lines.push(match &self.ended {
+            Some(ended) => ended.clone(),
+            None => "Still walking.".to_owned(),
+        });
+        let findings = self.findings.iter().take(2);
+        lines
+            .extend(findings.map(|finding| format!("{}: {}", severity_word(finding.severity), finding.text)));
+        let left = 12 - lines.len() - 2;
+        let from = self.answers.len().saturating_sub(left);
+        lines.extend(self.answers[from..].iter().map(|answer| {
+            let close = if answer.borderline { " (borderline)" } else { "" };
+            format!("{}: {}{close}", answer.title, answer.answer)
+        }));
+        let open = self.put_back.iter().filter(|entry| entry.state != "done").count();
+        if open > 0 {
+            lines.push(format!("Still open, to be put back: {open}"));
+        }
+        let short = lines
+            .iter()
+            .map(|line| crate::source::safe(line).cut(WIDTH).to_string());
+        short.map(|line| line + "\n").collect()
+    }
+}
+
+/// The first few of a list, and how many more there are.
+fn some_of(names: &[String]) -> String {
+    match names.len().checked_sub(RULED_OUT) {
+        Some(more @ 1..) => format!("{}; and {more} more", names[..RULED_OUT].join("; ")),
+        _ => names.join("; "),
+    }
+}
+
+#[derive(Default)]
+struct Page(String);
+
+impl Page {
+    fn blank(&mut self) {
+        self.0.push('\n');
+    }
+
+    fn title(&mut self, title: &str) {
+        if !self.0.is_empty() {
+            self.blank();
+        }
+        self.text(title);
+    }
+
+    fn text(&mut self, text: &str) {
+        self.wrapped(text, "", "");
+    }
+
+    fn line(&mut self, label: &str, value: &str) {
+        self.wrapped(value, &format!("  {label:<11} "), "              ");
+    }
+
+    fn item(&mut self, text: &str) {
+        self.wrapped(text, "  - ", "    ");
+    }
+
+    fn numbered(&mut self, number: usize, text: &str) {
+        self.wrapped(text, &format!("{number:>4}. "), "      ");
+    }
+
+    fn below(&mut self, text: &str) {
+        self.wrapped(text, "      ", "      ");
+    }
+
+    fn wrapped(&mut self, text: &str, first: &str, rest: &str) {
+        for (number, line) in wrap(text, WIDTH - rest.len().max(first.len())).iter().enumerate() {
+            let margin = if number == 0 { first } else { rest };
+            self.0.push_str(margin);
+            self.0.push_str(line);
+            self.0.push('\n');
+        }
+    }
+}

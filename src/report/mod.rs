@@ -1,0 +1,8 @@
+//! What a person reads: what is wrong with a library, and what came of a call.
+
+pub mod findings;
+mod job;
+mod job_text;
+mod wrap;
+
+pub use job::{AnswerEntry, FindingEntry, Job, Log, ProofEntry, PutBackEntry};

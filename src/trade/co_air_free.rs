@@ -1,0 +1,82 @@
+//! The carbon monoxide that flue gas would hold without its excess air.
+//!
+//! # Equation
+//!
+//! `co_air_free = co * 20.9 / (20.9 - o2)`, in ppm and per cent of dry gas.
+//!
+//! # Arguments
+//!
+//! - `co`, ppm: carbon monoxide as measured, in dry flue gas.
+//! - `o2`, %: oxygen in the same sample.
+//!
+//! # Range
+//!
+//! Oxygen from 0 to below 15 %: above, little flue gas is left in the sample and an oxygen cell's error of a few tenths of
+//! a point takes over the result. The sample is taken before any dilution air.
+//!
+//! # Example
+//!
+//! 87 ppm at 5.0 % of oxygen is 114 ppm free of air: worked in trade education from the definition below.
+//!
+//! ```
+//! # fn main() -> Result<(), proofwalk::trade::Unfit> {
+//! let formula = &proofwalk::trade::co_air_free::FORMULA;
+//! let co = formula.compute_typed(&["87 ppm", "5.0 %"])?;
+//! assert_eq!(co.number_in(formula.result).round(), 114.0);
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! # References
+//!
+//! - ANSI Z21 test standards, the definition of an air-free sample, as quoted in trade education.
+
+use crate::measure::{Scale, Unit};
+
+use super::formula::{Argument, Formula, each, not_negative};
+use super::unfit::Unfit;
+
+/// Oxygen in dry air, in per cent, as the definition has it.
+const AIR: f64 = 20.9;
+/// Oxygen at which the result says more about the cell than about the flame, in per cent.
+const TOO_DILUTE: f64 = 15.0;
+const ZERO: &str = "zero the analyser in fresh air outdoors and take the sample again";
+
+/// The formula.
+pub static FORMULA: Formula = Formula {
+    name: "co_air_free",
+    sentence: "The carbon monoxide that flue gas would hold without its excess air.",
+    equation: "co_air_free = co * 20.9 / (20.9 - o2)",
+    arguments: &[
+        Argument {
+            name: "co",
+            scale: Scale::of(Unit::PartPerMillion),
+            meaning: "carbon monoxide as measured, in dry flue gas",
+        },
+        Argument {
+            name: "o2",
+            scale: Scale::of(Unit::Percent),
+            meaning: "oxygen in the same sample",
+        },
+    ],
+    result: Scale::of(Unit::PartPerMillion),
+    range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample and an oxygen cell's error of a few \
+            tenths of a point takes over the result. The sample is taken before any dilution air.",
+    references: &[
+        "ANSI Z21 test standards, the definition of an air-free sample, as quoted in trade education.",
+    ],
+    compute: |numbers| {
+        let [co, o2] = each(numbers);
+        not_negative(co, "carbon monoxide", ZERO)?;
+        not_negative(o2, "oxygen", ZERO)?;
+        if o2 >= TOO_DILUTE {
+            return Err(Unfit::new(
+                format!(
+                    "at {o2} % oxygen the sample is mostly air, and the oxygen cell's error would decide the result"
+                ),
+                "look for air leaking into the probe or the vent, and sample where oxygen is below 15 %",
+            ));
+        }
+        Ok(co * AIR / (AIR - o2))
+    },
+};

@@ -1,0 +1,182 @@
+//! The register of formulas, and what every formula can do.
+
+use crate::measure::{Amount, Quantity, Scale};
+
+use super::unfit::Unfit;
+use super::{
+    capacitance_under_load, co_air_free, input_at_manifold_pressure, input_from_meter, pressure_difference,
+    temperature_rise, total_external_static,
+};
+
+/// Every formula, by name.
+static REGISTER: [&Formula; 7] = [
+    &capacitance_under_load::FORMULA,
+    &co_air_free::FORMULA,
+    &input_at_manifold_pressure::FORMULA,
+    &input_from_meter::FORMULA,
+    &pressure_difference::FORMULA,
+    &temperature_rise::FORMULA,
+    &total_external_static::FORMULA,
+];
+
+/// Every formula of the trade, in the order of their names.
+pub fn all() -> &'static [&'static Formula] {
+    &REGISTER
+}
+
+/// The formula of a name.
+pub fn find(name: &str) -> Option<&'static Formula> {
+    REGISTER.iter().copied().find(|formula| formula.name == name)
+}
+
+/// One thing that the trade computes.
+#[derive(Debug)]
+pub struct Formula {
+    /// The name by which a worked-out reading asks for it.
+    pub name: &'static str,
+    /// What it gives, in one sentence.
+    pub sentence: &'static str,
+    /// The equation, in its arguments' names and units.
+    pub equation: &'static str,
+    /// What goes in, in the order of the inputs.
+    pub arguments: &'static [Argument],
+    /// What comes out.
+    pub result: Scale,
+    /// Where it holds, in words.
+    pub range: &'static str,
+    /// Where it comes from.
+    pub references: &'static [&'static str],
+    /// From numbers, each in its argument's unit, to the result's number in its own.
+    pub(super) compute: fn(&[f64]) -> Result<f64, Unfit>,
+}
+
+/// One input of a formula.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Argument {
+    /// Its name.
+    pub name: &'static str,
+    /// The scale the equation takes it in; inputs may be in any unit of the dimension.
+    pub scale: Scale,
+    /// What it is.
+    pub meaning: &'static str,
+}
+
+impl Formula {
+    /// The argument of a name.
+    pub fn argument(&self, name: &str) -> Option<&'static Argument> {
+        self.arguments.iter().find(|argument| argument.name == name)
+    }
+
+    /// The result for inputs in the order of the arguments.
+    ///
+    /// # Errors
+    ///
+    /// Where the inputs are not as many as the arguments, measure something else, or lie outside the formula's range, and
+    /// where the result is no finite number.
+    pub fn compute(&self, inputs: &[Quantity]) -> Result<Quantity, Unfit> {
+        let numbers = self.numbers(inputs)?;
+        let number = (self.compute)(&numbers)?;
+        let result = Quantity::new(number, self.result);
+        if !result.base().is_finite() {
+            let message = format!("{} comes out as no finite number", self.name);
+            return Err(Unfit::new(
+                message,
+                "check the inputs for a slip of the decimal point",
+            ));
+        }
+        Ok(result)
+    }
+
+    /// The result for inputs as a technician types them: a bare number is in its argument's unit.
+    ///
+    /// # Errors
+    ///
+    /// As [`compute`](Self::compute), and where an input cannot be read.
+    pub fn compute_typed(&self, inputs: &[&str]) -> Result<Quantity, Unfit> {
+        let read = inputs.iter().zip(self.arguments).map(|(text, argument)| {
+            let (_, quantity) = Amount::typed(text, argument.scale)?;
+            Ok(quantity)
+        });
+        let quantities = read.collect::<Result<Vec<_>, Unfit>>()?;
+        if inputs.len() > quantities.len() {
+            return Err(self.miscounted(inputs.len()));
+        }
+        self.compute(&quantities)
+    }
+
+    /// How far the result may be off when each input may be off by its margin, all margins in base units: the worst over
+    /// every combination of inputs at the ends of their margins.
+    ///
+    /// Errors of two meters are not averaged but taken at their worst together, since a part is condemned on the result.
+    /// With n uncertain inputs that is 2ⁿ evaluations; no formula has many.
+    ///
+    /// # Errors
+    ///
+    /// As [`compute`](Self::compute), for the inputs themselves or for one of the combinations: a result that may lie
+    /// outside the formula's range has no margin that could be relied on.
+    pub fn margin(&self, inputs: &[(Quantity, f64)]) -> Result<f64, Unfit> {
+        let middle: Vec<Quantity> = inputs.iter().map(|&(value, _)| value).collect();
+        let centre = self.compute(&middle)?.base();
+        let uncertain: Vec<usize> = (0..inputs.len()).filter(|&at| inputs[at].1 > 0.0).collect();
+        let mut worst: f64 = 0.0;
+        // The count of the inputs has been checked, so the shift is by the few arguments of a formula.
+        for corner in 0..1_u32 << uncertain.len() {
+            let mut values = middle.clone();
+            for (bit, &at) in uncertain.iter().enumerate() {
+                let (value, margin) = inputs[at];
+                let signed = if corner >> bit & 1 == 1 { margin } else { -margin };
+                values[at] = Quantity::from_base(value.base() + signed, value.dimension());
+            }
+            worst = worst.max((self.compute(&values)?.base() - centre).abs());
+        }
+        Ok(worst)
+    }
+
+    /// The inputs as the equation takes them.
+    fn numbers(&self, inputs: &[Quantity]) -> Result<Vec<f64>, Unfit> {
+        if inputs.len() != self.arguments.len() {
+            return Err(self.miscounted(inputs.len()));
+        }
+        let numbers = inputs.iter().zip(self.arguments).map(|(input, argument)| {
+            if input.dimension() == argument.scale.dimension() {
+                return Ok(input.number_in(argument.scale));
+            }
+            let (is, wants) = (input.dimension().name(), argument.scale.dimension().name());
+            Err(Unfit::new(
+                format!("{} is {wants}, not {is}", argument.name),
+                format!("give {} in {}", argument.name, argument.scale.unit.ascii()),
+            ))
+        });
+        numbers.collect()
+    }
+
+    fn miscounted(&self, given: usize) -> Unfit {
+        let names: Vec<&str> = self.arguments.iter().map(|argument| argument.name).collect();
+        let message = format!("{} takes {} inputs, not {given}", self.name, names.len());
+        Unfit::new(message, format!("give {}", names.join(", ")))
+    }
+}
+
+/// The numbers by name: `let [supply, return_air] = each(numbers);`. Their count has been checked against the arguments.
+pub(super) fn each<const N: usize>(numbers: &[f64]) -> [f64; N] {
+    std::array::from_fn(|at| numbers[at])
+}
+
+/// Refuses a number that must be more than nothing.
+pub(super) fn positive(number: f64, what: &str) -> Result<(), Unfit> {
+    if number > 0.0 {
+        return Ok(());
+    }
+    Err(Unfit::new(
+        format!("{what} is not above zero"),
+        format!("take {what} again"),
+    ))
+}
+
+/// Refuses a number below nothing.
+pub(super) fn not_negative(number: f64, what: &str, help: &str) -> Result<(), Unfit> {
+    if number >= 0.0 {
+        return Ok(());
+    }
+    Err(Unfit::new(format!("{what} is below zero"), help))
+}

@@ -1,0 +1,76 @@
+//! The input that a burner takes at a manifold pressure other than its rating plate's.
+//!
+//! # Equation
+//!
+//! `input_at_pressure = input * sqrt(pressure / plate_pressure)`, in BTU/h and in.w.c.
+//!
+//! # Arguments
+//!
+//! - `input`, BTU/h: the input on the rating plate.
+//! - `pressure`, in.w.c.: the manifold pressure as measured, burner lit.
+//! - `plate_pressure`, in.w.c.: the manifold pressure on the rating plate.
+//!
+//! # Range
+//!
+//! The orifices, the gas and the altitude are those the plate was made for, and the pressure is small beside the
+//! atmosphere's, as all manifold pressures are.
+//!
+//! # Example
+//!
+//! Arithmetic: 80,000 BTU/h at 3.5 in.w.c. become 76,495 BTU/h at 3.2 in.w.c., a ratio of 0.956.
+//!
+//! ```
+//! # fn main() -> Result<(), proofwalk::trade::Unfit> {
+//! let formula = &proofwalk::trade::input_at_manifold_pressure::FORMULA;
+//! let input = formula.compute_typed(&["80000 BTU/h", "3.2 in.w.c.", "3.5 in.w.c."])?;
+//! assert_eq!(input.number_in(formula.result).round(), 76_495.0);
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! # References
+//!
+//! - The square-root law of flow through an orifice: elementary fluid mechanics.
+
+use crate::measure::{Scale, Unit};
+
+use super::formula::{Argument, Formula, each, not_negative, positive};
+
+/// The formula.
+pub static FORMULA: Formula = Formula {
+    name: "input_at_manifold_pressure",
+    sentence: "The input that a burner takes at a manifold pressure other than its rating plate's.",
+    equation: "input_at_pressure = input * sqrt(pressure / plate_pressure)",
+    arguments: &[
+        Argument {
+            name: "input",
+            scale: Scale::of(Unit::BtuPerHour),
+            meaning: "the input on the rating plate",
+        },
+        Argument {
+            name: "pressure",
+            scale: Scale::of(Unit::InchWaterColumn),
+            meaning: "the manifold pressure as measured, burner lit",
+        },
+        Argument {
+            name: "plate_pressure",
+            scale: Scale::of(Unit::InchWaterColumn),
+            meaning: "the manifold pressure on the rating plate",
+        },
+    ],
+    result: Scale::of(Unit::BtuPerHour),
+    range: "The orifices, the gas and the altitude are those the plate was made for, and the pressure is small beside the \
+            atmosphere's, as all manifold pressures are.",
+    references: &["The square-root law of flow through an orifice: elementary fluid mechanics."],
+    compute: |numbers| {
+        let [input, pressure, plate_pressure]: [f64; 3] = each(numbers);
+        positive(input, "the plate's input")?;
+        not_negative(
+            pressure,
+            "the manifold pressure",
+            "zero the gauge, and check which hose is on which port",
+        )?;
+        positive(plate_pressure, "the plate's manifold pressure")?;
+        Ok(input * (pressure / plate_pressure).sqrt())
+    },
+};

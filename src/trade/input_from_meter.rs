@@ -1,0 +1,72 @@
+//! The heat input of a burner, clocked at the gas meter.
+//!
+//! # Equation
+//!
+//! `input = 3600 / time * dial * heating_value`, in BTU/h, s, ft³ and BTU/ft³.
+//!
+//! # Arguments
+//!
+//! - `dial`, ft³: the gas that went through the meter: the dial's size times its turns.
+//! - `time`, s: how long that took.
+//! - `heating_value`, BTU/ft³: the heat in the gas as it is metered; the gas supplier names it.
+//!
+//! # Range
+//!
+//! Steady fire with every other gas appliance off, pilots included; metered gas is not corrected for its temperature or
+//! for altitude. One second in a half-minute turn is three per cent: time several turns.
+//!
+//! # Example
+//!
+//! Arithmetic: half a cubic foot in 29 s at 1000 BTU/ft³ is 62,069 BTU/h.
+//!
+//! ```
+//! # fn main() -> Result<(), proofwalk::trade::Unfit> {
+//! let formula = &proofwalk::trade::input_from_meter::FORMULA;
+//! let input = formula.compute_typed(&["0.5 ft3", "29 s", "1000 BTU/ft3"])?;
+//! assert_eq!(input.number_in(formula.result).round(), 62_069.0);
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! # References
+//!
+//! - Arithmetic: 3600 seconds are an hour.
+
+use crate::measure::{Scale, Unit};
+
+use super::formula::{Argument, Formula, each, positive};
+
+/// The formula.
+pub static FORMULA: Formula = Formula {
+    name: "input_from_meter",
+    sentence: "The heat input of a burner, clocked at the gas meter.",
+    equation: "input = 3600 / time * dial * heating_value",
+    arguments: &[
+        Argument {
+            name: "dial",
+            scale: Scale::of(Unit::CubicFoot),
+            meaning: "the gas that went through the meter: the dial's size times its turns",
+        },
+        Argument {
+            name: "time",
+            scale: Scale::of(Unit::Second),
+            meaning: "how long that took",
+        },
+        Argument {
+            name: "heating_value",
+            scale: Scale::of(Unit::BtuPerCubicFoot),
+            meaning: "the heat in the gas as it is metered; the gas supplier names it",
+        },
+    ],
+    result: Scale::of(Unit::BtuPerHour),
+    range: "Steady fire with every other gas appliance off, pilots included; metered gas is not corrected for its \
+            temperature or for altitude. One second in a half-minute turn is three per cent: time several turns.",
+    references: &["Arithmetic: 3600 seconds are an hour."],
+    compute: |numbers| {
+        let [dial, time, heating_value] = each(numbers);
+        positive(dial, "the gas on the dial")?;
+        positive(time, "the time")?;
+        positive(heating_value, "the heating value")?;
+        Ok(3600.0 / time * dial * heating_value)
+    },
+};

@@ -1,0 +1,61 @@
+//! How much warmer the air leaves the furnace than it came.
+//!
+//! # Equation
+//!
+//! `rise = supply - return`, all in °F.
+//!
+//! # Arguments
+//!
+//! - `supply`, °F: the air just after the furnace, out of sight of the heat exchanger.
+//! - `return`, °F: the air just before it.
+//!
+//! # Range
+//!
+//! Any two temperatures, taken at steady state; below zero where the probes are swapped or the furnace cools.
+//!
+//! # Example
+//!
+//! Arithmetic: air at 70 °F leaves at 125 °F.
+//!
+//! ```
+//! # fn main() -> Result<(), proofwalk::trade::Unfit> {
+//! let formula = &proofwalk::trade::temperature_rise::FORMULA;
+//! let rise = formula.compute_typed(&["125 °F", "70 °F"])?;
+//! assert_eq!(rise.display(formula.result).to_string(), "55 °F");
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! # References
+//!
+//! - The definition; the range allowed stands on the rating plate.
+
+use crate::measure::{Scale, Unit};
+
+use super::formula::{Argument, Formula, each};
+
+/// The formula.
+pub static FORMULA: Formula = Formula {
+    name: "temperature_rise",
+    sentence: "How much warmer the air leaves the furnace than it came.",
+    equation: "rise = supply - return",
+    arguments: &[
+        Argument {
+            name: "supply",
+            scale: Scale::of(Unit::DegreeFahrenheit),
+            meaning: "the air just after the furnace, out of sight of the heat exchanger",
+        },
+        Argument {
+            name: "return",
+            scale: Scale::of(Unit::DegreeFahrenheit),
+            meaning: "the air just before it",
+        },
+    ],
+    result: Scale::difference(Unit::DegreeFahrenheit),
+    range: "Any two temperatures, taken at steady state; below zero where the probes are swapped or the furnace cools.",
+    references: &["The definition; the range allowed stands on the rating plate."],
+    compute: |numbers| {
+        let [supply, return_air] = each(numbers);
+        Ok(supply - return_air)
+    },
+};

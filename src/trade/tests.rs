@@ -1,0 +1,198 @@
+//! Checks of the register: against values from outside, and of its files against what it says.
+
+use super::*;
+use crate::measure::{Amount, Quantity, Scale, Unit};
+
+/// Each row names its origin; see the file's head.
+const REFERENCE: &str = include_str!("../../tests/reference/formulas.csv");
+
+#[track_caller]
+fn quantity(text: &str, scale: Scale) -> Quantity {
+    Amount::parse(text).unwrap().quantity(scale).unwrap()
+}
+
+#[track_caller]
+fn formula(name: &str) -> &'static Formula {
+    find(name).unwrap_or_else(|| panic!("no formula {name}"))
+}
+
+#[test]
+fn formulas_give_what_the_reference_says() {
+    let mut checked = std::collections::BTreeSet::new();
+    for row in REFERENCE.lines().filter(|line| !line.starts_with('#')).skip(1) {
+        let columns: Vec<&str> = row.splitn(5, ',').collect();
+        let [name, inputs, expected, within, _origin] = columns[..] else {
+            panic!("{row}");
+        };
+        let formula = formula(name);
+        let inputs: Vec<&str> = inputs.split(';').collect();
+        let result = formula.compute_typed(&inputs);
+        checked.insert(name);
+        if expected == "refused" {
+            assert!(result.is_err(), "{row}");
+            continue;
+        }
+        let margin_scale = formula.result.of_offsets();
+        let off = result.unwrap().base() - quantity(expected, formula.result).base();
+        // A hair more than the margin, for the twelfth digit.
+        let margin = quantity(within, margin_scale).base();
+        assert!(
+            off.abs() <= margin + 1e-9 * quantity(expected, formula.result).base().abs(),
+            "{row}: off by {off}"
+        );
+    }
+    assert_eq!(checked.len(), all().len(), "every formula has a row");
+}
+
+#[test]
+fn names_are_in_order_and_found() {
+    let names: Vec<&str> = all().iter().map(|formula| formula.name).collect();
+    assert!(names.is_sorted(), "{names:?}");
+    for formula in all() {
+        assert_eq!(
+            find(formula.name).map(|found| found.sentence),
+            Some(formula.sentence)
+        );
+        for argument in formula.arguments {
+            assert_eq!(formula.argument(argument.name), Some(argument));
+        }
+    }
+    assert!(find("phase_of_the_moon").is_none());
+}
+
+/// What a person reads in the documentation and what the program prints are written twice; this holds them together.
+#[test]
+fn the_docs_of_each_file_say_what_the_register_says() {
+    for formula in all() {
+        let path = format!("{}/src/trade/{}.rs", env!("CARGO_MANIFEST_DIR"), formula.name);
+        let source = std::fs::read_to_string(&path).unwrap();
+        let lines = source.lines().filter_map(|line| line.strip_prefix("//!"));
+        let docs = lines
+            .flat_map(str::split_whitespace)
+            .collect::<Vec<_>>()
+            .join(" ");
+        let mut expected = vec![
+            formula.sentence.to_owned(),
+            format!("# Equation `{}`", formula.equation),
+            format!("# Range {}", formula.range),
+            "# Example".to_owned(),
+            "# References".to_owned(),
+        ];
+        for argument in formula.arguments {
+            let Argument { name, scale, meaning } = argument;
+            expected.push(format!("- `{name}`, {}: {meaning}", scale.symbol()));
+        }
+        expected.extend(
+            formula
+                .references
+                .iter()
+                .map(|reference| format!("- {reference}")),
+        );
+        for text in expected {
+            assert!(
+                docs.contains(&text),
+                "{}: the file does not say: {text}",
+                formula.name
+            );
+        }
+    }
+}
+
+#[test]
+fn inputs_are_counted_and_their_dimensions_checked() {
+    let rise = formula("temperature_rise");
+    let warm = quantity("100 °F", Scale::of(Unit::DegreeFahrenheit));
+    let volts = quantity("24 V", Scale::of(Unit::Volt));
+    assert_eq!(
+        rise.compute(&[warm]).unwrap_err().to_string(),
+        "temperature_rise takes 2 inputs, not 1; give supply, return"
+    );
+    assert_eq!(
+        rise.compute(&[volts, warm]).unwrap_err().to_string(),
+        "supply is a temperature, not a voltage; give supply in F"
+    );
+    assert_eq!(
+        rise.compute_typed(&["1", "2", "3"]).unwrap_err().help,
+        "give supply, return"
+    );
+    // A difference is no temperature: a rise cannot be taken of a rise.
+    let difference = quantity("30 °F", Scale::difference(Unit::DegreeFahrenheit));
+    assert!(rise.compute(&[difference, warm]).is_err());
+}
+
+#[test]
+fn what_has_no_result_is_refused() {
+    for (name, inputs) in [
+        ("input_from_meter", ["1 ft3", "0 s", "1000 BTU/ft3"]),
+        ("input_from_meter", ["0 ft3", "30 s", "1000 BTU/ft3"]),
+        ("input_from_meter", ["1e200 ft3", "1e-200 s", "1000 BTU/ft3"]),
+        ("capacitance_under_load", ["1 A", "0 V", "60 Hz"]),
+        (
+            "input_at_manifold_pressure",
+            ["80000 BTU/h", "-1 in.w.c.", "3.5 in.w.c."],
+        ),
+        (
+            "input_at_manifold_pressure",
+            ["80000 BTU/h", "3 in.w.c.", "0 in.w.c."],
+        ),
+    ] {
+        assert!(formula(name).compute_typed(&inputs).is_err(), "{name} {inputs:?}");
+    }
+}
+
+#[test]
+fn air_free_carbon_monoxide_says_why_diluted_gas_is_refused() {
+    let co = formula("co_air_free");
+    assert!(co.compute_typed(&["50 ppm", "14.9 %"]).is_ok());
+    assert_eq!(
+        co.compute_typed(&["50 ppm", "15 %"]).unwrap_err().message,
+        "at 15 % oxygen the sample is mostly air, and the oxygen cell's error would decide the result"
+    );
+}
+
+/// Two thermometers that may each be off by 1 °F: together by 2 °F (arithmetic).
+#[test]
+fn a_margin_takes_two_meters_at_their_worst_together() {
+    let fahrenheit = Scale::of(Unit::DegreeFahrenheit);
+    let degree = Quantity::new(1.0, Scale::difference(Unit::DegreeFahrenheit));
+    let inputs = [
+        (quantity("125 °F", fahrenheit), degree.base()),
+        (quantity("70 °F", fahrenheit), degree.base()),
+    ];
+    let margin = formula("temperature_rise").margin(&inputs).unwrap();
+    assert!((margin - 2.0 * degree.base()).abs() < 1e-9);
+}
+
+/// Half a cubic foot in 22 s, timed to 1 s: at worst 22/21 of the input, 4.8 % over (arithmetic).
+#[test]
+fn a_margin_takes_the_worse_side() {
+    let clock = formula("input_from_meter");
+    let inputs: Vec<(Quantity, f64)> = ["0.5 ft3", "22 s", "1000 BTU/ft3"]
+        .iter()
+        .zip(clock.arguments)
+        .zip([0.0, 1.0, 0.0])
+        .map(|((text, argument), margin)| (quantity(text, argument.scale), margin))
+        .collect();
+    let input = clock.compute_typed(&["0.5", "22", "1000"]).unwrap();
+    let share = clock.margin(&inputs).unwrap() / input.base();
+    assert!((share - 1.0 / 21.0).abs() < 1e-9, "{share}");
+}
+
+#[test]
+fn a_margin_that_reaches_out_of_range_is_refused() {
+    let co = formula("co_air_free");
+    let inputs = [
+        (quantity("50 ppm", co.arguments[0].scale), 0.0),
+        (quantity("14.8 %", co.arguments[1].scale), 0.003),
+    ];
+    assert!(co.compute(&[inputs[0].0, inputs[1].0]).is_ok());
+    assert!(co.margin(&inputs).is_err());
+}
+
+#[test]
+fn no_margin_gives_no_margin() {
+    let rise = formula("temperature_rise");
+    let warm = quantity("100 °F", rise.arguments[0].scale);
+    assert_eq!(rise.margin(&[(warm, 0.0), (warm, 0.0)]), Ok(0.0));
+    assert!(rise.margin(&[(warm, 0.0)]).is_err());
+}

@@ -1,0 +1,63 @@
+//! The pressure the blower works against outside the furnace.
+//!
+//! # Equation
+//!
+//! `total = |return| + |supply|`, all in in.w.c.
+//!
+//! # Arguments
+//!
+//! - `return`, in.w.c.: between the room and the air just before the furnace, with or without its minus sign.
+//! - `supply`, in.w.c.: between the air just after the furnace, before the coil, and the room.
+//!
+//! # Range
+//!
+//! Blower running at the speed in question, doors on, filter in place. Signs are dropped, since many gauges show none: it
+//! does not notice a return under pressure or a supply under suction.
+//!
+//! # Example
+//!
+//! Arithmetic: 0.35 in.w.c. of suction before the furnace and 0.30 in.w.c. behind it.
+//!
+//! ```
+//! # fn main() -> Result<(), proofwalk::trade::Unfit> {
+//! let formula = &proofwalk::trade::total_external_static::FORMULA;
+//! let total = formula.compute_typed(&["-0.35 in.w.c.", "0.30 in.w.c."])?;
+//! assert_eq!(total.display(formula.result).to_string(), "0.65 in.w.c.");
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! # References
+//!
+//! - Common practice; the most that is allowed stands on the rating plate.
+
+use crate::measure::{Scale, Unit};
+
+use super::formula::{Argument, Formula, each};
+
+/// The formula.
+pub static FORMULA: Formula = Formula {
+    name: "total_external_static",
+    sentence: "The pressure the blower works against outside the furnace.",
+    equation: "total = |return| + |supply|",
+    arguments: &[
+        Argument {
+            name: "return",
+            scale: Scale::of(Unit::InchWaterColumn),
+            meaning: "between the room and the air just before the furnace, with or without its minus sign",
+        },
+        Argument {
+            name: "supply",
+            scale: Scale::of(Unit::InchWaterColumn),
+            meaning: "between the air just after the furnace, before the coil, and the room",
+        },
+    ],
+    result: Scale::of(Unit::InchWaterColumn),
+    range: "Blower running at the speed in question, doors on, filter in place. Signs are dropped, since many gauges show \
+            none: it does not notice a return under pressure or a supply under suction.",
+    references: &["Common practice; the most that is allowed stands on the rating plate."],
+    compute: |numbers| {
+        let [return_air, supply]: [f64; 2] = each(numbers);
+        Ok(return_air.abs() + supply.abs())
+    },
+};

@@ -1,0 +1,33 @@
+//! One service call: commands decided into events, events folded into a state, a state asked what any face must show.
+//!
+//! [`decide()`] holds every rule, [`apply()`] only folds. Neither knows of files, clocks or terminals.
+
+mod apply;
+mod ask;
+mod call;
+mod codec;
+mod command;
+mod decide;
+mod event;
+mod possible;
+mod proof;
+mod scenario;
+mod show;
+mod state;
+mod wanted;
+
+pub use apply::{Misfit, apply, fold};
+pub use ask::{
+    Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
+};
+pub use call::{Call, NotDone};
+pub use codec::{decode, encode};
+pub use command::{Command, Refusal};
+pub use decide::{decide, go_on, open, open_at};
+pub use event::{Doubt, End, Event, LibraryMark, Opened, Role, Voiding};
+pub use possible::{at_worst, possible, ruled_out};
+pub use proof::{Holding, is_proven, lines as proof_lines};
+pub use scenario::{Answerer, Departure, Run, departures, rehearse, wanted_words};
+pub use show::{ask, end_words, line_words, remedy_words, standing};
+pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};
+pub use wanted::{Wanted, wanted};

@@ -1,0 +1,306 @@
+//! What can still be the fault, what was ruled out, and how far it is at worst.
+
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
+
+use super::event::Role;
+use super::state::{Moment, State, Value};
+use crate::library::{Answers, Datum, Edge, Fault, Id, Kind, Library, PlateField, Step, Tree};
+
+/// The faults that a walk can still end in, nearest first.
+///
+/// Values that stand decide their questions, unless work on the way may make them void. Plate bounds that are not known
+/// decide nothing.
+pub fn possible(library: &Library, moment: &Moment) -> Vec<Id<Fault>> {
+    let nothing = BTreeSet::new();
+    let free = Search::new(library, moment, &nothing, false);
+    let reached = Search::new(library, moment, &free.voided, true);
+    reached.faults
+}
+
+/// The answers of a trail with the faults that each ruled out.
+pub fn ruled_out(library: &Library, state: &State) -> Vec<Vec<Id<Fault>>> {
+    let moments = state
+        .trail
+        .iter()
+        .map(|answered| &answered.before)
+        .chain([&state.moment]);
+    let sets: Vec<BTreeSet<Id<Fault>>> = moments
+        .map(|moment| possible(library, moment).into_iter().collect())
+        .collect();
+    sets.windows(2)
+        .map(|pair| pair[0].difference(&pair[1]).copied().collect())
+        .collect()
+}
+
+/// Steps that ask or act which may still come, at worst.
+///
+/// An upper bound: every step that can be reached counts once, and again for each time a bounded edge may lead back.
+pub fn at_worst(library: &Library, moment: &Moment) -> usize {
+    let nothing = BTreeSet::new();
+    let free = Search::new(library, moment, &nothing, false);
+    let search = Search::new(library, moment, &free.voided, true);
+    let again: usize = search.repeats as usize;
+    let asking = search.seen.iter().filter(|step| {
+        let step = &library[**step];
+        matches!(
+            step.kind,
+            Kind::Measure { .. } | Kind::Observe { .. } | Kind::Plate { .. } | Kind::Do { .. }
+        )
+    });
+    let longest = longest(library, &search.seen);
+    asking.count().min(longest.saturating_mul(again + 1))
+}
+
+/// The longest way through the steps that were reached, counting those that ask or act, each at most once.
+fn longest(library: &Library, seen: &BTreeSet<Id<Step>>) -> usize {
+    // A step's depth is bounded by the number of steps, so each is settled after as many rounds at most; real trees need
+    // a few. Ways round a cycle are counted once: whoever asks multiplies by the limits.
+    let mut depth: BTreeMap<Id<Step>, usize> = seen.iter().map(|step| (*step, 0)).collect();
+    for _ in 0..seen.len().min(64) {
+        let mut changed = false;
+        for step in seen.iter().rev() {
+            let entry = &library[*step];
+            let asks = !matches!(
+                entry.kind,
+                Kind::Verdict { .. } | Kind::Return { .. } | Kind::Visit { .. }
+            );
+            let inside = match &entry.kind {
+                Kind::Visit { tree, .. } => library.trees[*tree].start,
+                _ => None,
+            };
+            let next = entry
+                .edges()
+                .into_iter()
+                .filter(|edge| edge.limit.is_none())
+                .map(|edge| edge.go);
+            let below = next
+                .filter_map(|next| depth.get(&next))
+                .max()
+                .copied()
+                .unwrap_or_default();
+            let inside = inside
+                .and_then(|start| depth.get(&start))
+                .copied()
+                .unwrap_or_default();
+            let now = (below + inside + usize::from(asks)).min(seen.len());
+            if now > depth[step] {
+                depth.insert(*step, now);
+                changed = true;
+            }
+        }
+        if !changed {
+            break;
+        }
+    }
+    depth.values().max().copied().unwrap_or_default()
+}
+
+struct Search<'a> {
+    library: &'a Library,
+    moment: &'a Moment,
+    voidable: &'a BTreeSet<Datum>,
+    decide: bool,
+    seen: BTreeSet<Id<Step>>,
+    waiting: VecDeque<Id<Step>>,
+    /// Visits that lead into a tree, to know where its returns go.
+    visits: BTreeMap<Id<Tree>, BTreeSet<Id<Step>>>,
+    /// Outcomes that were reached.
+    returned: BTreeSet<(Id<Tree>, usize)>,
+    faults: Vec<Id<Fault>>,
+    voided: BTreeSet<Datum>,
+    repeats: u64,
+}
+
+impl<'a> Search<'a> {
+    fn new(library: &'a Library, moment: &'a Moment, voidable: &'a BTreeSet<Datum>, decide: bool) -> Self {
+        let mut search = Search {
+            library,
+            moment,
+            voidable,
+            decide,
+            seen: BTreeSet::new(),
+            waiting: VecDeque::new(),
+            visits: BTreeMap::new(),
+            returned: BTreeSet::new(),
+            faults: Vec::new(),
+            voided: BTreeSet::new(),
+            repeats: 0,
+        };
+        search.run();
+        search
+    }
+
+    fn run(&mut self) {
+        let frames = &self.moment.frames;
+        for pair in frames.windows(2) {
+            if pair[1].role == Role::Visit {
+                self.visits.entry(pair[1].tree).or_default().insert(pair[0].step);
+            }
+            if pair[1].role == Role::Danger {
+                // What a danger interrupts comes back with every value void.
+                self.reach(pair[0].step);
+                self.voided.extend(self.moment.values.keys().copied());
+            }
+        }
+        if let Some(top) = frames.last() {
+            self.reach(top.step);
+        }
+        while let Some(step) = self.waiting.pop_front() {
+            self.leave(step);
+        }
+    }
+
+    fn reach(&mut self, step: Id<Step>) {
+        if self.seen.insert(step) {
+            self.waiting.push_back(step);
+        }
+    }
+
+    fn follow(&mut self, edge: &Edge) {
+        let mut edge = edge;
+        self.reach(edge.go);
+        while let Some(limit) = &edge.limit {
+            self.repeats = self.repeats.saturating_add(u64::from(limit.at_most));
+            edge = &limit.then;
+            self.reach(edge.go);
+        }
+    }
+
+    fn leave(&mut self, id: Id<Step>) {
+        let library = self.library;
+        let step = &library[id];
+        match &step.kind {
+            Kind::Measure {
+                reading,
+                answers,
+                unable,
+                ..
+            } => self.question(Datum::Reading(*reading), answers, [unable.as_ref(), None]),
+            Kind::Observe {
+                sign,
+                answers,
+                unsure,
+                unable,
+                ..
+            } => self.question(Datum::Sign(*sign), answers, [unsure.as_ref(), unable.as_ref()]),
+            Kind::Plate {
+                field,
+                answers,
+                unable,
+            } => {
+                self.question(Datum::Field(*field), answers, [unable.as_ref(), None]);
+            }
+            Kind::Do { go, voids, .. } => {
+                for datum in voids {
+                    self.voided.insert(*datum);
+                    // What was worked out from it, and what it was worked out from, goes with it.
+                    self.voided.extend(super::apply::inputs_of(library, *datum));
+                    self.voided.extend(
+                        library
+                            .readings
+                            .iter()
+                            .map(|(id, _)| Datum::Reading(id))
+                            .filter(|reading| super::apply::inputs_of(library, *reading).contains(datum)),
+                    );
+                }
+                self.follow(go);
+            }
+            Kind::Visit { tree, on_verdict, .. } => {
+                self.visits.entry(*tree).or_default().insert(id);
+                if let Some(start) = library.trees[*tree].start {
+                    self.reach(start);
+                }
+                if let Some(edge) = on_verdict {
+                    self.follow(edge);
+                }
+                self.come_back(*tree);
+            }
+            Kind::Verdict { fault, .. } => {
+                if !self.faults.contains(fault) {
+                    self.faults.push(*fault);
+                }
+            }
+            Kind::Return { outcome } => {
+                self.returned.insert((step.tree, *outcome));
+                self.gate_opens(step.tree);
+                self.come_back(step.tree);
+            }
+            Kind::Unresolved { edges, .. } => edges.iter().for_each(|edge| self.follow(edge)),
+        }
+    }
+
+    /// The gate's return leads to the complaint, which the walk has yet to enter.
+    fn gate_opens(&mut self, tree: Id<Tree>) {
+        let gate = self
+            .moment
+            .frames
+            .first()
+            .filter(|frame| frame.role == Role::Gate);
+        if gate.is_some_and(|frame| frame.tree == tree)
+            && let Some(start) = self
+                .moment
+                .complaint
+                .and_then(|tree| self.library.trees[tree].start)
+        {
+            self.reach(start);
+        }
+    }
+
+    /// Takes the edges of every visit of a tree for the outcomes that were reached.
+    fn come_back(&mut self, tree: Id<Tree>) {
+        let library = self.library;
+        let visits = self.visits.get(&tree).cloned().unwrap_or_default();
+        for visit in visits {
+            if let Kind::Visit {
+                returns, on_verdict, ..
+            } = &library[visit].kind
+            {
+                for (outcome, edge) in returns {
+                    if self.returned.contains(&(tree, *outcome)) {
+                        self.follow(edge);
+                    }
+                }
+                if let Some(edge) = on_verdict {
+                    self.follow(edge);
+                }
+            }
+        }
+    }
+
+    fn question(&mut self, datum: Datum, answers: &Answers, others: [Option<&Edge>; 2]) {
+        if let Some(edge) = self.settled(datum, answers) {
+            let edge = edge.clone();
+            return self.follow(&edge);
+        }
+        for edge in answers.edges().chain(others.into_iter().flatten()) {
+            self.follow(edge);
+        }
+    }
+
+    /// The edge that a value which stands, and is sure to stand when the walk comes here, leads to.
+    fn settled<'e>(&self, datum: Datum, answers: &'e Answers) -> Option<&'e Edge> {
+        if !self.decide || self.voidable.contains(&datum) {
+            return None;
+        }
+        let value = self.moment.values.get(&datum)?.value;
+        let fields = |field: &Id<PlateField>| self.moment.values.get(&Datum::Field(*field))?.value.number();
+        match (answers, value) {
+            (Answers::Go(edge), _) => Some(edge),
+            (Answers::Bands(bands), Value::Number(number)) => {
+                let found = bands
+                    .iter()
+                    .find(|answer| answer.band.contains(number, &fields) == Some(true));
+                // An unknown plate field leaves other bands open.
+                let known = bands
+                    .iter()
+                    .all(|answer| answer.band.contains(number, &fields).is_some());
+                found.filter(|_| known).map(|answer| &answer.edge)
+            }
+            (Answers::Choices(choices), Value::Choice(choice)) => choices
+                .iter()
+                .find(|answer| answer.value == choice)
+                .map(|answer| &answer.edge),
+            _ => None,
+        }
+    }
+}

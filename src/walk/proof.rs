@@ -1,0 +1,148 @@
+//! Whether a verdict is proven.
+
+use super::state::{State, Value};
+use crate::library::{Claim, ClaimKind, Datum, Fault, Id, Library, PlateField, Proof, ProofLine, Remedy};
+use crate::measure::{Band, borderline};
+
+/// How a claim, a line or a proof stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Holding {
+    /// It holds.
+    Holds,
+    /// Something it needs was not taken, or no longer counts.
+    Missing,
+    /// What was taken lies within the meter's accuracy of a bound.
+    Borderline,
+    /// What was taken says otherwise.
+    Contradicted,
+}
+
+/// The proofs that a verdict needs: its part's, those of its group, and its own.
+///
+/// A group says "one of these": what proves any of its parts bad proves the verdict, so the named part's proof is the one
+/// that counts.
+pub fn proofs(library: &Library, fault: Id<Fault>) -> Vec<&Proof> {
+    let fault = &library.faults[fault];
+    let part = match fault.remedy {
+        Remedy::Replace(part) => Some(&library.parts[part].proof),
+        Remedy::Correct | Remedy::ShutDown | Remedy::Refer | Remedy::None | Remedy::Unresolved => None,
+    };
+    part.into_iter().chain([&fault.proof]).collect()
+}
+
+/// Every line that a verdict needs, with how it stands.
+pub fn lines<'l>(library: &'l Library, state: &State, fault: Id<Fault>) -> Vec<(&'l ProofLine, Holding)> {
+    let lines = proofs(library, fault).into_iter().flat_map(|proof| &proof.lines);
+    lines.map(|line| (line, line_holds(state, line))).collect()
+}
+
+/// Whether a verdict may be stated: every line holds, fresh.
+pub fn is_proven(library: &Library, state: &State, fault: Id<Fault>) -> bool {
+    let resolved = library.faults[fault].remedy != Remedy::Unresolved;
+    let whole = proofs(library, fault).iter().all(|proof| !proof.broken);
+    resolved
+        && whole
+        && lines(library, state, fault)
+            .iter()
+            .all(|(_, holding)| *holding == Holding::Holds)
+}
+
+fn line_holds(state: &State, line: &ProofLine) -> Holding {
+    let alternatives = line.alternatives.iter().map(|claims| {
+        // An alternative stands as badly as its worst claim, a line as well as its best alternative.
+        claims
+            .iter()
+            .map(|claim| claim_holds(state, claim))
+            .max()
+            .unwrap_or(Holding::Holds)
+    });
+    alternatives.min().unwrap_or(Holding::Missing)
+}
+
+/// How one claim stands.
+pub fn claim_holds(state: &State, claim: &Claim) -> Holding {
+    let Some(standing) = state.value(claim.datum()) else {
+        return Holding::Missing;
+    };
+    match (&claim.what, standing.value) {
+        (ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band), Value::Number(value)) => {
+            in_band(state, band, value, standing.margin)
+        }
+        (ClaimKind::Sign(_, values) | ClaimKind::FieldChoice(_, values), Value::Choice(value)) => {
+            match values.contains(&value) {
+                true => Holding::Holds,
+                false => Holding::Contradicted,
+            }
+        }
+        _ => Holding::Missing,
+    }
+}
+
+fn in_band(
+    state: &State,
+    band: &Band<Id<PlateField>>,
+    value: crate::measure::Quantity,
+    margin: f64,
+) -> Holding {
+    let fields = |field: &Id<PlateField>| state.field(*field);
+    let close = band.bounds().any(|bound| {
+        let bound = bound.value(&fields);
+        bound.is_some_and(|bound| borderline(value, margin, bound))
+    });
+    match band.contains(value, &fields) {
+        None => Holding::Missing,
+        Some(_) if close => Holding::Borderline,
+        Some(true) => Holding::Holds,
+        Some(false) => Holding::Contradicted,
+    }
+}
+
+/// The data that could still make a verdict proven: not fresh, or borderline, in a line that does not hold.
+pub fn takeable(state: &State, line: &ProofLine) -> Vec<Datum> {
+    let mut data = Vec::new();
+    for claims in &line.alternatives {
+        let hopeless = claims
+            .iter()
+            .any(|claim| claim_holds(state, claim) == Holding::Contradicted);
+        if hopeless {
+            continue;
+        }
+        for claim in claims {
+            let open = matches!(claim_holds(state, claim), Holding::Missing | Holding::Borderline);
+            let datum = claim.datum();
+            if open && !state.could_not.contains_key(&datum) && !data.contains(&datum) {
+                data.push(datum);
+            }
+        }
+    }
+    data
+}
+
+/// The plate fields that a verdict's proof leans on and that have not been read.
+pub fn unread_fields(library: &Library, state: &State, fault: Id<Fault>) -> Vec<Id<PlateField>> {
+    let claims = proofs(library, fault).into_iter().flat_map(|proof| &proof.lines);
+    let claims = claims.flat_map(|line| line.alternatives.iter().flatten());
+    let mut fields = Vec::new();
+    for claim in claims {
+        let leans_on: Vec<Id<PlateField>> = match &claim.what {
+            ClaimKind::Reading(_, band) => band
+                .bounds()
+                .filter_map(|bound| bound.leans_on().copied())
+                .collect(),
+            ClaimKind::FieldNumber(field, band) => {
+                let others = band.bounds().filter_map(|bound| bound.leans_on().copied());
+                std::iter::once(*field).chain(others).collect()
+            }
+            ClaimKind::FieldChoice(field, _) => vec![*field],
+            ClaimKind::Sign(..) => Vec::new(),
+        };
+        for field in leans_on {
+            let datum = Datum::Field(field);
+            let open = state.value(datum).is_none() && !state.could_not.contains_key(&datum);
+            if open && !fields.contains(&field) {
+                fields.push(field);
+            }
+        }
+    }
+    fields
+}

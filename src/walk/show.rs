@@ -1,0 +1,497 @@
+//! From a state to what any face must show.
+
+use super::ask::{
+    Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
+};
+use super::event::{Doubt, End};
+use super::possible::{at_worst, possible, ruled_out};
+use super::proof::{self, Holding};
+use super::state::{State, What};
+use super::wanted::{Wanted, wanted};
+use crate::library::{
+    Answers, BandAnswer, Caution, Datum, Edge, Fault, FieldKind, Id, Kind, Library, Obtained, PlateField,
+    Remedy, Status, Step, Taking,
+};
+use crate::measure::{Interval, Quantity, Scale};
+use crate::source::{Safe, safe, safe_lines};
+
+/// The question that stands.
+pub fn ask(library: &Library, state: &State) -> Ask {
+    let wanted = wanted(library, state);
+    let step = state.top().map(|frame| &library[frame.step]);
+    let mut ask = Ask {
+        tree: safe(""),
+        status: None,
+        through: Vec::new(),
+        question: Question::Closed,
+        title: None,
+        why: Vec::new(),
+        how: Vec::new(),
+        cautions: Vec::new(),
+        source: None,
+        minutes: None,
+        again: None,
+        unable: None,
+        unsure: None,
+    };
+    place(library, state, &mut ask);
+    match wanted {
+        Wanted::Nothing => {}
+        Wanted::Close | Wanted::Onward => ask.question = Question::Finished,
+        Wanted::PutBack(restore) => {
+            ask.question = Question::PutBack {
+                restore,
+                text: safe(&library.restores[restore].text),
+                left: state.open.len().saturating_sub(1),
+            };
+        }
+        Wanted::Decision(fault) => {
+            ask.question = unproven(library, state, fault);
+            if let Some(Kind::Verdict { because, .. }) = step.map(|step| &step.kind) {
+                ask.why = safe_lines(because);
+            }
+        }
+        Wanted::Work(id) => work(library, &library[id], &mut ask),
+        Wanted::Value { of, leaf } => value(library, state, of, leaf, &mut ask),
+    }
+    ask
+}
+
+fn place(library: &Library, state: &State, ask: &mut Ask) {
+    let mut trees = state.moment.frames.iter().map(|frame| &library.trees[frame.tree]);
+    if let Some(tree) = trees.next_back() {
+        ask.tree = safe(&tree.title);
+        ask.status = match tree.status {
+            Status::Approved => None,
+            other => Some(safe(&other.name().replace('-', " "))),
+        };
+    }
+    ask.through = trees.map(|tree| safe(&tree.title)).collect();
+}
+
+fn about_step(library: &Library, step: &Step, ask: &mut Ask) {
+    ask.title = step.title.as_deref().map(safe);
+    ask.why = step.why.as_deref().map(safe_lines).unwrap_or_default();
+    ask.minutes = step.minutes;
+    ask.source = step.source.map(|source| source_words(library, source));
+    add_cautions(library, &step.cautions, ask);
+}
+
+fn about_taking(library: &Library, taking: &Taking, ask: &mut Ask) {
+    add_cautions(library, &taking.cautions, ask);
+    ask.minutes = ask.minutes.or(taking.minutes);
+    if ask.how.is_empty() {
+        ask.how = taking.how.as_deref().map(safe_lines).unwrap_or_default();
+    }
+    if ask.source.is_none() {
+        ask.source = taking.source.map(|source| source_words(library, source));
+    }
+}
+
+fn source_words(library: &Library, source: Id<crate::library::Source>) -> Safe {
+    let source = &library.sources[source];
+    match &source.section {
+        Some(section) => safe(&format!("{}, {section}", source.title)),
+        None => safe(&source.title),
+    }
+}
+
+fn add_cautions(library: &Library, cautions: &[Id<Caution>], ask: &mut Ask) {
+    for caution in cautions {
+        let text = safe(&library.cautions[*caution].text);
+        if !ask.cautions.contains(&text) {
+            ask.cautions.push(text);
+        }
+    }
+}
+
+fn work(library: &Library, step: &Step, ask: &mut Ask) {
+    about_step(library, step, ask);
+    if let Kind::Do { text, .. } = &step.kind {
+        ask.question = Question::Act {
+            text: safe_lines(text),
+        };
+    }
+}
+
+fn value(library: &Library, state: &State, of: Datum, leaf: Datum, ask: &mut Ask) {
+    let step = state.top().map(|frame| &library[frame.step]);
+    let out_of_turn = state.moment.retaking;
+    let asks_own = step.is_some_and(|step| own_datum(step) == Some(of)) && out_of_turn.is_none();
+    if let (Some(step), true) = (step, asks_own) {
+        about_step(library, step, ask);
+        if of == leaf {
+            ask.how = how_of(step).map(safe_lines).unwrap_or_default();
+        }
+    }
+    ask.again = again(state, of, leaf);
+    let (unable, unsure) = ways(step, asks_own);
+    ask.unable = Some(unable);
+    let bands = match (step, asks_own && of == leaf) {
+        (Some(step), true) => answers_of(step),
+        _ => None,
+    };
+    match leaf {
+        Datum::Reading(id) => {
+            about_taking(library, &library.readings[id].taking, ask);
+            let reading = &library.readings[id];
+            let accuracy = match &reading.source_of_value {
+                Obtained::Measured(accuracy) => {
+                    Some(safe(&accuracy.words(reading.scale))).filter(|words| words.width() > 0)
+                }
+                Obtained::WorkedOut { .. } => None,
+            };
+            ask.question = Question::Number {
+                datum: leaf,
+                title: safe(&reading.title),
+                scale: reading.scale,
+                works_out: (of != leaf).then(|| safe(library.title_of(of))),
+                bands: shown_bands(library, state, bands, reading.scale),
+                plausible: reading.plausible.map(|range| (range.low, range.high)),
+                accuracy,
+            };
+        }
+        Datum::Sign(id) => {
+            let sign = &library.signs[id];
+            about_taking(library, &sign.taking, ask);
+            ask.unsure = Some(unsure);
+            ask.question = Question::Choice {
+                datum: leaf,
+                prompt: safe(&sign.ask),
+                options: options(&sign.values, bands),
+            };
+        }
+        Datum::Field(id) => {
+            let field = &library.plate[id];
+            if let Some(how) = &field.how {
+                ask.how = safe_lines(how);
+            }
+            ask.question = match &field.kind {
+                FieldKind::Choices(choices) => Question::Choice {
+                    datum: leaf,
+                    prompt: safe(&field.title),
+                    options: options(choices, bands),
+                },
+                FieldKind::Number { scale, plausible } => Question::Number {
+                    datum: leaf,
+                    title: safe(&field.title),
+                    scale: *scale,
+                    works_out: None,
+                    bands: shown_bands(library, state, bands, *scale),
+                    plausible: Some((plausible.low, plausible.high)),
+                    accuracy: None,
+                },
+            };
+        }
+    }
+}
+
+fn own_datum(step: &Step) -> Option<Datum> {
+    match step.kind {
+        Kind::Measure { reading, .. } => Some(Datum::Reading(reading)),
+        Kind::Observe { sign, .. } => Some(Datum::Sign(sign)),
+        Kind::Plate { field, .. } => Some(Datum::Field(field)),
+        _ => None,
+    }
+}
+
+fn how_of(step: &Step) -> Option<&str> {
+    match &step.kind {
+        Kind::Measure { how, .. } | Kind::Observe { how, .. } => how.as_deref(),
+        _ => None,
+    }
+}
+
+fn answers_of(step: &Step) -> Option<&Answers> {
+    match &step.kind {
+        Kind::Measure { answers, .. } | Kind::Observe { answers, .. } | Kind::Plate { answers, .. } => {
+            Some(answers)
+        }
+        _ => None,
+    }
+}
+
+fn ways(step: Option<&Step>, asks_own: bool) -> (Way, Way) {
+    let way = |edge: &Option<Edge>| match edge {
+        Some(_) => Way::GoesOn,
+        None => Way::EndsUnproven,
+    };
+    match step.map(|step| &step.kind) {
+        Some(Kind::Observe { unable, unsure, .. }) if asks_own => (way(unable), way(unsure)),
+        Some(Kind::Measure { unable, .. } | Kind::Plate { unable, .. }) if asks_own => {
+            (way(unable), Way::EndsUnproven)
+        }
+        // What is taken out of turn can be left out: the walk stands where it stood.
+        _ => (Way::GoesOn, Way::GoesOn),
+    }
+}
+
+fn again(state: &State, of: Datum, leaf: Datum) -> Option<Again> {
+    if let Some(doubted) = state
+        .moment
+        .doubted
+        .as_ref()
+        .filter(|doubted| [of, leaf].contains(&doubted.datum))
+    {
+        let (typed, against) = (safe(&doubted.typed), safe(&doubted.against));
+        return Some(match doubted.why {
+            Doubt::Borderline => Again::Borderline {
+                typed,
+                bound: against,
+            },
+            Doubt::Implausible => Again::Implausible {
+                typed,
+                range: against,
+            },
+        });
+    }
+    let retaking = state.moment.retaking?;
+    Some(match retaking.for_proof {
+        true => Again::ForProof,
+        false => Again::Retake,
+    })
+}
+
+fn options(choices: &[crate::library::Choice], answers: Option<&Answers>) -> Vec<ShownOption> {
+    let edge_of = |value: usize| match answers {
+        Some(Answers::Choices(answers)) => answers
+            .iter()
+            .find(|answer| answer.value == value)
+            .map(|a| &a.edge),
+        _ => None,
+    };
+    (choices.iter().enumerate())
+        .map(|(value, choice)| {
+            let edge = edge_of(value);
+            ShownOption {
+                value,
+                text: safe(&choice.text),
+                means: edge.and_then(|edge| edge.means.as_deref()).map(safe),
+                finding: edge
+                    .and_then(|edge| edge.finding.as_ref())
+                    .map(|finding| finding.severity),
+            }
+        })
+        .collect()
+}
+
+fn shown_bands(library: &Library, state: &State, answers: Option<&Answers>, scale: Scale) -> Vec<ShownBand> {
+    let Some(Answers::Bands(bands)) = answers else {
+        return Vec::new();
+    };
+    let mut shown: Vec<(f64, ShownBand)> = bands
+        .iter()
+        .map(|answer| shown_band(library, state, answer, scale))
+        .collect();
+    shown.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+    shown.into_iter().map(|(_, band)| band).collect()
+}
+
+fn shown_band(library: &Library, state: &State, answer: &BandAnswer, scale: Scale) -> (f64, ShownBand) {
+    let fields = |field: &Id<PlateField>| state.field(*field);
+    let name = |field: &Id<PlateField>| library.plate[*field].title.clone();
+    let written = answer.band.display(scale, name).to_string();
+    let interval = answer.band.interval(&fields).unwrap_or_else(Interval::everything);
+    let (low, high) = (end(interval.low, scale), end(interval.high, scale));
+    let symbolic = answer.band.bounds().any(|bound| bound.leans_on().is_some());
+    let words = if symbolic {
+        resolved_words(&low, &high, scale)
+    } else {
+        written.clone()
+    };
+    let lowest = low.map_or(f64::NEG_INFINITY, |end| end.at.base());
+    let band = ShownBand {
+        words: safe(&words),
+        written: symbolic.then(|| safe(&written)),
+        low,
+        high,
+        means: answer.edge.means.as_deref().map(safe),
+        finding: answer.edge.finding.as_ref().map(|finding| finding.severity),
+    };
+    (lowest, band)
+}
+
+/// A band whose plate fields have been read, in numbers.
+fn resolved_words(low: &Option<BandEnd>, high: &Option<BandEnd>, scale: Scale) -> String {
+    let show = |end: &BandEnd| end.at.display(scale).to_string();
+    match (low, high) {
+        (Some(low), Some(high)) if low.included && high.included => {
+            format!("{} to {}", show(low), show(high))
+        }
+        (low, high) => {
+            let low = low.as_ref().map(|end| match end.included {
+                true => format!("at least {}", show(end)),
+                false => format!("above {}", show(end)),
+            });
+            let high = high.as_ref().map(|end| match end.included {
+                true => format!("at most {}", show(end)),
+                false => format!("below {}", show(end)),
+            });
+            low.into_iter().chain(high).collect::<Vec<_>>().join(", ")
+        }
+    }
+}
+
+fn end(end: crate::measure::End, scale: Scale) -> Option<BandEnd> {
+    let (base, included) = match end {
+        crate::measure::End::Closed(base) => (base, true),
+        crate::measure::End::Open(base) => (base, false),
+    };
+    base.is_finite().then(|| BandEnd {
+        at: Quantity::from_base(base, scale.dimension()),
+        included,
+    })
+}
+
+fn unproven(library: &Library, state: &State, fault: Id<Fault>) -> Question {
+    let lacks = (proof::lines(library, state, fault).into_iter())
+        .filter(|(_, holding)| *holding != Holding::Holds)
+        .map(|(line, holding)| Lack {
+            words: safe(&line_words(library, line)),
+            take: (proof::takeable(state, line).into_iter())
+                .map(|datum| (datum, safe(library.title_of(datum))))
+                .collect(),
+            because: match holding {
+                Holding::Borderline => LackKind::Borderline,
+                Holding::Contradicted => LackKind::Contradicted,
+                Holding::Missing | Holding::Holds => LackKind::NotTaken,
+            },
+        })
+        .collect();
+    Question::Unproven {
+        fault: safe(&library.faults[fault].title),
+        remedy: safe(&remedy_words(library, fault)),
+        lacks,
+    }
+}
+
+/// A line of a proof in words.
+pub fn line_words(library: &Library, line: &crate::library::ProofLine) -> String {
+    let alternatives = line.alternatives.iter().map(|claims| {
+        let claims = claims.iter().map(|claim| claim_words(library, claim));
+        claims.collect::<Vec<_>>().join(" and ")
+    });
+    alternatives.collect::<Vec<_>>().join(", or ")
+}
+
+fn claim_words(library: &Library, claim: &crate::library::Claim) -> String {
+    use crate::library::ClaimKind;
+    let field_name = |field: &Id<PlateField>| format!("“{}” on the plate", library.plate[*field].title);
+    let title = library.title_of(claim.datum());
+    let values = |choices: &[crate::library::Choice], values: &[usize]| {
+        let texts = values
+            .iter()
+            .filter_map(|value| choices.get(*value))
+            .map(|choice| choice.text.as_str());
+        texts.collect::<Vec<_>>().join(", or ")
+    };
+    match &claim.what {
+        ClaimKind::Reading(id, band) => {
+            format!(
+                "{title}: {}",
+                band.display(library.readings[*id].scale, field_name)
+            )
+        }
+        ClaimKind::Sign(id, chosen) => format!("{title} {}", values(&library.signs[*id].values, chosen)),
+        ClaimKind::FieldNumber(id, band) => match &library.plate[*id].kind {
+            FieldKind::Number { scale, .. } => format!("{title}: {}", band.display(*scale, field_name)),
+            FieldKind::Choices(_) => title.to_owned(),
+        },
+        ClaimKind::FieldChoice(id, chosen) => match &library.plate[*id].kind {
+            FieldKind::Choices(choices) => format!("{title}: {}", values(choices, chosen)),
+            FieldKind::Number { .. } => title.to_owned(),
+        },
+    }
+}
+
+/// What is done about a fault, in words.
+pub fn remedy_words(library: &Library, fault: Id<Fault>) -> String {
+    let fault = &library.faults[fault];
+    let title = |part: Id<crate::library::Part>| library.parts[part].title.as_str();
+    let what = match fault.remedy {
+        Remedy::Replace(_) if !fault.group.is_empty() => {
+            let parts: Vec<&str> = fault.group.iter().map(|part| title(*part)).collect();
+            format!(
+                "Replace one of these, which no field measurement tells apart: {}",
+                parts.join(", ")
+            )
+        }
+        Remedy::Replace(part) => format!("Replace: {}", title(part)),
+        Remedy::Correct => "Set right".to_owned(),
+        Remedy::ShutDown => "Shut down: the furnace must not run".to_owned(),
+        Remedy::Refer => "Refer to others".to_owned(),
+        Remedy::None => "Nothing to do".to_owned(),
+        Remedy::Unresolved => "Unknown".to_owned(),
+    };
+    match &fault.text {
+        Some(text) => format!("{what}. {text}"),
+        None => what,
+    }
+}
+
+/// How a walk ended, in words.
+pub fn end_words(library: &Library, end: &End) -> String {
+    let title = |name: &str| {
+        let fault = library.faults.find(name);
+        fault.map_or_else(|| name.to_owned(), |fault| library.faults[fault].title.clone())
+    };
+    match end {
+        End::Verdict { fault, .. } => format!("Verdict, proven: {}", title(fault)),
+        End::Outcome { outcome } => format!("No verdict; it came out as: {}", outcome.replace('_', " ")),
+        End::Unproven { why } => format!("Unproven, no verdict: {why}"),
+        End::Insisted { fault, words } => {
+            format!(
+                "The technician's own verdict, not proven ({}): {words}",
+                title(fault)
+            )
+        }
+    }
+}
+
+/// What stands beside the question.
+pub fn standing(library: &Library, state: &State) -> Standing {
+    let fault_title = |fault: &Id<Fault>| safe(&library.faults[*fault].title);
+    let ended = state.ended.is_some();
+    let ruled_out = ruled_out(library, state);
+    let trail = (state.trail.iter().zip(ruled_out).enumerate())
+        .map(|(position, (answered, ruled_out))| TrailEntry {
+            position,
+            title: match answered.what {
+                What::Datum(datum) => safe(library.title_of(datum)),
+                What::Work(step) => match &library[step].kind {
+                    Kind::Do { text, .. } => safe(text.lines().next().unwrap_or_default()),
+                    _ => safe(&library[step].name),
+                },
+            },
+            datum: match answered.what {
+                What::Datum(datum) => Some(datum),
+                What::Work(_) => None,
+            },
+            answer: safe(&answered.answer),
+            borderline: answered.borderline,
+            ruled_out: ruled_out.iter().map(fault_title).collect(),
+        })
+        .collect();
+    Standing {
+        possible: match ended {
+            true => Vec::new(),
+            false => possible(library, &state.moment).iter().map(fault_title).collect(),
+        },
+        trail,
+        open: state
+            .open
+            .iter()
+            .map(|restore| safe(&library.restores[*restore].text))
+            .collect(),
+        findings: (state.moment.findings.iter())
+            .map(|(_, finding)| (finding.severity, safe(&finding.text)))
+            .collect(),
+        at_worst: if ended {
+            0
+        } else {
+            at_worst(library, &state.moment)
+        },
+        dangers: library.dangers.iter().map(|danger| safe(&danger.label)).collect(),
+        ended: state.ended.as_ref().map(|end| safe(&end_words(library, end))),
+    }
+}

@@ -1,0 +1,178 @@
+//! Where a call stands: nothing but its events, folded.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::event::{Doubt, End, Opened, Role};
+use crate::library::{Datum, EdgeId, Fault, Finding, Id, Restore, Step, Tree};
+use crate::measure::Quantity;
+
+/// Where a call stands.
+#[derive(Clone, Debug, Default)]
+pub struct State {
+    /// How it was opened; none before it was.
+    pub opened: Option<Opened>,
+    /// Where the walk is, and what it knows there.
+    pub moment: Moment,
+    /// The moments before each answer, with what was answered.
+    pub trail: Vec<Answered>,
+    /// What is open, in the order it was opened.
+    pub open: Vec<Id<Restore>>,
+    /// What was put back or refused at the end, in order.
+    pub put_backs: Vec<PutBackDone>,
+    /// What could not be taken, and why.
+    pub could_not: BTreeMap<Datum, String>,
+    /// What was asked for.
+    pub asked: BTreeSet<Datum>,
+    /// Everything that was ever opened.
+    pub ever_open: BTreeSet<Id<Restore>>,
+    /// What work has made void, with the number of the answer after which it did.
+    pub work_voids: Vec<(usize, Datum)>,
+    /// What the technician wrote down.
+    pub notes: Vec<String>,
+    /// Verdicts that were withheld, in order.
+    pub withheld: Vec<Id<Fault>>,
+    /// How the walk ended, once it has.
+    pub ended: Option<End>,
+    /// The call is closed.
+    pub closed: bool,
+    /// Numbers the answers, those taken back included.
+    pub answers: usize,
+}
+
+/// The part of a state that going back restores.
+#[derive(Clone, Debug, Default)]
+pub struct Moment {
+    /// The tree of the complaint.
+    pub complaint: Option<Id<Tree>>,
+    /// The trees it stands in, outermost first.
+    pub frames: Vec<Frame>,
+    /// What is fresh.
+    pub values: BTreeMap<Datum, Standing>,
+    /// What is on the job report, with the edge that put it there.
+    pub findings: Vec<(EdgeId, Finding)>,
+    /// Verdicts that were stated, in order.
+    pub stated: Vec<Id<Fault>>,
+    /// A value that is asked for again, and why.
+    pub doubted: Option<Doubted>,
+    /// What is being taken out of turn.
+    pub retaking: Option<Retaking>,
+}
+
+/// A tree that the walk stands in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Frame {
+    /// Which.
+    pub tree: Id<Tree>,
+    /// The step it is at.
+    pub step: Id<Step>,
+    /// Why it was entered.
+    pub role: Role,
+    /// How often each bounded edge was taken since.
+    pub counts: BTreeMap<EdgeId, u32>,
+}
+
+/// A value that stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Standing {
+    /// The value.
+    pub value: Value,
+    /// As it was typed or chosen.
+    pub typed: String,
+    /// Half the width of what the meter leaves open, in base units.
+    pub margin: f64,
+    /// It lay that close to a bound of the step that asked for it.
+    pub borderline: bool,
+    /// The number of the answer that gave it.
+    pub answer: usize,
+}
+
+/// A value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Value {
+    /// A number.
+    Number(Quantity),
+    /// One of the values of a sign or a plate field.
+    Choice(usize),
+}
+
+/// A value that is asked for again.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Doubted {
+    /// Of what.
+    pub datum: Datum,
+    /// What was given.
+    pub typed: String,
+    /// Why.
+    pub why: Doubt,
+    /// Against what.
+    pub against: String,
+}
+
+/// What is being taken out of turn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Retaking {
+    /// What.
+    pub datum: Datum,
+    /// For a proof.
+    pub for_proof: bool,
+}
+
+/// One answer of the trail.
+#[derive(Clone, Debug)]
+pub struct Answered {
+    /// Where the walk stood before it.
+    pub before: Moment,
+    /// What was answered.
+    pub what: What,
+    /// In words.
+    pub answer: String,
+    /// It lay close to a bound.
+    pub borderline: bool,
+    /// Its number, counted through the whole call.
+    pub number: usize,
+}
+
+/// What an answer was about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// A reading, a sign or a plate field.
+    Datum(Datum),
+    /// A step's work.
+    Work(Id<Step>),
+}
+
+/// A put-back that was done or refused.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PutBackDone {
+    /// What.
+    pub restore: Id<Restore>,
+    /// Why it stays open, where it does.
+    pub refused: Option<String>,
+}
+
+impl State {
+    /// The frame on top: the tree the walk is in.
+    pub fn top(&self) -> Option<&Frame> {
+        self.moment.frames.last()
+    }
+
+    /// The value that stands for a datum.
+    pub fn value(&self, datum: Datum) -> Option<&Standing> {
+        self.moment.values.get(&datum)
+    }
+
+    /// The number that stands for a plate field.
+    pub fn field(&self, field: Id<crate::library::PlateField>) -> Option<Quantity> {
+        self.value(Datum::Field(field))?.value.number()
+    }
+}
+
+impl Value {
+    /// The number, where it is one.
+    pub fn number(self) -> Option<Quantity> {
+        match self {
+            Self::Number(quantity) => Some(quantity),
+            Self::Choice(_) => None,
+        }
+    }
+}
