@@ -21,6 +21,9 @@ pub fn sheet(theme: Theme, home: &Home, chosen: Option<usize>, width: usize) -> 
             if first == 0 && number > 0 {
                 page.blank();
             }
+            if first == 0 && page.is_narrow() {
+                page.text(&[(safe(label), Role::Label)]);
+            }
             let start = page.len();
             let marked = chosen == Some(number);
             let role = if marked { Role::Here } else { Role::Plain };
