@@ -6,9 +6,6 @@ use crate::plain;
 use crate::report::findings;
 use crate::tui::Look;
 
-/// Columns of the line face.
-const WIDTH: usize = 78;
-
 /// How the screen may look.
 pub(super) fn of_terminal() -> Look {
     Look::from_env(|name| std::env::var(name).ok())
@@ -33,14 +30,22 @@ pub(super) fn for_messages() -> findings::Look {
     of_findings(&io::stderr())
 }
 
-/// How the line face speaks. What is typed is repeated where no terminal shows it, and lines that were typed before a
-/// question was shown are not taken for its answer where a person types them.
+/// How the line face speaks: what is typed is repeated where no terminal shows it, and what is typed ahead is dropped where
+/// one does.
 pub(super) fn plain_options() -> plain::Options<'static> {
-    let typed = io::stdin().is_terminal();
+    let typing = io::stdin().is_terminal();
+    let usual = plain::Options::default();
     plain::Options {
-        width: WIDTH,
-        unicode: of_terminal().unicode || !io::stdout().is_terminal(),
-        echo: !typed,
-        early: typed.then_some(&plain::typed_ahead),
+        width: terminal_width().map_or(usual.width, |width| width.min(usual.width)),
+        unicode: of_terminal().unicode,
+        echo: !typing,
+        early: typing.then_some(&plain::typed_ahead),
     }
+}
+
+/// Asked only of a terminal: without one, the question would run another program.
+fn terminal_width() -> Option<usize> {
+    let terminal = io::stdout().is_terminal();
+    let (width, _) = terminal.then(crossterm::terminal::size)?.ok()?;
+    (width > 0).then_some(usize::from(width))
 }

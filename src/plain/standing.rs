@@ -25,6 +25,22 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
     }
 }
 
+/// What was just taken, and what it rules out: the answers after the first `before`.
+pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: usize) -> io::Result<()> {
+    for entry in standing.trail.iter().skip(before) {
+        let borderline = if entry.borderline { " (borderline)" } else { "" };
+        voice.label(
+            "Taken",
+            &safe(&format!("{}: {}{borderline}", entry.title, entry.answer)),
+        )?;
+        if !entry.ruled_out.is_empty() {
+            let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
+            voice.label("Ruled out", &safe(&faults.join(", ")))?;
+        }
+    }
+    Ok(())
+}
+
 fn list<W: Write>(voice: &mut Voice<'_, W>, label: &str, texts: &[Safe]) -> io::Result<()> {
     if texts.is_empty() {
         return voice.say(&format!("{label}: nothing"));

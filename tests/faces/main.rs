@@ -4,4 +4,5 @@ mod hostile;
 mod keys;
 mod scene;
 mod screens;
+mod transcript;
 mod updates;
