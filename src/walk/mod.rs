@@ -4,6 +4,7 @@
 
 mod apply;
 mod ask;
+mod at_worst;
 mod call;
 mod codec;
 mod command;
@@ -15,12 +16,12 @@ mod scenario;
 mod show;
 mod state;
 mod wanted;
-mod worst;
 
 pub use apply::{Misfit, apply, fold};
 pub use ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
 };
+pub use at_worst::at_worst;
 pub use call::{Call, NotDone};
 pub use codec::{decode, encode};
 pub use command::{Command, Refusal};
@@ -32,4 +33,3 @@ pub use scenario::{Answerer, Departure, Run, departures, rehearse, wanted_words}
 pub use show::{ask, end_words, line_words, remedy_words, standing};
 pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};
 pub use wanted::{Wanted, wanted};
-pub use worst::at_worst;

@@ -11,7 +11,10 @@ use crate::library::{Answers, Datum, Edge, Fault, Id, Kind, Library, PlateField,
 /// Values that stand decide their questions, unless work on the way may make them void. Plate bounds that are not known
 /// decide nothing.
 pub fn possible(library: &Library, moment: &Moment) -> Vec<Id<Fault>> {
-    Search::new(library, &known(library, moment)).faults
+    let nothing = BTreeSet::new();
+    let free = Search::new(library, moment, &nothing, false);
+    let reached = Search::new(library, moment, &free.voided, true);
+    reached.faults
 }
 
 /// The answers of a trail with the faults that each ruled out.
@@ -29,106 +32,35 @@ pub fn ruled_out(library: &Library, state: &State) -> Vec<Vec<Id<Fault>>> {
         .collect()
 }
 
-/// What is known where a walk stands: the values that stand, and will still stand when the walk comes to need them.
-pub(super) struct Known<'a> {
-    moment: &'a Moment,
-    /// What work on the way may make void.
-    voidable: BTreeSet<Datum>,
-    /// Whether values decide questions at all.
-    decides: bool,
-}
-
-/// What is known where a walk stands.
-pub(super) fn known<'a>(library: &Library, moment: &'a Moment) -> Known<'a> {
-    let nothing = Known {
-        moment,
-        voidable: BTreeSet::new(),
-        decides: false,
-    };
-    Known {
-        moment,
-        voidable: Search::new(library, &nothing).voided,
-        decides: true,
-    }
-}
-
-/// The steps that a walk may still come to.
-pub(super) fn reachable(library: &Library, known: &Known<'_>) -> BTreeSet<Id<Step>> {
-    Search::new(library, known).seen
-}
-
-impl Known<'_> {
-    /// Whether a question about a datum will not be asked.
-    pub fn stands(&self, datum: Datum) -> bool {
-        self.decides && self.moment.values.contains_key(&datum) && !self.voidable.contains(&datum)
-    }
-
-    /// The edges that a walk may take from a step, each followed by what comes after its limit.
-    pub fn edges<'l>(&self, library: &'l Library, step: Id<Step>) -> Vec<&'l Edge> {
-        let step = &library[step];
-        let settled = match &step.kind {
-            Kind::Measure { reading, answers, .. } => self.settled(Datum::Reading(*reading), answers),
-            Kind::Observe { sign, answers, .. } => self.settled(Datum::Sign(*sign), answers),
-            Kind::Plate { field, answers, .. } => self.settled(Datum::Field(*field), answers),
-            _ => None,
-        };
-        match settled {
-            Some(edge) => chain(edge),
-            None => step.edges(),
-        }
-    }
-
-    /// The edge that a value which stands, and is sure to stand when the walk comes here, leads to.
-    fn settled<'e>(&self, datum: Datum, answers: &'e Answers) -> Option<&'e Edge> {
-        if !self.stands(datum) {
-            return None;
-        }
-        let value = self.moment.values.get(&datum)?.value;
-        let fields = |field: &Id<PlateField>| self.moment.values.get(&Datum::Field(*field))?.value.number();
-        match (answers, value) {
-            (Answers::Go(edge), _) => Some(edge),
-            (Answers::Bands(bands), Value::Number(number)) => {
-                let found = bands
-                    .iter()
-                    .find(|answer| answer.band.contains(number, &fields) == Some(true));
-                // An unknown plate field leaves other bands open.
-                let known = bands
-                    .iter()
-                    .all(|answer| answer.band.contains(number, &fields).is_some());
-                found.filter(|_| known).map(|answer| &answer.edge)
-            }
-            (Answers::Choices(choices), Value::Choice(choice)) => choices
-                .iter()
-                .find(|answer| answer.value == choice)
-                .map(|answer| &answer.edge),
-            _ => None,
-        }
-    }
-}
-
-/// An edge, followed by what comes after its limit.
-fn chain(edge: &Edge) -> Vec<&Edge> {
-    std::iter::successors(Some(edge), |edge| edge.limit.as_ref().map(|limit| &*limit.then)).collect()
-}
-
-struct Search<'a> {
+/// A flood from where a walk stands through every step that it may still come to.
+pub(super) struct Search<'a> {
     library: &'a Library,
-    known: &'a Known<'a>,
-    seen: BTreeSet<Id<Step>>,
+    moment: &'a Moment,
+    voidable: &'a BTreeSet<Datum>,
+    decide: bool,
+    pub seen: BTreeSet<Id<Step>>,
     waiting: VecDeque<Id<Step>>,
     /// Visits that lead into a tree, to know where its returns go.
     visits: BTreeMap<Id<Tree>, BTreeSet<Id<Step>>>,
     /// Outcomes that were reached.
     returned: BTreeSet<(Id<Tree>, usize)>,
     faults: Vec<Id<Fault>>,
-    voided: BTreeSet<Datum>,
+    /// What work on the way may make void.
+    pub voided: BTreeSet<Datum>,
 }
 
 impl<'a> Search<'a> {
-    fn new(library: &'a Library, known: &'a Known<'a>) -> Self {
+    pub fn new(
+        library: &'a Library,
+        moment: &'a Moment,
+        voidable: &'a BTreeSet<Datum>,
+        decide: bool,
+    ) -> Self {
         let mut search = Search {
             library,
-            known,
+            moment,
+            voidable,
+            decide,
             seen: BTreeSet::new(),
             waiting: VecDeque::new(),
             visits: BTreeMap::new(),
@@ -141,15 +73,22 @@ impl<'a> Search<'a> {
     }
 
     fn run(&mut self) {
-        let frames = &self.known.moment.frames;
+        let frames = &self.moment.frames;
         for pair in frames.windows(2) {
             if pair[1].role == Role::Visit {
                 self.visits.entry(pair[1].tree).or_default().insert(pair[0].step);
+                if let Kind::Visit {
+                    on_verdict: Some(edge),
+                    ..
+                } = &self.library[pair[0].step].kind
+                {
+                    self.follow(edge);
+                }
             }
             if pair[1].role == Role::Danger {
                 // What a danger interrupts comes back with every value void.
                 self.reach(pair[0].step);
-                self.voided.extend(self.known.moment.values.keys().copied());
+                self.voided.extend(self.moment.values.keys().copied());
             }
         }
         if let Some(top) = frames.last() {
@@ -167,7 +106,10 @@ impl<'a> Search<'a> {
     }
 
     fn follow(&mut self, edge: &Edge) {
-        for edge in chain(edge) {
+        let mut edge = edge;
+        self.reach(edge.go);
+        while let Some(limit) = &edge.limit {
+            edge = &limit.then;
             self.reach(edge.go);
         }
     }
@@ -238,14 +180,12 @@ impl<'a> Search<'a> {
     /// The gate's return leads to the complaint, which the walk has yet to enter.
     fn gate_opens(&mut self, tree: Id<Tree>) {
         let gate = self
-            .known
             .moment
             .frames
             .first()
             .filter(|frame| frame.role == Role::Gate);
         if gate.is_some_and(|frame| frame.tree == tree)
             && let Some(start) = self
-                .known
                 .moment
                 .complaint
                 .and_then(|tree| self.library.trees[tree].start)
@@ -276,11 +216,57 @@ impl<'a> Search<'a> {
     }
 
     fn question(&mut self, datum: Datum, answers: &Answers, others: [Option<&Edge>; 2]) {
-        if let Some(edge) = self.known.settled(datum, answers) {
-            return self.follow(edge);
+        if let Some(edge) = self.settled(datum, answers) {
+            let edge = edge.clone();
+            return self.follow(&edge);
         }
         for edge in answers.edges().chain(others.into_iter().flatten()) {
             self.follow(edge);
+        }
+    }
+
+    /// The edges that may be taken from a step, each followed by what comes after its limit.
+    pub fn open_edges<'e>(&self, step: &'e Step) -> Vec<&'e Edge> {
+        let question = match &step.kind {
+            Kind::Measure { reading, answers, .. } => Some((Datum::Reading(*reading), answers)),
+            Kind::Observe { sign, answers, .. } => Some((Datum::Sign(*sign), answers)),
+            Kind::Plate { field, answers, .. } => Some((Datum::Field(*field), answers)),
+            _ => None,
+        };
+        let settled = question.and_then(|(datum, answers)| self.settled(datum, answers));
+        match settled {
+            Some(edge) => {
+                std::iter::successors(Some(edge), |edge| edge.limit.as_ref().map(|limit| &*limit.then))
+                    .collect()
+            }
+            None => step.edges(),
+        }
+    }
+
+    /// The edge that a value which stands, and is sure to stand when the walk comes here, leads to.
+    fn settled<'e>(&self, datum: Datum, answers: &'e Answers) -> Option<&'e Edge> {
+        if !self.decide || self.voidable.contains(&datum) {
+            return None;
+        }
+        let value = self.moment.values.get(&datum)?.value;
+        let fields = |field: &Id<PlateField>| self.moment.values.get(&Datum::Field(*field))?.value.number();
+        match (answers, value) {
+            (Answers::Go(edge), _) => Some(edge),
+            (Answers::Bands(bands), Value::Number(number)) => {
+                let found = bands
+                    .iter()
+                    .find(|answer| answer.band.contains(number, &fields) == Some(true));
+                // An unknown plate field leaves other bands open.
+                let known = bands
+                    .iter()
+                    .all(|answer| answer.band.contains(number, &fields).is_some());
+                found.filter(|_| known).map(|answer| &answer.edge)
+            }
+            (Answers::Choices(choices), Value::Choice(choice)) => choices
+                .iter()
+                .find(|answer| answer.value == choice)
+                .map(|answer| &answer.edge),
+            _ => None,
         }
     }
 }

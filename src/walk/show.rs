@@ -3,12 +3,12 @@
 use super::ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
 };
+use super::at_worst::at_worst;
 use super::event::{Doubt, End};
 use super::possible::{possible, ruled_out};
 use super::proof::{self, Holding};
 use super::state::{State, What};
 use super::wanted::{Wanted, wanted};
-use super::worst::at_worst;
 use crate::library::{
     Answers, BandAnswer, Caution, Datum, Edge, Fault, FieldKind, Id, Kind, Library, Obtained, PlateField,
     Remedy, Status, Step, Taking,

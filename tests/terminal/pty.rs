@@ -1,6 +1,7 @@
 //! A pseudo-terminal with a program in it, and what its screen shows.
 
 use std::io::{Read, Write};
+use std::num::NonZero;
 use std::sync::{Arc, Mutex};
 use std::thread;
 
@@ -35,7 +36,7 @@ impl Pty {
         let pair = native_pty_system().openpty(size(columns, rows)).unwrap();
         let child = pair.slave.spawn_command(command).unwrap();
         drop(pair.slave);
-        let screen = Arc::new(Mutex::new(vt100::Parser::new(rows, columns, 0)));
+        let screen = Arc::new(Mutex::new(blank(columns, rows)));
         let into = Arc::clone(&screen);
         let mut output = pair.master.try_clone_reader().unwrap();
         thread::spawn(move || {
@@ -60,7 +61,7 @@ impl Pty {
 
     /// Takes in what is drawn at this size from now on.
     pub fn show(&self, columns: u16, rows: u16) {
-        *self.screen.lock().unwrap() = vt100::Parser::new(rows, columns, 0);
+        *self.screen.lock().unwrap() = blank(columns, rows);
         self.resize(columns, rows);
     }
 
@@ -90,8 +91,11 @@ impl Pty {
 impl Terminal for Pty {
     fn screen(&self) -> String {
         let parser = self.screen.lock().unwrap();
-        let columns = parser.screen().size().1;
-        parser.screen().rows(0, columns).collect::<Vec<_>>().join("\n")
+        let screen = parser.screen();
+        screen
+            .rows(0, screen.size().1.get())
+            .collect::<Vec<_>>()
+            .join("\n")
     }
 
     fn send(&mut self, keys: &str) {
@@ -106,6 +110,11 @@ impl Drop for Pty {
         let _ = self.child.kill();
         let _ = self.child.wait();
     }
+}
+
+fn blank(columns: u16, rows: u16) -> vt100::Parser {
+    let (rows, columns) = (NonZero::new(rows).unwrap(), NonZero::new(columns).unwrap());
+    vt100::Parser::new(rows, columns, 0)
 }
 
 fn size(columns: u16, rows: u16) -> PtySize {
