@@ -7,7 +7,7 @@ use super::resume::{is_open, of};
 use super::sessions::about;
 use super::walk::sessions;
 use super::{look, resume, walk};
-use crate::library::Status;
+use crate::library::{Id, Kind, Library, Status, Tree};
 use crate::source::safe;
 use crate::store::Listed;
 use crate::tui::{self, Home, HomeChoice, HomeLine};
@@ -27,11 +27,13 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     let mut open: Vec<Listed> = folder.list()?.into_iter().filter(is_open).collect();
     open.retain(|listed| walking.technician.is_none() || of(listed) == walking.technician);
     open.reverse();
-    let complaints: Vec<_> = library
+    let mut complaints: Vec<_> = library
         .trees
         .iter()
         .filter(|(_, tree)| tree.complaint.is_some())
         .collect();
+    // The widest complaint first: it is where a call begins of which nothing more is known.
+    complaints.sort_by_cached_key(|(id, _)| std::cmp::Reverse(trees_below(library, *id)));
     let home = Home {
         title: safe(&library.title),
         standing_cautions: (library.standing_cautions.iter())
@@ -68,4 +70,21 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     };
     let (id, mut desk) = walk::open(&loaded, &tree, walking)?;
     walk::face(&id, &mut desk, walking)
+}
+
+/// How many trees a tree may lead into.
+fn trees_below(library: &Library, id: Id<Tree>) -> usize {
+    let mut seen = vec![id];
+    let mut at = 0;
+    while let Some(tree) = seen.get(at).copied() {
+        at += 1;
+        for step in &library.steps[library.trees[tree].steps.clone()] {
+            if let Kind::Visit { tree, .. } = step.kind
+                && !seen.contains(&tree)
+            {
+                seen.push(tree);
+            }
+        }
+    }
+    seen.len()
 }

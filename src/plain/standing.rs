@@ -29,7 +29,10 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
 pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: usize) -> io::Result<()> {
     for entry in standing.trail.iter().skip(before) {
         let borderline = if entry.borderline { " (borderline)" } else { "" };
-        voice.label("Taken", &safe(&format!("{}: {}{borderline}", entry.title, entry.answer)))?;
+        voice.label(
+            "Taken",
+            &safe(&format!("{}: {}{borderline}", entry.title, entry.answer)),
+        )?;
         if !entry.ruled_out.is_empty() {
             let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
             voice.label("Ruled out", &safe(&faults.join(", ")))?;

@@ -1,7 +1,7 @@
 //! The job report as text, for a terminal, a mail or a printer.
 
 use super::job::{Job, severity_word};
-use super::wrap::wrap;
+use crate::source::{safe, wrap};
 
 const WIDTH: usize = 78;
 
@@ -126,9 +126,7 @@ impl Job {
         if open > 0 {
             lines.push(format!("Still open, to be put back: {open}"));
         }
-        let short = lines
-            .iter()
-            .map(|line| crate::source::safe(line).cut(WIDTH).to_string());
+        let short = lines.iter().map(|line| safe(line).cut(WIDTH).to_string());
         short.map(|line| line + "\n").collect()
     }
 }
@@ -177,10 +175,13 @@ impl Page {
     }
 
     fn wrapped(&mut self, text: &str, first: &str, rest: &str) {
-        for (number, line) in wrap(text, WIDTH - rest.len().max(first.len())).iter().enumerate() {
+        for (number, line) in wrap(&safe(text), WIDTH - rest.len().max(first.len()))
+            .iter()
+            .enumerate()
+        {
             let margin = if number == 0 { first } else { rest };
             self.0.push_str(margin);
-            self.0.push_str(line);
+            self.0.push_str(line.as_str());
             self.0.push('\n');
         }
     }

@@ -3,6 +3,5 @@
 pub mod findings;
 mod job;
 mod job_text;
-mod wrap;
 
 pub use job::{AnswerEntry, FindingEntry, Job, Log, ProofEntry, PutBackEntry};

@@ -464,7 +464,7 @@ pub fn standing(library: &Library, state: &State) -> Standing {
                 },
             },
             datum: match answered.what {
-                What::Datum(datum) => Some(datum),
+                What::Datum(datum) => state.value(datum).map(|_| datum),
                 What::Work(_) => None,
             },
             answer: safe(&answered.answer),
