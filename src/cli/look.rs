@@ -6,6 +6,9 @@ use crate::plain;
 use crate::report::findings;
 use crate::tui::Look;
 
+/// Columns of the line face.
+const WIDTH: usize = 78;
+
 /// How the screen may look.
 pub(super) fn of_terminal() -> Look {
     Look::from_env(|name| std::env::var(name).ok())
@@ -30,16 +33,15 @@ pub(super) fn for_messages() -> findings::Look {
     of_findings(&io::stderr())
 }
 
-/// How the line face speaks: what is typed is repeated where no terminal shows it, and what is typed ahead is dropped where
-/// one does.
+/// How the line face speaks. What is typed is repeated where no terminal shows it, and lines that were typed before a
+/// question was shown are not taken for its answer where a person types them.
 pub(super) fn plain_options() -> plain::Options<'static> {
-    let typing = io::stdin().is_terminal();
-    let usual = plain::Options::default();
+    let typed = io::stdin().is_terminal();
     plain::Options {
-        width: terminal_width().map_or(usual.width, |width| width.min(usual.width)),
-        unicode: of_terminal().unicode,
-        echo: !typing,
-        early: typing.then_some(&plain::typed_ahead),
+        width: terminal_width().map_or(WIDTH, |width| width.min(WIDTH)),
+        unicode: of_terminal().unicode || !io::stdout().is_terminal(),
+        echo: !typed,
+        early: typed.then_some(&plain::typed_ahead),
     }
 }
 

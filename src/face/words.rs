@@ -1,6 +1,7 @@
 //! Sentences that both faces say.
 
-use crate::walk::{Again, LackKind};
+use crate::source::{Safe, safe};
+use crate::walk::{Again, LackKind, TrailEntry};
 
 /// Why a value is asked for a second time.
 pub fn why_again(again: &Again) -> String {
@@ -14,6 +15,16 @@ pub fn why_again(again: &Again) -> String {
         Again::Retake => "You wanted to take it again.".to_owned(),
         Again::ForProof => "The proof of a verdict lacks it.".to_owned(),
     }
+}
+
+/// What was asked and what was answered: `Inlet pressure: 4.5 in.w.c.`
+pub fn asked_and_answered(entry: &TrailEntry) -> Safe {
+    let colon = if entry.title.as_str().ends_with(['?', ':', '.']) {
+        ""
+    } else {
+        ":"
+    };
+    safe(&format!("{}{colon} {}", entry.title, entry.answer))
 }
 
 /// Why a line of a proof does not hold.
