@@ -9,9 +9,11 @@
 //! - [`check`]: what is wrong with a library.
 //! - [`report`]: what a person reads.
 //! - [`store`]: session files and tree files: append, sync, lock, list, take up.
+//! - [`face`]: what both faces share; [`tui`]: the screen; [`plain`]: the line face.
 
 pub mod check;
 pub mod cli;
+pub mod face;
 pub mod library;
 pub mod measure;
 pub mod plain;

@@ -38,9 +38,16 @@ pub(super) fn for_messages() -> findings::Look {
 pub(super) fn plain_options() -> plain::Options<'static> {
     let typed = io::stdin().is_terminal();
     plain::Options {
-        width: WIDTH,
+        width: terminal_width().map_or(WIDTH, |width| width.min(WIDTH)),
         unicode: of_terminal().unicode || !io::stdout().is_terminal(),
         echo: !typed,
         early: typed.then_some(&plain::typed_ahead),
     }
+}
+
+/// Asked only of a terminal: without one, the question would run another program.
+fn terminal_width() -> Option<usize> {
+    let terminal = io::stdout().is_terminal();
+    let (width, _) = terminal.then(crossterm::terminal::size)?.ok()?;
+    (width > 0).then_some(usize::from(width))
 }

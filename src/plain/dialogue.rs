@@ -5,8 +5,9 @@ use std::io::{self, BufRead, Write};
 use super::voice::{Options, Voice};
 use super::words::{Wish, wish};
 use super::{closing, line, question, standing};
+use crate::face::Left;
 use crate::source::safe;
-use crate::tui::Left;
+
 use crate::walk::{Call, Command, NotDone, Question};
 
 /// What comes of a line.
@@ -33,10 +34,14 @@ pub fn call(
     options: Options<'_>,
 ) -> io::Result<Left> {
     let mut voice = Voice::new(output, options);
+    voice.say("Answer each question with a line. Say help for the other words.")?;
     let mut show = true;
     loop {
         if show {
             question::ask(&mut voice, call.ask())?;
+            if let Question::Finished = call.ask().question {
+                standing::overview(&mut voice, call.standing())?;
+            }
         }
         if matches!(call.ask().question, Question::Closed) {
             voice.flush()?;
@@ -68,12 +73,14 @@ fn carry_out<W: Write>(
     command: Command,
 ) -> io::Result<bool> {
     let aside = matches!(command, Command::Note(_));
+    let before = call.standing().trail.len();
     match call.carry_out(command) {
         Ok(()) if aside => {
             voice.say("Noted.")?;
             Ok(false)
         }
         Ok(()) => {
+            standing::taken(voice, call.standing(), before)?;
             drop_early(voice, input)?;
             Ok(true)
         }

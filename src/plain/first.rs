@@ -6,8 +6,8 @@ use super::dialogue::position;
 use super::voice::{Options, Voice};
 use super::words::{Wish, wish};
 use super::{line, standing};
+use crate::face::{Home, HomeChoice, HomeLine};
 use crate::source::safe;
-use crate::tui::{Home, HomeChoice, HomeLine};
 
 /// Offers the complaints and the calls not finished until one is chosen. The end of the input chooses nothing.
 ///

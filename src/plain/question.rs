@@ -3,9 +3,10 @@
 use std::io::{self, Write};
 
 use super::voice::Voice;
+use crate::face::{why_again, why_lacking};
 use crate::library::{Datum, Severity};
 use crate::source::{Safe, safe};
-use crate::walk::{Again, Ask, LackKind, Question, ShownBand, Way};
+use crate::walk::{Ask, Question, ShownBand, Way};
 
 /// Says where the walk is, and all of the question.
 pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
@@ -126,7 +127,7 @@ fn answers<W: Write>(voice: &mut Voice<'_, W>, question: &Question) -> io::Resul
         Question::Unproven { lacks, .. } => {
             let mut number = 0;
             for lack in lacks {
-                let because = because(lack.because);
+                let because = why_lacking(lack.because);
                 voice.label("Lacks", &safe(&format!("{} ({because})", lack.words)))?;
                 for (_, take) in &lack.take {
                     number += 1;
@@ -173,25 +174,4 @@ fn meaning(means: Option<&Safe>, finding: Option<Severity>) -> String {
         .map(|severity| format!(" [{}]", severity.name()))
         .unwrap_or_default();
     format!("{means}{finding}")
-}
-
-fn because(why: LackKind) -> &'static str {
-    match why {
-        LackKind::NotTaken => "not taken",
-        LackKind::Borderline => "too near to its bound to tell",
-        LackKind::Contradicted => "what was taken says otherwise",
-    }
-}
-
-fn why_again(again: &Again) -> String {
-    match again {
-        Again::Borderline { typed, bound } => {
-            format!("{typed} is too near to its bound, {bound}, for the meter to tell. Take it once more.")
-        }
-        Again::Implausible { typed, range } => {
-            format!("{typed} is outside what is plausible, {range}. Check the meter, then take it once more.")
-        }
-        Again::Retake => "You wanted to take it again.".to_owned(),
-        Again::ForProof => "The proof of a verdict lacks it.".to_owned(),
-    }
 }

@@ -4,6 +4,7 @@ use std::io::{self, Write};
 
 use super::voice::Voice;
 use super::words::WORDS;
+use crate::face::asked_and_answered;
 use crate::source::{Safe, safe};
 use crate::walk::Standing;
 
@@ -13,7 +14,7 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
     list(voice, "Still possible", &standing.possible)?;
     for entry in standing.trail.iter().filter(|entry| !entry.ruled_out.is_empty()) {
         let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
-        let by = format!("{}, by {}: {}", faults.join(", "), entry.title, entry.answer);
+        let by = format!("{}, by {}", faults.join(", "), asked_and_answered(entry));
         voice.label("Ruled out", &safe(&by))?;
     }
     for (severity, text) in &standing.findings {
@@ -23,6 +24,22 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
         Some(ended) => voice.label("Ended", ended),
         None => voice.say(&format!("Questions left, at worst: {}", standing.at_worst)),
     }
+}
+
+/// What was just taken, and what it rules out: the answers after the first `before`.
+pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: usize) -> io::Result<()> {
+    for entry in standing.trail.iter().skip(before) {
+        let borderline = if entry.borderline { " (borderline)" } else { "" };
+        voice.label(
+            "Taken",
+            &safe(&format!("{}{borderline}", asked_and_answered(entry))),
+        )?;
+        if !entry.ruled_out.is_empty() {
+            let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
+            voice.label("Ruled out", &safe(&faults.join(", ")))?;
+        }
+    }
+    Ok(())
 }
 
 fn list<W: Write>(voice: &mut Voice<'_, W>, label: &str, texts: &[Safe]) -> io::Result<()> {
@@ -41,7 +58,7 @@ pub fn answers<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::R
         let borderline = if entry.borderline { " (borderline)" } else { "" };
         voice.item(
             number + 1,
-            &safe(&format!("{}: {}{borderline}", entry.title, entry.answer)),
+            &safe(&format!("{}{borderline}", asked_and_answered(entry))),
         )?;
     }
     Ok(())

@@ -5,10 +5,7 @@
 
 mod field;
 mod gauge;
-mod home;
 pub mod keys;
-mod leave;
-mod look;
 mod model;
 mod page;
 mod screens;
@@ -19,9 +16,7 @@ mod typed;
 mod update;
 mod view;
 
-pub use home::{Home, HomeChoice, HomeLine};
-pub use leave::Left;
-pub use look::Look;
+pub use crate::face::{Home, HomeChoice, HomeLine, Left, Look};
 pub use model::{Dialog, Effect, Message, Model, Purpose, Said, Scene};
 pub use terminal::{call, home};
 pub use update::update;

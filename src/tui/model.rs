@@ -2,9 +2,9 @@
 
 use tui_input::Input;
 
-use super::home::{Home, HomeChoice};
 use super::keys::{Place, Press};
-use super::leave::Left;
+use crate::face::Left;
+use crate::face::{Home, HomeChoice};
 use crate::library::{Id, Restore};
 use crate::source::Safe;
 use crate::walk::{Ask, Command, NotDone, Question, Standing};

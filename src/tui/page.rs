@@ -48,7 +48,12 @@ impl Page {
 
     /// Columns of the margin.
     pub fn margin(&self) -> usize {
-        if self.width >= WIDE { MARGIN } else { 2 }
+        if self.is_narrow() { 2 } else { MARGIN }
+    }
+
+    /// Whether the margin has no column of its own, so that lists stand without their word.
+    pub fn is_narrow(&self) -> bool {
+        self.width < WIDE
     }
 
     /// An empty line.

@@ -9,11 +9,11 @@ use std::io;
 
 use face::{Face, Heard};
 
-use super::home::{Home, HomeChoice};
-use super::leave::Left;
-use super::look::Look;
 use super::model::{Effect, Message, Scene};
 use super::update::update;
+use crate::face::Left;
+use crate::face::Look;
+use crate::face::{Home, HomeChoice};
 use crate::walk::Call;
 
 /// Shows the first screen until something is chosen. A hang-up chooses nothing.

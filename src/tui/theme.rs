@@ -5,7 +5,7 @@
 
 use ratatui::style::{Color, Modifier, Style};
 
-use super::look::Look;
+use crate::face::Look;
 use crate::library::Severity;
 use crate::source::{Safe, ascii, safe};
 

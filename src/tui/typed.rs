@@ -11,12 +11,10 @@ use crate::walk::{Question, ShownBand};
 pub enum Typed {
     /// Nothing.
     Nothing,
-    /// Not readable (yet).
+    /// Not readable, or not yet; how to mend it is said once it is answered so.
     Misread {
         /// What is wrong.
         message: Safe,
-        /// How to mend it.
-        help: Safe,
     },
     /// A value.
     Reads {
@@ -48,7 +46,6 @@ pub fn typed(text: &str, question: &Question) -> Typed {
     match Amount::typed(text, *scale) {
         Err(misread) => Typed::Misread {
             message: safe(&misread.message),
-            help: safe(&misread.help),
         },
         Ok((amount, value)) => Typed::Reads {
             value,

@@ -4,10 +4,10 @@ mod answer;
 mod list;
 mod write;
 
-use super::home::HomeChoice;
 use super::keys::{Action, Place, Press, action};
-use super::leave::Left;
 use super::model::{Dialog, Effect, Message, Model, Purpose, Said, Scene};
+use crate::face::HomeChoice;
+use crate::face::Left;
 use crate::walk::{Command, Question};
 
 /// Lines that a key scrolls.

@@ -6,11 +6,11 @@ use ratatui::layout::{Position, Rect};
 use ratatui::text::{Line, Span};
 
 use super::keys::bindings;
-use super::look::Look;
 use super::model::{Dialog, Model, Scene};
 use super::screens::{self, standing};
 use super::sheet::Laid;
 use super::theme::{Role, Theme};
+use crate::face::Look;
 use crate::source::{Safe, safe};
 use crate::walk::{Question, Standing};
 

@@ -1,7 +1,11 @@
 //! The two faces, with a scripted call behind them.
 
+// Helpers outside a `#[test]` may fail a test too.
+#![allow(clippy::unwrap_used)]
+
 mod hostile;
 mod keys;
 mod scene;
 mod screens;
+mod transcript;
 mod updates;

@@ -7,8 +7,8 @@ use proofwalk::measure::{Quantity, Scale, Unit};
 use proofwalk::source::{Safe, safe};
 use proofwalk::tui::{Home, HomeLine, Look, Model, Scene, view};
 use proofwalk::walk::{
-    Again, Ask, Call, Command, End, Lack, LackKind, NotDone, Question, ShownBand, ShownOption, Standing,
-    TrailEntry, Way,
+    Again, Ask, BandEnd as End, Call, Command, Lack, LackKind, NotDone, Question, ShownBand, ShownOption,
+    Standing, TrailEntry, Way,
 };
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;

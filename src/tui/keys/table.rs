@@ -49,7 +49,7 @@ pub static TABLE: &[Binding] = &[
     line(one(&[Press::Enter]), &[Closed], Action::Answer, "leave", "Leave the closed call"),
     line(one(&[Press::Enter]), &[Home], Action::Answer, "start", "Start with what is chosen"),
     line(one(&[Press::Enter]), &[Danger], Action::Answer, "go there", "Go to what to do about the chosen danger"),
-    line(one(&[Press::Enter]), &[Trail], Action::Answer, "back to it", "Go back to the chosen answer: it and all after it are taken back"),
+    line(one(&[Press::Enter]), &[Trail], Action::Answer, "back to it", "Go back to it: it and all answers after it are taken back"),
     line(one(&[Press::Char('r')]), &[Trail], Action::Retake, "take again", "Take the chosen reading again; the answers stay"),
     line(one(&[Press::Enter]), &[Writing], Action::Answer, "go on", "Go on with what is written"),
     line(one(&[Press::Char('y')]), &[Sure], Action::Yes, "yes", "Yes, do it"),

@@ -27,7 +27,12 @@ impl Row<'_> {
         let role = if marked { Role::Here } else { Role::Plain };
         let mut pieces = vec![(self.words.clone(), role)];
         let gap = column.saturating_sub(theme.text(self.words).width());
-        let gap = safe(&" ".repeat(gap.max(2)));
+        // Not lined up, a gap alone would be lost where the line breaks.
+        let gap = if gap > 0 {
+            safe(&" ".repeat(gap))
+        } else {
+            safe(theme.dot())
+        };
         let mut first = true;
         let mut add = |piece: Piece| {
             let before = if first { gap.clone() } else { safe(theme.dot()) };

@@ -1,12 +1,13 @@
 //! What every question starts with, and things to do.
 
+use crate::face::why_again;
 use crate::library::Datum;
 use crate::source::{Safe, safe};
 use crate::tui::gauge::letter;
 use crate::tui::page::{Page, Piece};
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
-use crate::walk::{Again, Ask, Question, Way};
+use crate::walk::{Ask, Question, Way};
 
 /// The question, why it comes again, the cautions; and the long text.
 pub fn sheet(theme: Theme, ask: &Ask, width: usize) -> Sheet {
@@ -134,18 +135,4 @@ fn text(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'stati
         page.entry("source", Role::Label, &[(source.clone(), Role::Quiet)]);
     }
     page.into_lines()
-}
-
-/// Why a value is asked for a second time, as a sentence.
-pub fn why_again(again: &Again) -> String {
-    match again {
-        Again::Borderline { typed, bound } => {
-            format!("{typed} is too near to its bound, {bound}, for the meter to tell. Take it once more.")
-        }
-        Again::Implausible { typed, range } => {
-            format!("{typed} is outside what is plausible, {range}. Check the meter, then take it once more.")
-        }
-        Again::Retake => "You wanted to take it again.".to_owned(),
-        Again::ForProof => "The proof of a verdict lacks it.".to_owned(),
-    }
 }

@@ -1,7 +1,7 @@
 //! The first screen.
 
+use crate::face::{Home, HomeLine};
 use crate::source::safe;
-use crate::tui::home::{Home, HomeLine};
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
@@ -20,6 +20,9 @@ pub fn sheet(theme: Theme, home: &Home, chosen: Option<usize>, width: usize) -> 
         for (first, line) in lines.iter().enumerate() {
             if first == 0 && number > 0 {
                 page.blank();
+            }
+            if first == 0 && page.is_narrow() {
+                page.text(&[(safe(label), Role::Label)]);
             }
             let start = page.len();
             let marked = chosen == Some(number);

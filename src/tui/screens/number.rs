@@ -88,7 +88,7 @@ fn list(
 fn reading(typed: &Typed, bands: &[ShownBand]) -> (&'static str, Vec<Piece>) {
     match typed {
         Typed::Nothing => ("", vec![(safe("A bare number is in this unit."), Role::Quiet)]),
-        Typed::Misread { message, help } => ("", vec![(safe(&format!("{message}; {help}")), Role::Quiet)]),
+        Typed::Misread { message } => ("", vec![(message.clone(), Role::Quiet)]),
         Typed::Reads {
             shown, band, beyond, ..
         } => {

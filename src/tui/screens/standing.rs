@@ -2,6 +2,7 @@
 
 use ratatui::text::{Line, Span};
 
+use crate::face::asked_and_answered;
 use crate::source::safe;
 use crate::tui::page::{Piece, flow};
 use crate::tui::sheet::Sheet;
@@ -106,7 +107,7 @@ fn ruled_out(theme: Theme, standing: &Standing, width: usize) -> Section {
         .rev()
         .filter(|entry| !entry.ruled_out.is_empty())
     {
-        let by = safe(&format!("by {}: {}", entry.title, entry.answer));
+        let by = safe(&format!("by {}", asked_and_answered(entry)));
         lines.extend(
             flow(theme, &[(by, Role::Quiet)], width)
                 .into_iter()

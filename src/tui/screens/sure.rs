@@ -1,6 +1,7 @@
 //! Something is to be confirmed before it is done.
 
 use super::counted;
+use crate::face::asked_and_answered;
 use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
@@ -34,11 +35,7 @@ pub fn sheet(theme: Theme, command: &Command, standing: &Standing, width: usize)
             .iter()
             .skip_while(|entry| entry.position != *position);
         for entry in taken {
-            page.entry(
-                "",
-                Role::Label,
-                &[(safe(&format!("{}: {}", entry.title, entry.answer)), Role::Quiet)],
-            );
+            page.entry("", Role::Label, &[(asked_and_answered(entry), Role::Quiet)]);
         }
     }
     let mut ways = Page::new(theme, width);

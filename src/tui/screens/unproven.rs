@@ -1,11 +1,12 @@
 //! A verdict that is not proven.
 
 use super::head;
+use crate::face::why_lacking;
 use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
-use crate::walk::{Ask, LackKind, Question};
+use crate::walk::{Ask, Question};
 
 /// What would follow, what its proof lacks, and what can be taken for it.
 pub fn sheet(theme: Theme, ask: &Ask, chosen: Option<usize>, width: usize) -> Sheet {
@@ -31,7 +32,7 @@ pub fn sheet(theme: Theme, ask: &Ask, chosen: Option<usize>, width: usize) -> Sh
         let pieces = [
             (lack.words.clone(), Role::Plain),
             (
-                safe(&format!("{}{}", theme.dot(), because(lack.because))),
+                safe(&format!("{}{}", theme.dot(), why_lacking(lack.because))),
                 Role::Quiet,
             ),
         ];
@@ -72,13 +73,4 @@ pub fn sheet(theme: Theme, ask: &Ask, chosen: Option<usize>, width: usize) -> Sh
     );
     sheet.ways = ways.into_lines();
     sheet
-}
-
-/// Why a line of a proof does not hold, in words.
-pub fn because(why: LackKind) -> &'static str {
-    match why {
-        LackKind::NotTaken => "not taken",
-        LackKind::Borderline => "too near to its bound to tell",
-        LackKind::Contradicted => "what was taken says otherwise",
-    }
 }

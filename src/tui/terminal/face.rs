@@ -12,7 +12,7 @@ use signal_hook::consts::SIGHUP;
 use super::events::message;
 use super::screen::Screen;
 use super::signals::Signals;
-use crate::tui::look::Look;
+use crate::face::Look;
 use crate::tui::model::{Message, Model, Scene};
 use crate::tui::view::view;
 

@@ -1,6 +1,7 @@
 //! Setting the terminal up, and giving it back.
 
 use std::io::{self, BufWriter, IsTerminal, Stdout};
+use std::mem::ManuallyDrop;
 use std::sync::Once;
 
 use crossterm::cursor::Show;
@@ -20,7 +21,10 @@ const TALLEST: u16 = 300;
 const WRITTEN: usize = 1 << 16;
 
 /// The terminal while it is ours; it is given back when this is dropped, and when the program panics.
-pub struct Screen(Terminal<CrosstermBackend<BufWriter<Stdout>>>);
+///
+/// ratatui's own terminal is never dropped: it would write to a terminal that may be gone, and panic where standard error is
+/// gone with it.
+pub struct Screen(ManuallyDrop<Terminal<CrosstermBackend<BufWriter<Stdout>>>>);
 
 impl Screen {
     /// Takes the terminal. Nothing is asked of it: one that never answers works as well.
@@ -37,7 +41,10 @@ impl Screen {
         // A viewport of our own size, since ratatui would take any size that the terminal claims.
         let viewport = Viewport::Fixed(area);
         let terminal = Terminal::with_options(backend, TerminalOptions { viewport });
-        terminal.map(Self).inspect_err(|_| give_back())
+        terminal
+            .map(ManuallyDrop::new)
+            .map(Self)
+            .inspect_err(|_| give_back())
     }
 
     /// Draws what has changed.

@@ -1,7 +1,7 @@
 //! Answers, and what is confirmed before it is done.
 
-use crate::tui::home::HomeChoice;
-use crate::tui::leave::Left;
+use crate::face::HomeChoice;
+use crate::face::Left;
 use crate::tui::model::{Dialog, Effect, Model, Purpose, Said, Scene};
 use crate::walk::{Ask, Command, Question, Standing};
 

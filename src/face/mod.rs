@@ -1,0 +1,11 @@
+//! What both faces share: the first screen as the caller hands it over, how a call is left, and a few sentences.
+
+mod home;
+mod leave;
+mod look;
+mod words;
+
+pub use home::{Home, HomeChoice, HomeLine};
+pub use leave::Left;
+pub use look::Look;
+pub use words::{asked_and_answered, why_again, why_lacking};
