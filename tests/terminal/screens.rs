@@ -1,7 +1,9 @@
 //! From the first screen into a call, out of it and back.
 
 use crate::pty::proofwalk;
-use crate::seat::{ENTER, LEAVE, Terminal, UP, answers, is_asked, leaves_closed, pause, shows};
+use crate::seat::{
+    ENTER, LEAVE, TOO_EARLY, Terminal, UP, answers, is_asked, leaves_closed, pause, says, shows,
+};
 use crate::shared::call::{first_number_after, turns};
 use crate::shared::scene::scene;
 use crate::shared::wait::until;
@@ -88,7 +90,7 @@ fn pasted_lines_are_not_taken_for_many_answers() {
     is_asked(&terminal, &turns()[at]);
     let before = std::fs::read(scene.file(&scene.id())).unwrap();
     terminal.send("\u{1b}[200~0\r1\r1\r1\r\u{1b}[201~");
-    shows(&terminal, "What was pasted stands in one line.");
+    says(&terminal, "What was pasted stands in one line.");
     pause();
     terminal.send(LEAVE);
     shows(&terminal, "Leave the call for later?");
@@ -103,6 +105,6 @@ fn pasted_lines_are_not_taken_for_many_answers() {
     terminal.send("\u{15}");
     pause();
     terminal.send("0\r1\r1\r1\r");
-    shows(&terminal, "Keys that came together with the last answer");
+    says(&terminal, TOO_EARLY);
     is_asked(&terminal, &turns()[at + 1]);
 }

@@ -12,6 +12,9 @@ pub const ENTER: &str = "\r";
 pub const LEAVE: &str = "\u{11}";
 pub const UP: &str = "\u{1b}[A";
 
+/// What the screen says of keys that came sooner than anybody reads.
+pub const TOO_EARLY: &str = "Keys that came together with the last answer were not taken.";
+
 /// A person needs longer than this to read a question. The program takes no key that comes sooner.
 const READING: Duration = Duration::from_millis(150);
 
@@ -33,6 +36,14 @@ pub fn question(terminal: &impl Terminal) -> String {
     squeezed(&left.join("\n"))
 }
 
+/// Waits for some words in the question's column.
+#[track_caller]
+pub fn says(terminal: &impl Terminal, words: &str) {
+    let said = until(|| question(terminal).contains(words).then_some(()));
+    assert!(said.is_some(), "{words:?} is not said\n{}", terminal.screen());
+}
+
+/// Waits for some words anywhere.
 #[track_caller]
 pub fn shows(terminal: &impl Terminal, words: &str) {
     let shown = until(|| squeezed(&terminal.screen()).contains(words).then_some(()));
@@ -87,7 +98,7 @@ fn answer(terminal: &mut impl Terminal, scene: &Scene, turn: &Turn) {
             return Some(());
         }
         // On a busy machine even an unhurried key can come too early; the screen says so then.
-        if squeezed(&terminal.screen()).contains("Keys that came together with the last answer") {
+        if question(terminal).contains(TOO_EARLY) {
             pause();
             press(terminal, &turn.answer);
         }
