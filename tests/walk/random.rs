@@ -29,7 +29,7 @@ fn number(library: &Library, leaf: Datum, share: f64) -> Option<String> {
 fn command(library: &Library, state: &State, pick: u16) -> Option<Command> {
     let share = f64::from(pick) / f64::from(u16::MAX);
     Some(match wanted(library, state) {
-        Wanted::Value { .. } if pick % 29 == 0 => Command::Unable("no".to_owned()),
+        Wanted::Value { .. } if pick.is_multiple_of(29) => Command::Unable("no".to_owned()),
         Wanted::Value { leaf, .. } => {
             let choices = match leaf {
                 Datum::Sign(id) => library.signs[id].values.len(),
