@@ -75,3 +75,12 @@ fn at_worst_counts_a_bounded_loop_as_often_as_it_may_be_walked() {
     call.does(Command::Done);
     worst(&call, 3);
 }
+
+#[test]
+fn at_worst_counts_again_what_may_stay_without_an_answer() {
+    let mut call =
+        Call::of("  a: { measure: volts, go: fine, unable: b }\n  b: { measure: volts, go: fine }\n");
+    worst(&call, 2);
+    call.does(Command::Unable("no meter".to_owned()));
+    worst(&call, 1);
+}
