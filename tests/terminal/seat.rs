@@ -43,6 +43,19 @@ pub fn shows(terminal: &impl Terminal, words: &str) {
     );
 }
 
+/// Reads what is there.
+pub fn pause() {
+    thread::sleep(READING);
+}
+
+/// Sees that the call is closed, and leaves it.
+#[track_caller]
+pub fn leaves_closed(terminal: &mut impl Terminal) {
+    shows(terminal, "The call is closed.");
+    pause();
+    terminal.send(ENTER);
+}
+
 #[track_caller]
 pub fn is_asked(terminal: &impl Terminal, turn: &Turn) {
     let asked = until(|| question(terminal).contains(&turn.asked).then_some(()));
@@ -52,7 +65,7 @@ pub fn is_asked(terminal: &impl Terminal, turn: &Turn) {
         turn.asked,
         terminal.screen()
     );
-    thread::sleep(READING);
+    pause();
 }
 
 /// Waits for each question and answers it.
@@ -75,7 +88,7 @@ fn answer(terminal: &mut impl Terminal, scene: &Scene, turn: &Turn) {
         }
         // On a busy machine even an unhurried key can come too early; the screen says so then.
         if squeezed(&terminal.screen()).contains("Keys that came together with the last answer") {
-            thread::sleep(READING);
+            pause();
             press(terminal, &turn.answer);
         }
         None
