@@ -41,7 +41,10 @@ impl Screen {
         // A viewport of our own size, since ratatui would take any size that the terminal claims.
         let viewport = Viewport::Fixed(area);
         let terminal = Terminal::with_options(backend, TerminalOptions { viewport });
-        terminal.map(ManuallyDrop::new).map(Self).inspect_err(|_| give_back())
+        terminal
+            .map(ManuallyDrop::new)
+            .map(Self)
+            .inspect_err(|_| give_back())
     }
 
     /// Draws what has changed.
