@@ -37,7 +37,7 @@ pub fn run() -> u8 {
     match carry_out(arguments) {
         Ok(code) => code,
         Err(failure) => {
-            let _ = writeln!(io::stderr(), "{failure}");
+            tell(&failure.to_string());
             failure.code
         }
     }
@@ -110,6 +110,11 @@ fn print(text: &str) -> Result<(), Failure> {
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
         other => Ok(other?),
     }
+}
+
+/// Says something on standard error. Where even that cannot be written, the exit code has to do.
+fn tell(message: &str) {
+    let _ = writeln!(io::stderr(), "{message}");
 }
 
 /// Whether a person sits at both ends.

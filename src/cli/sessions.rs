@@ -1,6 +1,5 @@
 //! Listing the sessions.
 
-use std::io::{self, Write};
 use std::path::Path;
 
 use super::failure::{FINDINGS, Failure};
@@ -13,20 +12,21 @@ use crate::walk::{Event, decode};
 /// Prints a line a session; the exit code says whether one is damaged.
 pub(super) fn run(folder: Option<&Path>) -> Result<u8, Failure> {
     let folder = sessions(folder)?;
-    let mut out = io::stdout().lock();
+    let mut text = String::new();
     let mut damaged = false;
     let listed = folder.list()?;
     if listed.is_empty() {
-        writeln!(
-            io::stderr(),
+        super::tell(&format!(
             "No sessions in {}.",
             safe(&folder.path().to_string_lossy())
-        )?;
+        ));
     }
     for session in listed {
         damaged |= !matches!(session.state, ChainState::Whole | ChainState::Torn(_));
-        writeln!(out, "{}", line(&session))?;
+        text.push_str(&line(&session));
+        text.push('\n');
     }
+    super::print(&text)?;
     Ok(if damaged { FINDINGS } else { 0 })
 }
 

@@ -1,6 +1,5 @@
 //! Checking session files: their chain, their order, and that they replay.
 
-use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::failure::{FINDINGS, Failure, WRONG_USE};
@@ -11,22 +10,18 @@ use crate::walk::{Event, State, apply};
 
 /// Checks files and folders; the exit code says whether anything is wrong.
 pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
-    let mut out = io::stdout().lock();
     let mut wrong = false;
     for path in paths {
         for (folder, id) in sessions_of(path)? {
             let verdict = one(&folder, &id);
             wrong |= verdict.is_err();
-            match verdict {
-                Ok(line) => writeln!(out, "{}  {line}", id.as_str())?,
-                Err(failure) => writeln!(out, "{}  DAMAGED  {}", id.as_str(), failure.message)?,
-            }
+            let line = verdict.unwrap_or_else(|failure| format!("DAMAGED  {}", failure.message));
+            super::print(&format!("{}  {line}\n", id.as_str()))?;
         }
     }
-    writeln!(
-        io::stderr(),
-        "A file cut off at the end of a line looks whole: compare the head with one noted down elsewhere."
-    )?;
+    super::tell(
+        "A file cut off at the end of a line looks whole: compare the head with one noted down elsewhere.",
+    );
     Ok(if wrong { FINDINGS } else { 0 })
 }
 

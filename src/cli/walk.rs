@@ -1,6 +1,6 @@
 //! Walking a call: opening it, handing it to a face, and saying how it was left.
 
-use std::io::{self, IsTerminal, Write};
+use std::io::{self, IsTerminal};
 use std::path::Path;
 
 use jiff::Timestamp;
@@ -90,34 +90,27 @@ pub(super) fn face(id: &SessionId, desk: &mut Desk<'_>, walking: &Walking) -> Re
     let left = if terminal && !walking.plain && look::can_draw() {
         tui::call(desk, look::of_terminal())?
     } else {
-        plain::call(
+        let call = plain::call(
             io::stdin().lock(),
             io::stdout().lock(),
             desk,
             look::plain_options(),
-        )?
+        );
+        match call {
+            // Nobody reads any more; what was answered is on disk.
+            Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Left::Quit,
+            other => other?,
+        }
     };
-    let mut out = io::stderr().lock();
     let place = match &walking.sessions.sessions {
         Some(folder) => format!(" --sessions {}", safe(&folder.to_string_lossy())),
         None => String::new(),
     };
-    let said = match left {
-        Left::Closed => writeln!(
-            out,
-            "Closed. The job report: proofwalk report {}{place}",
-            id.as_str()
-        ),
-        Left::Quit | Left::HungUp(_) => {
-            writeln!(
-                out,
-                "Left open. To go on: proofwalk resume {}{place}",
-                id.as_str()
-            )
-        }
+    let (said, command) = match left {
+        Left::Closed => ("Closed. The job report:", "report"),
+        Left::Quit | Left::HungUp(_) => ("Left open. To go on:", "resume"),
     };
-    // A terminal that is gone cannot be told; the session is on disk all the same.
-    let _ = said;
+    super::tell(&format!("{said} proofwalk {command} {}{place}", id.as_str()));
     Ok(0)
 }
 
@@ -149,20 +142,18 @@ fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> 
     let journal = folder.create(&id)?;
     let mut desk = Desk::open(&library, opened, journal, walking.clock)?;
     let mut answerer = Answerer::new(&scenario);
-    let mut out = io::stdout().lock();
     while !desk.state().closed {
         let Some(command) = answerer.answer(&library, desk.state()) else {
             let asked = walk::wanted_words(&library, desk.state());
-            writeln!(
-                out,
-                "DEPARTS  the walk asks for {asked}, and the answers have none"
-            )?;
+            super::print(&format!(
+                "DEPARTS  the walk asks for {asked}, and the answers have none\n"
+            ))?;
             return Ok(FINDINGS);
         };
         match desk.carry_out(command) {
             Ok(()) => {}
             Err(NotDone::Refused(refusal)) => {
-                writeln!(out, "DEPARTS  an answer is refused: {refusal}")?;
+                super::print(&format!("DEPARTS  an answer is refused: {refusal}\n"))?;
                 return Ok(FINDINGS);
             }
             Err(NotDone::NotSaved { message, .. }) => {
@@ -172,20 +163,19 @@ fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> 
     }
     for entry in &desk.standing().trail {
         let close = if entry.borderline { "  (borderline)" } else { "" };
-        writeln!(out, "{}: {}{close}", entry.title, entry.answer)?;
+        super::print(&format!("{}: {}{close}\n", entry.title, entry.answer))?;
     }
     if let Some(ended) = &desk.standing().ended {
-        writeln!(out, "{ended}")?;
+        super::print(&format!("{ended}\n"))?;
     }
-    writeln!(out, "Session {}", id.as_str())?;
+    super::print(&format!("Session {}\n", id.as_str()))?;
     let departures = walk::departures(&library, &scenario, desk.state());
     for departure in &departures {
-        writeln!(
-            out,
-            "DEPARTS  expected: {}; happened: {}",
+        super::print(&format!(
+            "DEPARTS  expected: {}; happened: {}\n",
             safe(&departure.expected),
             safe(&departure.happened)
-        )?;
+        ))?;
     }
     Ok(if departures.is_empty() { 0 } else { FINDINGS })
 }

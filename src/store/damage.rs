@@ -41,6 +41,8 @@ pub enum DamageKind {
         /// What the line names.
         found: Hash,
     },
+    /// The line is not as it was written: its own sum is another.
+    Sum,
 }
 
 impl fmt::Display for Damage {
@@ -58,6 +60,7 @@ impl fmt::Display for Damage {
                 f,
                 "line {line} has number {found} where {due} is due: a record is missing, doubled or moved"
             ),
+            DamageKind::Sum => write!(f, "line {line} was changed: its own sum is another"),
             DamageKind::Chain { due, .. } if *due == Hash::ZERO => {
                 write!(f, "line {line} names a record before it, but is the first")
             }

@@ -3,8 +3,8 @@
 //! A session is one file, `<id>.jsonl`, one record a line:
 //!
 //! ```text
-//! {"seq":0,"format":1,"time":"2026-11-25T10:00:00Z","prev":"<64 zeros>","event":{…}}
-//! {"seq":1,"time":"2026-11-25T10:02:10Z","prev":"<sum of the line before>","event":{…}}
+//! {"seq":0,"format":1,"time":"2026-11-25T10:00:00Z","prev":"<64 zeros>","event":{…},"sum":"<sum of this line up to here>"}
+//! {"seq":1,"time":"2026-11-25T10:02:10Z","prev":"<sum of the line before>","event":{…},"sum":"<sum of this line up to here>"}
 //! ```
 //!
 //! `prev` is the SHA-256 of the exact bytes of the line before, without its newline; only the first record names the

@@ -36,9 +36,22 @@ pub(super) fn encode(seq: u64, time: Timestamp, prev: Hash, event: &str) -> Stri
     // Writing to a string cannot fail.
     let _ = write!(
         line,
-        r#"{{"seq":{seq},{format}"time":"{time}","prev":"{prev}","event":{event}}}"#
+        r#"{{"seq":{seq},{format}"time":"{time}","prev":"{prev}","event":{event}"#
     );
+    // Every line but the last is vouched for by the one after it; its own sum vouches for the last.
+    let sum = Hash::of(line.as_bytes());
+    let _ = write!(line, r#"{SUM_KEY}{sum}"}}"#);
     line
+}
+
+/// What stands before a line's own sum, which is over all that stands before this.
+const SUM_KEY: &str = r#","sum":""#;
+
+/// Whether a line's own sum is right; none where it has none in its place.
+fn sum_holds(text: &str) -> Option<bool> {
+    let (body, rest) = text.rsplit_once(SUM_KEY)?;
+    let sum: Hash = rest.strip_suffix("\"}")?.parse().ok()?;
+    Some(sum == Hash::of(body.as_bytes()))
 }
 
 /// The end of a chain of lines: what the next one must name.
@@ -105,7 +118,7 @@ impl Chain {
         } else if self.records == 0 {
             return malformed("the first record has no key `format`");
         }
-        let [mut seq, mut time, mut prev, mut event, mut format] = [None; 5];
+        let [mut seq, mut time, mut prev, mut event, mut format, mut sum] = [None; 6];
         for (key, text) in &members {
             let place = match key.as_str() {
                 "seq" => &mut seq,
@@ -113,6 +126,7 @@ impl Chain {
                 "prev" => &mut prev,
                 "event" => &mut event,
                 "format" => &mut format,
+                "sum" => &mut sum,
                 _ => return malformed(format!("`{key}` is no key of a record")),
             };
             if place.replace(*text).is_some() {
@@ -123,7 +137,7 @@ impl Chain {
         strict::check(event.get()).map_err(|what| DamageKind::Malformed(format!("`event`: {what}")))?;
         let time: String = value("time", needed("time", time)?, "text")?;
         let prev: String = value("prev", needed("prev", prev)?, "text")?;
-        Ok(Record {
+        let record = Record {
             line: self.records + 1,
             seq: value("seq", needed("seq", seq)?, "a whole number below 2^64")?,
             time: time.parse().map_err(|_| {
@@ -135,7 +149,14 @@ impl Chain {
                 .parse()
                 .map_err(|error| DamageKind::Malformed(format!("`prev`: {error}")))?,
             event: event.to_owned(),
-        })
+        };
+        // Last, so that a line that was never ours is told by what is wrong in it.
+        needed("sum", sum)?;
+        match sum_holds(text) {
+            Some(true) => Ok(record),
+            Some(false) => Err(DamageKind::Sum),
+            None => malformed("`sum` does not stand at its end, or is no hash"),
+        }
     }
 }
 

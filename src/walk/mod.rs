@@ -4,6 +4,7 @@
 
 mod apply;
 mod ask;
+mod at_worst;
 mod call;
 mod codec;
 mod command;
@@ -20,12 +21,13 @@ pub use apply::{Misfit, apply, fold};
 pub use ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
 };
+pub use at_worst::at_worst;
 pub use call::{Call, NotDone};
 pub use codec::{decode, encode};
 pub use command::{Command, Refusal};
 pub use decide::{decide, go_on, open, open_at};
 pub use event::{Doubt, End, Event, LibraryMark, Opened, Role, Voiding};
-pub use possible::{at_worst, possible, ruled_out};
+pub use possible::{possible, ruled_out};
 pub use proof::{Holding, is_proven, lines as proof_lines};
 pub use scenario::{Answerer, Departure, Run, departures, rehearse, wanted_words};
 pub use show::{ask, end_words, line_words, remedy_words, standing};

@@ -1,4 +1,4 @@
-//! What can still be the fault, what was ruled out, and how far it is at worst.
+//! What can still be the fault, and what was ruled out.
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
@@ -32,87 +32,30 @@ pub fn ruled_out(library: &Library, state: &State) -> Vec<Vec<Id<Fault>>> {
         .collect()
 }
 
-/// Steps that ask or act which may still come, at worst.
-///
-/// An upper bound: every step that can be reached counts once, and again for each time a bounded edge may lead back.
-pub fn at_worst(library: &Library, moment: &Moment) -> usize {
-    let nothing = BTreeSet::new();
-    let free = Search::new(library, moment, &nothing, false);
-    let search = Search::new(library, moment, &free.voided, true);
-    let again: usize = search.repeats as usize;
-    let asking = search.seen.iter().filter(|step| {
-        let step = &library[**step];
-        matches!(
-            step.kind,
-            Kind::Measure { .. } | Kind::Observe { .. } | Kind::Plate { .. } | Kind::Do { .. }
-        )
-    });
-    let longest = longest(library, &search.seen);
-    asking.count().min(longest.saturating_mul(again + 1))
-}
-
-/// The longest way through the steps that were reached, counting those that ask or act, each at most once.
-fn longest(library: &Library, seen: &BTreeSet<Id<Step>>) -> usize {
-    // A step's depth is bounded by the number of steps, so each is settled after as many rounds at most; real trees need
-    // a few. Ways round a cycle are counted once: whoever asks multiplies by the limits.
-    let mut depth: BTreeMap<Id<Step>, usize> = seen.iter().map(|step| (*step, 0)).collect();
-    for _ in 0..seen.len().min(64) {
-        let mut changed = false;
-        for step in seen.iter().rev() {
-            let entry = &library[*step];
-            let asks = !matches!(
-                entry.kind,
-                Kind::Verdict { .. } | Kind::Return { .. } | Kind::Visit { .. }
-            );
-            let inside = match &entry.kind {
-                Kind::Visit { tree, .. } => library.trees[*tree].start,
-                _ => None,
-            };
-            let next = entry
-                .edges()
-                .into_iter()
-                .filter(|edge| edge.limit.is_none())
-                .map(|edge| edge.go);
-            let below = next
-                .filter_map(|next| depth.get(&next))
-                .max()
-                .copied()
-                .unwrap_or_default();
-            let inside = inside
-                .and_then(|start| depth.get(&start))
-                .copied()
-                .unwrap_or_default();
-            let now = (below + inside + usize::from(asks)).min(seen.len());
-            if now > depth[step] {
-                depth.insert(*step, now);
-                changed = true;
-            }
-        }
-        if !changed {
-            break;
-        }
-    }
-    depth.values().max().copied().unwrap_or_default()
-}
-
-struct Search<'a> {
+/// A flood from where a walk stands through every step that it may still come to.
+pub(super) struct Search<'a> {
     library: &'a Library,
     moment: &'a Moment,
     voidable: &'a BTreeSet<Datum>,
     decide: bool,
-    seen: BTreeSet<Id<Step>>,
+    pub seen: BTreeSet<Id<Step>>,
     waiting: VecDeque<Id<Step>>,
     /// Visits that lead into a tree, to know where its returns go.
     visits: BTreeMap<Id<Tree>, BTreeSet<Id<Step>>>,
     /// Outcomes that were reached.
     returned: BTreeSet<(Id<Tree>, usize)>,
     faults: Vec<Id<Fault>>,
-    voided: BTreeSet<Datum>,
-    repeats: u64,
+    /// What work on the way may make void.
+    pub voided: BTreeSet<Datum>,
 }
 
 impl<'a> Search<'a> {
-    fn new(library: &'a Library, moment: &'a Moment, voidable: &'a BTreeSet<Datum>, decide: bool) -> Self {
+    pub fn new(
+        library: &'a Library,
+        moment: &'a Moment,
+        voidable: &'a BTreeSet<Datum>,
+        decide: bool,
+    ) -> Self {
         let mut search = Search {
             library,
             moment,
@@ -124,7 +67,6 @@ impl<'a> Search<'a> {
             returned: BTreeSet::new(),
             faults: Vec::new(),
             voided: BTreeSet::new(),
-            repeats: 0,
         };
         search.run();
         search
@@ -135,6 +77,13 @@ impl<'a> Search<'a> {
         for pair in frames.windows(2) {
             if pair[1].role == Role::Visit {
                 self.visits.entry(pair[1].tree).or_default().insert(pair[0].step);
+                if let Kind::Visit {
+                    on_verdict: Some(edge),
+                    ..
+                } = &self.library[pair[0].step].kind
+                {
+                    self.follow(edge);
+                }
             }
             if pair[1].role == Role::Danger {
                 // What a danger interrupts comes back with every value void.
@@ -160,7 +109,6 @@ impl<'a> Search<'a> {
         let mut edge = edge;
         self.reach(edge.go);
         while let Some(limit) = &edge.limit {
-            self.repeats = self.repeats.saturating_add(u64::from(limit.at_most));
             edge = &limit.then;
             self.reach(edge.go);
         }
@@ -274,6 +222,24 @@ impl<'a> Search<'a> {
         }
         for edge in answers.edges().chain(others.into_iter().flatten()) {
             self.follow(edge);
+        }
+    }
+
+    /// The edges that may be taken from a step, each followed by what comes after its limit.
+    pub fn open_edges<'e>(&self, step: &'e Step) -> Vec<&'e Edge> {
+        let question = match &step.kind {
+            Kind::Measure { reading, answers, .. } => Some((Datum::Reading(*reading), answers)),
+            Kind::Observe { sign, answers, .. } => Some((Datum::Sign(*sign), answers)),
+            Kind::Plate { field, answers, .. } => Some((Datum::Field(*field), answers)),
+            _ => None,
+        };
+        let settled = question.and_then(|(datum, answers)| self.settled(datum, answers));
+        match settled {
+            Some(edge) => {
+                std::iter::successors(Some(edge), |edge| edge.limit.as_ref().map(|limit| &*limit.then))
+                    .collect()
+            }
+            None => step.edges(),
         }
     }
 

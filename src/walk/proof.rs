@@ -120,26 +120,32 @@ pub fn takeable(state: &State, line: &ProofLine) -> Vec<Datum> {
 
 /// The plate fields that a verdict's proof leans on and that have not been read.
 pub fn unread_fields(library: &Library, state: &State, fault: Id<Fault>) -> Vec<Id<PlateField>> {
-    let claims = proofs(library, fault).into_iter().flat_map(|proof| &proof.lines);
-    let claims = claims.flat_map(|line| line.alternatives.iter().flatten());
+    let mut fields = fields(library, fault);
+    fields.retain(|field| {
+        let datum = Datum::Field(*field);
+        state.value(datum).is_none() && !state.could_not.contains_key(&datum)
+    });
+    fields
+}
+
+/// The plate fields that a verdict's proof leans on, each once.
+pub fn fields(library: &Library, fault: Id<Fault>) -> Vec<Id<PlateField>> {
+    let lines = proofs(library, fault).into_iter().flat_map(|proof| &proof.lines);
+    let claims = lines.flat_map(|line| line.alternatives.iter().flatten());
     let mut fields = Vec::new();
     for claim in claims {
-        let leans_on: Vec<Id<PlateField>> = match &claim.what {
-            ClaimKind::Reading(_, band) => band
-                .bounds()
-                .filter_map(|bound| bound.leans_on().copied())
-                .collect(),
-            ClaimKind::FieldNumber(field, band) => {
-                let others = band.bounds().filter_map(|bound| bound.leans_on().copied());
-                std::iter::once(*field).chain(others).collect()
-            }
-            ClaimKind::FieldChoice(field, _) => vec![*field],
-            ClaimKind::Sign(..) => Vec::new(),
+        let own = match &claim.what {
+            ClaimKind::FieldNumber(field, _) | ClaimKind::FieldChoice(field, _) => Some(*field),
+            ClaimKind::Reading(..) | ClaimKind::Sign(..) => None,
         };
-        for field in leans_on {
-            let datum = Datum::Field(field);
-            let open = state.value(datum).is_none() && !state.could_not.contains_key(&datum);
-            if open && !fields.contains(&field) {
+        let band = match &claim.what {
+            ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) => Some(band),
+            ClaimKind::Sign(..) | ClaimKind::FieldChoice(..) => None,
+        };
+        let bounds = band.into_iter().flat_map(Band::bounds);
+        let leans_on = bounds.filter_map(|bound| bound.leans_on().copied());
+        for field in own.into_iter().chain(leans_on) {
+            if !fields.contains(&field) {
                 fields.push(field);
             }
         }

@@ -3,8 +3,9 @@
 use super::ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
 };
+use super::at_worst::at_worst;
 use super::event::{Doubt, End};
-use super::possible::{at_worst, possible, ruled_out};
+use super::possible::{possible, ruled_out};
 use super::proof::{self, Holding};
 use super::state::{State, What};
 use super::wanted::{Wanted, wanted};

@@ -4,7 +4,7 @@ use std::io::{BufReader, Read};
 
 use proofwalk::store::{DamageKind, Hash, LINE_LIMIT, verify};
 
-use crate::support::{checked, damage};
+use crate::support::{checked, damage, sealed};
 
 /// The first line of a session, with its members changed as given; an empty value takes the member away.
 fn line(changes: &[(&str, &str)]) -> String {
@@ -27,7 +27,7 @@ fn line(changes: &[(&str, &str)]) -> String {
         .filter(|(_, value)| !value.is_empty())
         .map(|(key, value)| format!("\"{key}\":{value}"))
         .collect();
-    format!("{{{}}}", members.join(","))
+    sealed(&format!("{{{}}}", members.join(",")))
 }
 
 #[track_caller]

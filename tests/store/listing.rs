@@ -53,7 +53,7 @@ fn a_damaged_session_is_listed_and_hides_no_other() {
     assert_eq!(
         shown,
         [
-            "broken 2 Some(0) Some(1) damaged in line 3",
+            "broken 1 Some(0) Some(0) damaged in line 2",
             "empty 0 None None whole",
             "link 0 None None unreadable",
             "newer 0 None None damaged in line 1",

@@ -71,3 +71,9 @@ pub fn damage(bytes: &[u8]) -> Option<String> {
 pub fn is_root() -> bool {
     rustix::process::geteuid().is_root()
 }
+
+/// A line with its own sum at its end, as a journal writes it: `line` is the object without.
+pub fn sealed(line: &str) -> String {
+    let body = line.strip_suffix('}').unwrap();
+    format!(r#"{body},"sum":"{}"}}"#, Hash::of(body.as_bytes()))
+}

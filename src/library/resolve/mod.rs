@@ -13,6 +13,7 @@ mod scenarios;
 mod scope;
 mod steps;
 mod trees;
+mod worked_out;
 
 use super::Library;
 use super::load::Raw;

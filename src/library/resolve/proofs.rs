@@ -70,6 +70,7 @@ impl Resolver<'_> {
     }
 
     fn claims(&mut self, entries: &[Entry<Node>], file: FileId) -> Option<Vec<Claim>> {
+        self.once_each(entries, file);
         let claims: Vec<Option<Claim>> = entries
             .iter()
             .map(|entry| self.proof_claim(entry, file))

@@ -3,8 +3,8 @@
 use super::super::problem::What;
 use super::super::raw::{self, Text, Texts};
 use super::super::registry::{
-    Caution, Fault, FieldKind, Input, Obtained, Part, PlateField, Proof, Reading, Remedy, Restore, Sign,
-    Source, Taking,
+    Caution, Fault, FieldKind, Obtained, Part, PlateField, Proof, Reading, Remedy, Restore, Sign, Source,
+    Taking,
 };
 use super::super::table::{Id, Table};
 use super::super::yaml::{At, Entries, Keyed};
@@ -36,7 +36,8 @@ impl Resolver<'_> {
         signs: &Opened<Keyed<raw::Sign>>,
     ) {
         for sign in &signs.entries {
-            if let Some(reading) = readings.entries.iter().find(|reading| reading.name == sign.name) {
+            let reading = self.scope.readings.find(&sign.name);
+            if let Some(reading) = reading.and_then(|id| readings.entries.get(id.index())) {
                 self.duplicate(What::ReadingOrSign, &sign.name, sign.at, reading.at, None);
             }
         }
@@ -191,7 +192,7 @@ impl Resolver<'_> {
             })
             .collect();
         self.library.readings = table(opened.entries, |name, entry| self.reading(name, entry, &scales));
-        self.worked_out_from_itself();
+        self.worked_out_from_each_other();
     }
 
     fn reading(&mut self, name: &str, entry: Registered<Keyed<raw::Reading>>, scales: &[Scale]) -> Reading {
@@ -210,6 +211,7 @@ impl Resolver<'_> {
             how,
         } = entry.raw.value;
         let scale = self.scale(unit, difference, &owner);
+        let measured = worked_out.is_none();
         let source_of_value = match worked_out {
             Some(worked_out) => {
                 if let Some(accuracy) = &accuracy {
@@ -223,7 +225,6 @@ impl Resolver<'_> {
             }
             None => Obtained::Measured(self.accuracy(accuracy.as_ref(), scale, &owner)),
         };
-        let measured = matches!(source_of_value, Obtained::Measured(_));
         Reading {
             title: self.text(title, &owner, "title"),
             scale,
@@ -307,46 +308,6 @@ impl Resolver<'_> {
                 let nearest = crate::source::nearest(name, arguments).map(str::to_owned);
                 self.unknown(What::Argument, name, span, nearest);
             }
-        }
-    }
-
-    /// A reading that is worked out from itself could never be taken.
-    fn worked_out_from_itself(&mut self) {
-        let readings = &self.library.readings;
-        let inputs = |id: Id<Reading>| -> Vec<Id<Reading>> {
-            match &readings[id].source_of_value {
-                Obtained::Measured(_) => Vec::new(),
-                Obtained::WorkedOut { inputs, .. } => (inputs.iter())
-                    .filter_map(|input| match input {
-                        Input::Reading(reading) => Some(*reading),
-                        Input::Field(_) | Input::Fixed(_) => None,
-                    })
-                    .collect(),
-            }
-        };
-        let circles: Vec<(Id<Reading>, String)> = (readings.iter())
-            .filter(|&(id, _)| {
-                let mut seen = std::collections::HashSet::new();
-                let mut waiting = inputs(id);
-                while let Some(next) = waiting.pop() {
-                    if next == id {
-                        return true;
-                    }
-                    if seen.insert(next) {
-                        waiting.extend(inputs(next));
-                    }
-                }
-                false
-            })
-            .map(|(id, reading)| (id, reading.name.clone()))
-            .collect();
-        for (id, name) in circles {
-            self.malformed(
-                self.library.readings[id].at,
-                format!("the reading `{name}` is worked out from itself"),
-                "let one of the readings on the way round be measured",
-            );
-            self.library.readings[id].value.source_of_value = Obtained::Measured(Accuracy::exact());
         }
     }
 

@@ -1,9 +1,10 @@
 //! What the resolver says when something is wrong: the wording of every shape error stands here.
 
+use std::collections::HashSet;
 use std::ops::Range;
 
 use super::super::problem::{Problem, ProblemKind, What};
-use super::super::yaml::{At, Keyed, StrayKey};
+use super::super::yaml::{At, Entry, Keyed, StrayKey};
 use super::Resolver;
 use crate::measure::Misread;
 use crate::source::{FileId, Span, nearest};
@@ -87,17 +88,31 @@ impl Resolver<'_> {
         );
     }
 
+    fn second(&mut self, name: &str, span: Span) {
+        self.malformed(
+            span,
+            format!("the key `{name}` stands here a second time"),
+            "keep one of the two",
+        );
+    }
+
+    /// Reports the keys of an author's choice that stand in a map twice.
+    pub(super) fn once_each<T>(&mut self, entries: &[Entry<T>], file: FileId) {
+        let mut seen = HashSet::new();
+        for Entry { key, .. } in entries {
+            if !seen.insert(&key.value) {
+                self.second(&key.value, key.span(file));
+            }
+        }
+    }
+
     /// Reports the keys that a map has and the format does not.
     pub(super) fn stray<T>(&mut self, keyed: &Keyed<T>, file: FileId) {
         for StrayKey { key, repeated, known } in &keyed.stray {
             let span = key.span(file);
             let name = &key.value;
             if *repeated {
-                self.malformed(
-                    span,
-                    format!("the key `{name}` stands here a second time"),
-                    "keep one of the two",
-                );
+                self.second(name, span);
                 continue;
             }
             let help = match nearest(name, known.iter().copied()) {

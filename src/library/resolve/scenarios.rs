@@ -50,13 +50,18 @@ impl Resolver<'_> {
             unsure: self.find_all(What::Sign, raw.unsure.as_ref(), file, |scope| &scope.signs),
             expect: Expect::default(),
         };
-        for entry in raw.plate.unwrap_or_default().0 {
-            self.plate_answer(&entry, file, &mut scenario);
+        let (plate, readings) = (raw.plate.unwrap_or_default(), raw.readings.unwrap_or_default());
+        let signs = raw.signs.unwrap_or_default();
+        for entries in [&plate, &readings, &signs] {
+            self.once_each(&entries.0, file);
         }
-        for entry in raw.readings.unwrap_or_default().0 {
-            self.reading_answer(&entry, file, &mut scenario);
+        for entry in &plate.0 {
+            self.plate_answer(entry, file, &mut scenario);
         }
-        self.sign_answers(raw.signs.unwrap_or_default(), file, &mut scenario);
+        for entry in &readings.0 {
+            self.reading_answer(entry, file, &mut scenario);
+        }
+        self.sign_answers(signs, file, &mut scenario);
         match raw.expect {
             Some(expect) => scenario.expect = self.expect(&expect, &scenario, &owner),
             None => self.missing(at, &owner.name, "expect"),

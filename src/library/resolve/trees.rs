@@ -165,7 +165,9 @@ impl Resolver<'_> {
         self.library.title = title.map_or_else(|| self.library.name.clone(), |text| text.value);
         self.library.standing_cautions = self.find_cautions(standing_cautions.as_ref(), file);
         self.library.gate = gate.and_then(|gate| self.find(What::Tree, &gate, file, |scope| &scope.trees));
-        for danger in dangers.unwrap_or_default().0 {
+        let dangers = dangers.unwrap_or_default().0;
+        self.once_each(&dangers, file);
+        for danger in dangers {
             if let Some(tree) = self.find(What::Tree, &danger.value, file, |scope| &scope.trees) {
                 self.library.dangers.push(Danger {
                     at: danger.key.span(file),

@@ -8,6 +8,7 @@ mod entries;
 mod keyed;
 mod node;
 mod read;
+mod tags;
 
 pub(super) use at::At;
 pub(super) use entries::{Entries, Entry};

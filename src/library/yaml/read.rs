@@ -5,6 +5,7 @@ use serde_yaml::budget::BudgetBreach;
 use serde_yaml::options::{DuplicateKeyPolicy, MergeKeyPolicy};
 use serde_yaml::{Error, budget, options};
 
+use super::tags;
 use crate::source::{FileId, SourceFile, Span};
 
 /// How deep maps and lists may nest.
@@ -23,6 +24,20 @@ pub(in crate::library) fn read<T: DeserializeOwned>(
     file: FileId,
     source: &SourceFile,
 ) -> Result<T, Unreadable> {
+    if let Some(at) = tags::first(source.text()) {
+        let (message, help) = tag();
+        let start = at as u32;
+        let span = Span {
+            file,
+            start,
+            end: start + 1,
+        };
+        return Err(Unreadable {
+            span,
+            message,
+            help: help.to_owned(),
+        });
+    }
     let options = options! {
         budget: budget! {
             max_depth: DEPTH,
@@ -105,8 +120,16 @@ fn wording(error: &Error) -> (String, &'static str) {
                 "write it as the format page shows",
             ),
         },
-        Error::InvalidScalar { ty, .. } => (
-            format!("this is no {ty}"),
+        Error::InvalidScalar { ty: "bool", .. } => (
+            "this is neither true nor false".to_owned(),
+            "write true, or leave the key out",
+        ),
+        Error::InvalidScalar { ty: "u32", .. } => (
+            "this is no whole number".to_owned(),
+            "write a plain whole number here, such as 1, without a unit",
+        ),
+        Error::InvalidScalar { .. } => (
+            "this is no number".to_owned(),
             "write a plain number here, without a unit",
         ),
         Error::Budget { breach, .. } => budget(breach),
@@ -115,10 +138,7 @@ fn wording(error: &Error) -> (String, &'static str) {
             "a merge key `<<` is not taken".to_owned(),
             "write the keys out where they are needed",
         ),
-        Error::UnsupportedTag { .. } => (
-            "a YAML tag is not taken".to_owned(),
-            "leave the tag out: every value has one meaning here",
-        ),
+        Error::UnsupportedTag { .. } => tag(),
         Error::Eof { .. } => (
             "the file is empty".to_owned(),
             "write what its place calls for, or remove the file",
@@ -127,6 +147,8 @@ fn wording(error: &Error) -> (String, &'static str) {
             "a text is missing here".to_owned(),
             "write the text after the colon; inside {…} a comma ends a key, so write it as a block",
         ),
+        // The scanner has a limit of its own, and meets it first where brackets open without end.
+        other if first_line(&other.render()) == "recursion limit exceeded" => too_deep(),
         other => (
             first_line(&other.render()),
             "mend the YAML here: look at indentation, quotes and colons, on this line and the one before",
@@ -136,10 +158,7 @@ fn wording(error: &Error) -> (String, &'static str) {
 
 fn budget(breach: &BudgetBreach) -> (String, &'static str) {
     match breach {
-        BudgetBreach::Depth { .. } => (
-            format!("maps and lists nest deeper than {DEPTH} levels"),
-            "a library needs about ten: close the brackets, or take the levels out",
-        ),
+        BudgetBreach::Depth { .. } => too_deep(),
         BudgetBreach::Documents { .. } => several_documents(),
         BudgetBreach::Anchors { .. } | BudgetBreach::Aliases { .. } => (
             "anchors (`&name`) and aliases (`*name`) are not taken".to_owned(),
@@ -150,6 +169,20 @@ fn budget(breach: &BudgetBreach) -> (String, &'static str) {
             "split the file",
         ),
     }
+}
+
+fn too_deep() -> (String, &'static str) {
+    (
+        format!("maps and lists nest deeper than {DEPTH} levels"),
+        "a library needs about ten: close the brackets, or take the levels out",
+    )
+}
+
+fn tag() -> (String, &'static str) {
+    (
+        "a YAML tag is not taken".to_owned(),
+        "leave the tag out, every value has one meaning here; put quotes around a text that begins with !",
+    )
 }
 
 fn several_documents() -> (String, &'static str) {

@@ -1,0 +1,34 @@
+//! Tags: YAML's way to say what a value is. Every value has one meaning here, so none is taken.
+
+use serde_yaml::granit_parser::{Event, Parser};
+
+/// Where the first tag of a text stands, in bytes.
+///
+/// The reader takes the standard tags, so they are looked for before it reads. A text that cannot be scanned to its end
+/// is left to the reader, which says why.
+pub(super) fn first(text: &str) -> Option<usize> {
+    if !text.contains('!') {
+        return None;
+    }
+    for event in Parser::new_from_str(text) {
+        let (event, span) = event.ok()?;
+        let tagged = match event {
+            Event::Scalar(_, _, _, tag)
+            | Event::SequenceStart(_, _, tag)
+            | Event::MappingStart(_, _, tag) => tag.is_some(),
+            _ => false,
+        };
+        if tagged {
+            let content = span.byte_range()?.start;
+            return Some(before(text, content));
+        }
+    }
+    None
+}
+
+/// A node's place is its content's; its tag stands in front of that.
+fn before(text: &str, content: usize) -> usize {
+    let front = text.get(..content).unwrap_or_default();
+    let up_to_tag = front.rfind('!').map_or(front, |at| &front[..=at]);
+    up_to_tag.trim_end_matches('!').len()
+}

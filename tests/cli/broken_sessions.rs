@@ -1,0 +1,179 @@
+//! Sessions that something happened to.
+
+use std::fs;
+
+use crate::shared::scene::scene;
+
+#[test]
+fn a_torn_last_line_is_kept_aside_and_the_call_goes_on() {
+    let scene = scene();
+    let id = scene.left_open();
+    let whole = fs::read(scene.file(&id)).unwrap();
+    let start = whole[..whole.len() - 1]
+        .iter()
+        .rposition(|byte| *byte == b'\n')
+        .unwrap()
+        + 1;
+    let torn = start + (whole.len() - start) / 2;
+    fs::write(scene.file(&id), &whole[..torn]).unwrap();
+    let listed = scene.run(&["sessions"]).exits(0);
+    assert!(
+        listed
+            .out
+            .contains(&format!("its last line is torn: {} bytes", torn - start)),
+        "{}",
+        listed.out
+    );
+
+    scene.run(&["resume", &id, "--plain"]).exits(0);
+    let aside = scene.sessions().join(format!("{id}.torn-1"));
+    assert_eq!(fs::read(aside).unwrap(), whole[start..torn]);
+    let mended = fs::read_to_string(scene.file(&id)).unwrap();
+    assert!(mended.as_bytes().starts_with(&whole[..start]));
+    assert!(
+        mended.contains(&format!(
+            r#"{{"tail_cut":{{"bytes":{},"kept":"{id}.torn-1"}}}}"#,
+            torn - start
+        )),
+        "{mended}"
+    );
+    scene.verify(&id).exits(0);
+}
+
+#[test]
+fn a_flipped_byte_is_told_with_its_line_and_never_mended() {
+    let scene = scene();
+    let id = scene.left_open();
+    let mut bytes = fs::read(scene.file(&id)).unwrap();
+    let third = bytes
+        .split_inclusive(|byte| *byte == b'\n')
+        .take(2)
+        .map(<[u8]>::len)
+        .sum::<usize>();
+    // Within the time of the third record: still JSON, still a time.
+    let digit = third
+        + String::from_utf8_lossy(&bytes[third..])
+            .find("\"time\":\"20")
+            .unwrap()
+        + 11;
+    bytes[digit] ^= 1;
+    fs::write(scene.file(&id), &bytes).unwrap();
+
+    let verified = scene.verify(&id).exits(1);
+    assert!(verified.out.contains("DAMAGED  line 4"), "{}", verified.out);
+    let listed = scene.run(&["sessions"]).exits(1);
+    assert!(listed.out.contains("damaged  line 4"), "{}", listed.out);
+    for command in ["resume", "report", "brief"] {
+        let said = scene.run(&[command, &id]).exits(1);
+        assert!(said.err.contains("line 4"), "{command}: {}", said.err);
+        assert_eq!(said.out, "");
+    }
+    assert_eq!(fs::read(scene.file(&id)).unwrap(), bytes);
+}
+
+#[test]
+fn a_damaged_session_hides_no_sound_one() {
+    let scene = scene();
+    let (bad, good) = (scene.closed(), scene.closed());
+    let text = fs::read_to_string(scene.file(&bad)).unwrap();
+    fs::write(scene.file(&bad), text.replacen("one_stage", "two_stage", 1)).unwrap();
+    let verified = super::shared::scene::run(&["verify", scene.sessions().to_str().unwrap()]).exits(1);
+    assert!(
+        verified.out.contains(&format!("{bad}  DAMAGED")),
+        "{}",
+        verified.out
+    );
+    assert!(
+        verified.out.contains(&format!("{good}  whole, closed")),
+        "{}",
+        verified.out
+    );
+    scene.run(&["report", &good]).exits(0);
+}
+
+#[test]
+fn a_verdict_that_nobody_measured_is_found_out_though_the_chain_holds() {
+    let scene = scene();
+    let answers = crate::shared::scene::scenario("board-lets-the-valve-go");
+    scene.run(&["walk", "no-heat", "--answers", &answers]).exits(0);
+    let id = scene.id();
+    let text = fs::read_to_string(scene.file(&id)).unwrap();
+    // The reading that proves it, changed, and every line chained anew: the sums are in order, the story is not.
+    assert!(text.contains("board_valve_output_at_dropout"));
+    fs::write(
+        scene.file(&id),
+        rechained(&text.replace("\"value\":1.9,", "\"value\":24.0,")),
+    )
+    .unwrap();
+    let verified = scene.verify(&id).exits(1);
+    assert!(verified.out.contains("DAMAGED"), "{}", verified.out);
+}
+
+/// The lines with each `prev` made to fit the line before.
+fn rechained(text: &str) -> String {
+    use proofwalk::store::Hash;
+    let mut head = Hash::ZERO.to_string();
+    let mut lines = String::new();
+    for line in text.lines() {
+        let at = line.find("\"prev\":\"").unwrap() + 8;
+        let line = format!("{}{head}{}", &line[..at], &line[at + head.len()..]);
+        head = Hash::of(line.as_bytes()).to_string();
+        lines += &(line + "\n");
+    }
+    lines
+}
+
+#[test]
+fn a_session_of_another_library_is_not_guessed_at() {
+    let scene = scene();
+    let id = scene.left_open();
+    fs::remove_dir_all(scene.sessions().join("libraries")).unwrap();
+    for command in ["resume", "report"] {
+        let said = scene.run(&[command, &id]).exits(1);
+        assert!(said.err.contains("is not kept here"), "{}", said.err);
+    }
+}
+
+#[test]
+fn a_session_of_a_newer_program_is_refused_with_its_format() {
+    let scene = scene();
+    let id = scene.left_open();
+    let text = fs::read_to_string(scene.file(&id)).unwrap();
+    fs::write(
+        scene.file(&id),
+        text.replacen(r#""format":1"#, r#""format":99"#, 1),
+    )
+    .unwrap();
+    let verified = scene.verify(&id).exits(1);
+    assert!(verified.out.contains("99"), "{}", verified.out);
+}
+
+#[test]
+fn what_is_no_file_of_ours_is_refused_and_left_alone() {
+    let scene = scene();
+    let id = scene.left_open();
+    let outside = scene.write("outside", "precious");
+    for (name, make) in [
+        (
+            "link",
+            &(|at: &std::path::Path| std::os::unix::fs::symlink(&outside, at))
+                as &dyn Fn(&std::path::Path) -> _,
+        ),
+        ("folder", &|at| fs::create_dir(at)),
+        ("second-name", &|at| fs::hard_link(scene.file(&id), at)),
+    ] {
+        let at = scene.file(name);
+        make(&at).unwrap();
+        let said = scene.run(&["resume", name, "--plain"]);
+        assert!(matches!(said.code, Some(1 | 2)), "{name}: {said:?}");
+        assert!(said.err.contains(name), "{}", said.err);
+        if at.is_dir() {
+            fs::remove_dir(&at)
+        } else {
+            fs::remove_file(&at)
+        }
+        .unwrap();
+    }
+    assert_eq!(fs::read(outside).unwrap(), b"precious");
+    scene.verify(&id).exits(0);
+}

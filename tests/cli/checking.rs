@@ -1,0 +1,141 @@
+//! `check` and `rehearse`.
+
+use serde_json::Value;
+
+use crate::shared::scene::{root, run, scene};
+
+fn built_in() -> String {
+    root().join("trees").to_str().unwrap().to_owned()
+}
+
+#[test]
+fn the_built_in_library_has_no_error() {
+    let said = run(&["check", &built_in()]).exits(0);
+    assert!(!said.out.contains("error["), "{}", said.out);
+    let embedded = run(&["check", "--format", "json"]).exits(0);
+    let from_folder = run(&["check", &built_in(), "--format", "json"]).exits(0);
+    let (embedded, from_folder): (Value, Value) = (
+        serde_json::from_str(&embedded.out).unwrap(),
+        serde_json::from_str(&from_folder.out).unwrap(),
+    );
+    for key in ["library", "trees", "steps", "findings"] {
+        assert_eq!(embedded[key], from_folder[key], "{key}");
+    }
+}
+
+#[test]
+fn json_has_the_keys_that_others_read() {
+    let scene = scene();
+    scene.write(
+        "library/library.yaml",
+        "library: broken\nedition: 2026.1\ntitle: Broken\nnonsense: 1\n",
+    );
+    let folder = scene.temp.path().join("library");
+    let said = run(&["check", folder.to_str().unwrap(), "--format", "json"]).exits(1);
+    let report: Value = serde_json::from_str(&said.out).unwrap();
+    assert!(
+        report["library"].is_string() && report["trees"].is_u64() && report["steps"].is_u64(),
+        "{report}"
+    );
+    let finding = &report["findings"][0];
+    assert_eq!(
+        (
+            &finding["rule"],
+            &finding["level"],
+            &finding["file"],
+            &finding["line"]
+        ),
+        (
+            &"malformed".into(),
+            &"error".into(),
+            &"library.yaml".into(),
+            &4.into()
+        )
+    );
+    assert!(
+        finding["column"].is_u64() && finding["message"].is_string() && finding["help"].is_string(),
+        "{finding}"
+    );
+    assert!(
+        finding
+            .get("witness")
+            .is_none_or(|witness| witness.is_array() || witness.is_null()),
+        "{finding}"
+    );
+}
+
+#[test]
+fn text_names_the_place_and_the_rule() {
+    let scene = scene();
+    scene.write(
+        "library/library.yaml",
+        "library: broken\nedition: 2026.1\ntitle: Broken\nnonsense: 1\n",
+    );
+    let folder = scene.temp.path().join("library");
+    let said = run(&["check", folder.to_str().unwrap()]).exits(1);
+    assert!(
+        said.out.contains("library.yaml:4") && said.out.contains("malformed"),
+        "{}",
+        said.out
+    );
+    assert!(!said.out.contains('\u{1b}'), "a pipe gets no colours");
+}
+
+#[test]
+fn every_rule_explains_itself_and_an_unknown_one_exits_2() {
+    let said = run(&["check", "--explain", "band-gap"]).exits(0);
+    assert!(said.out.contains("band-gap"), "{}", said.out);
+    let said = run(&["check", "--explain", "band-gpa"]).exits(2);
+    assert!(said.err.contains("did you mean `band-gap`?"), "{}", said.err);
+}
+
+#[test]
+fn a_folder_that_is_none_exits_2() {
+    for arguments in [["check", "/nowhere/trees"], ["rehearse", "/nowhere/trees"]] {
+        let said = run(&arguments).exits(2);
+        assert!(
+            said.err.contains("/nowhere/trees") && said.out.is_empty(),
+            "{said:?}"
+        );
+    }
+}
+
+#[test]
+fn a_scenario_that_departs_exits_1_with_its_place() {
+    let scene = scene();
+    copy(&root().join("trees"), &scene.temp.path().join("trees"));
+    let file = scene
+        .temp
+        .path()
+        .join("trees/scenarios/nothing-found-runs-through.yaml");
+    let text = std::fs::read_to_string(&file).unwrap();
+    std::fs::write(
+        &file,
+        text.replace("verdict: nothing_found", "verdict: comes_and_goes"),
+    )
+    .unwrap();
+    let said = run(&["rehearse", scene.temp.path().join("trees").to_str().unwrap()]).exits(1);
+    assert!(
+        said.out.contains("scenarios/nothing-found-runs-through.yaml:"),
+        "{}",
+        said.out
+    );
+    assert!(
+        said.out.trim_end().ends_with(" as expected, 1 not"),
+        "{}",
+        said.out
+    );
+}
+
+fn copy(from: &std::path::Path, to: &std::path::Path) {
+    std::fs::create_dir_all(to).unwrap();
+    for entry in std::fs::read_dir(from).unwrap() {
+        let path = entry.unwrap().path();
+        let target = to.join(path.file_name().unwrap());
+        if path.is_dir() {
+            copy(&path, &target);
+        } else {
+            std::fs::copy(&path, &target).unwrap();
+        }
+    }
+}

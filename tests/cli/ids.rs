@@ -1,0 +1,75 @@
+//! Ids that are none.
+
+use crate::shared::scene::scene;
+
+#[test]
+fn a_session_id_that_is_none_exits_2_and_nothing_is_made() {
+    let long = "a".repeat(300);
+    for id in [
+        "../x",
+        "",
+        ".",
+        "..",
+        "a/b",
+        &long,
+        "a\nb",
+        "%00",
+        "A",
+        "x;sh",
+        "\u{202e}x",
+        "$(id)",
+    ] {
+        for command in ["resume", "report", "brief"] {
+            let scene = scene();
+            std::fs::create_dir(scene.sessions()).unwrap();
+            let said = scene.run(&[command, id]).exits(2);
+            assert!(
+                !said.err.is_empty() && said.out.is_empty(),
+                "{command} {id:?}: {said:?}"
+            );
+            assert!(
+                said.err.len() < 1000 && !said.err.contains(['\u{202e}', '\0']),
+                "{}",
+                said.err
+            );
+            let beside: Vec<_> = std::fs::read_dir(scene.temp.path()).unwrap().collect();
+            assert_eq!(beside.len(), 1, "{command} {id:?}");
+            assert_eq!(
+                std::fs::read_dir(scene.sessions()).unwrap().count(),
+                0,
+                "{command} {id:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn what_looks_like_an_option_is_taken_for_none() {
+    let scene = scene();
+    scene.run(&["resume", "-rf"]).exits(2);
+    scene.run(&["report", "--", "-rf"]).exits(2);
+    assert_eq!(scene.ids(), Vec::<String>::new());
+}
+
+#[test]
+fn a_session_that_is_not_there_exits_2() {
+    let scene = scene();
+    for command in ["resume", "report", "brief"] {
+        let said = scene.run(&[command, "no-such-session"]).exits(2);
+        assert!(said.err.contains("no-such-session"), "{}", said.err);
+    }
+    assert_eq!(scene.ids(), Vec::<String>::new());
+}
+
+#[test]
+fn who_and_where_are_ids_too() {
+    let long = "a".repeat(300);
+    for option in ["--technician", "--site", "--equipment"] {
+        for id in ["", " ", "a\u{1b}[2Jb", "a\nb", &long] {
+            let scene = scene();
+            let said = scene.run(&["walk", "no-heat", "--plain", option, id]).exits(2);
+            assert!(!said.err.contains('\u{1b}'), "{:?}", said.err);
+            assert!(!scene.sessions().exists(), "{option} {id:?}");
+        }
+    }
+}

@@ -1,0 +1,19 @@
+//! The program as its user runs it, without a terminal.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "what tests share stops the test, as the tests do"
+)]
+
+mod answers;
+mod broken_sessions;
+mod calls;
+mod checking;
+mod disk;
+mod ids;
+mod reading;
+#[path = "../shared/mod.rs"]
+mod shared;
+mod streams;
