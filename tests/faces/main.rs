@@ -7,5 +7,6 @@ mod hostile;
 mod keys;
 mod scene;
 mod screens;
+mod terminal;
 mod transcript;
 mod updates;

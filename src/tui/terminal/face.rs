@@ -93,6 +93,7 @@ impl Face {
             early |= !self.heard.is_empty();
             self.heard.clear();
         }
+        self.changed |= early;
         Ok(early)
     }
 
