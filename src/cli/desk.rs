@@ -16,6 +16,8 @@ pub(super) struct Desk<'l> {
     state: State,
     journal: Journal,
     clock: Option<Timestamp>,
+    /// The last command could not be saved.
+    unsaved: bool,
     ask: Ask,
     standing: Standing,
 }
@@ -44,6 +46,7 @@ impl<'l> Desk<'l> {
             state,
             journal,
             clock,
+            unsaved: false,
         }
     }
 
@@ -55,6 +58,11 @@ impl<'l> Desk<'l> {
         }
         self.save(&events)?;
         self.fold(&events)
+    }
+
+    /// Whether the last command could not be saved.
+    pub fn is_unsaved(&self) -> bool {
+        self.unsaved
     }
 
     /// Where the call stands.
@@ -98,7 +106,9 @@ impl Call for Desk<'_> {
 
     fn carry_out(&mut self, command: Command) -> Result<(), NotDone> {
         let events = decide(self.library, &self.state, &command).map_err(NotDone::Refused)?;
-        self.save(&events).map_err(|error| NotDone::NotSaved {
+        let saved = self.save(&events);
+        self.unsaved = saved.is_err();
+        saved.map_err(|error| NotDone::NotSaved {
             message: error.message,
             help: "your answer stands here: try again once there is room; quit and resume where that does not help"
                 .to_owned(),

@@ -14,7 +14,13 @@ use crate::tui::{self, Home, HomeChoice, HomeLine};
 
 /// Shows the first screen and goes where it leads.
 pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
-    if !super::is_interactive() || walking.plain || !look::can_draw() {
+    if super::is_interactive() && !walking.plain && !look::can_draw() {
+        return Err(
+            Failure::new(WRONG_USE, "TERM says that this terminal cannot draw a screen")
+                .help("set TERM to what it is, or walk a call with `proofwalk walk no-heat --plain`"),
+        );
+    }
+    if !super::is_interactive() || walking.plain {
         return Err(
             Failure::new(WRONG_USE, "without a terminal there is no first screen").help(
                 "walk a call with `proofwalk walk no-heat --plain`; `proofwalk --help` lists the commands",

@@ -82,7 +82,13 @@ pub(super) fn sound(folder: Option<&Path>) -> Result<Loaded, Failure> {
             plural(count)
         ),
     )
-    .help("mend them and look again with `proofwalk check`"))
+    .help(match folder {
+        Some(folder) => format!(
+            "mend them and look again with `proofwalk check {}`",
+            safe(&folder.to_string_lossy())
+        ),
+        None => "mend them and look again with `proofwalk check`".to_owned(),
+    }))
 }
 
 pub(super) fn plural(count: usize) -> &'static str {

@@ -15,9 +15,10 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
         Some(text) => SessionId::parse(text)?,
         None => newest(&folder, walking.technician.as_deref())?,
     };
+    // Looked at first: taking a session up mends a torn last line, and nothing is touched that cannot be gone on with.
+    let loaded = kept(&folder, opened(&events(&folder.read(&id)?.records)?)?)?;
     let taken = folder.take_up(&id)?;
     let events = events(&taken.records)?;
-    let loaded = kept(&folder, opened(&events)?)?;
     let state = state(&loaded.library, &events)?;
     if state.closed {
         return Err(
@@ -27,6 +28,10 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
     }
     let mut desk = Desk::at(&loaded.library, state, taken.journal, walking.clock);
     if let Some(repair) = taken.repair {
+        super::tell(&format!(
+            "The last line was torn: {} bytes that were never acknowledged are kept aside as {}.",
+            repair.bytes, repair.kept_as
+        ));
         desk.record(Event::TailCut {
             bytes: repair.bytes,
             kept: repair.kept_as,

@@ -37,6 +37,7 @@ fn line(session: &Listed) -> String {
         ChainState::Whole | ChainState::Torn(_) => match (is_open(session), &session.state) {
             (true, ChainState::Torn(bytes)) => format!("open     (its last line is torn: {bytes} bytes)"),
             (true, _) => "open".to_owned(),
+            (false, _) if session.first.is_none() => "empty: nothing was recorded".to_owned(),
             (false, _) => "closed".to_owned(),
         },
     };

@@ -10,19 +10,27 @@ use crate::walk::{Event, State, apply};
 
 /// Checks files and folders; the exit code says whether anything is wrong.
 pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
-    let mut wrong = false;
+    let mut code = 0;
     for path in paths {
         for (folder, id) in sessions_of(path)? {
             let verdict = one(&folder, &id);
-            wrong |= verdict.is_err();
-            let line = verdict.unwrap_or_else(|failure| format!("DAMAGED  {}", failure.message));
+            let line = verdict.unwrap_or_else(|failure| {
+                // Damage counts before what could not be looked at.
+                code = if code == FINDINGS { FINDINGS } else { failure.code };
+                let word = if failure.code == FINDINGS {
+                    "DAMAGED"
+                } else {
+                    "NOT VERIFIED"
+                };
+                format!("{word}  {}", failure.message)
+            });
             super::print(&format!("{}  {line}\n", id.as_str()))?;
         }
     }
     super::tell(
         "A file cut off at the end of a line looks whole: compare the head with one noted down elsewhere.",
     );
-    Ok(if wrong { FINDINGS } else { 0 })
+    Ok(code)
 }
 
 fn sessions_of(path: &Path) -> Result<Vec<(SessionFolder, SessionId)>, Failure> {

@@ -8,7 +8,7 @@ use uuid::Uuid;
 
 use super::arguments::Walking;
 use super::desk::Desk;
-use super::failure::{FINDINGS, Failure, WRONG_USE};
+use super::failure::{FINDINGS, Failure, NOT_SAVED, WRONG_USE};
 use super::library::{Loaded, resolved, sound};
 use super::look;
 use crate::library::{Scenario, load};
@@ -71,6 +71,7 @@ pub(super) fn open<'l>(
         site: walking.site.clone(),
         equipment: walking.equipment.clone(),
         program: env!("CARGO_PKG_VERSION").to_owned(),
+        answered_from: None,
     };
     let desk = Desk::open(&loaded.library, opened, journal, walking.clock)?;
     Ok((id, desk))
@@ -111,6 +112,12 @@ pub(super) fn face(id: &SessionId, desk: &mut Desk<'_>, walking: &Walking) -> Re
         Left::Quit | Left::HungUp(_) => ("Left open. To go on:", "resume"),
     };
     super::tell(&format!("{said} proofwalk {command} {}{place}", id.as_str()));
+    if desk.is_unsaved() {
+        return Err(Failure::new(
+            NOT_SAVED,
+            "the last answer is not saved; every one before it is",
+        ));
+    }
     Ok(0)
 }
 
@@ -135,6 +142,7 @@ fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> 
         site: walking.site.clone(),
         equipment: walking.equipment.clone(),
         program: env!("CARGO_PKG_VERSION").to_owned(),
+        answered_from: Some(safe(&file.to_string_lossy()).to_string()),
     };
     let folder = sessions(walking.sessions.sessions.as_deref())?;
     folder.keep_library(&loaded.hash, &loaded.files)?;
@@ -157,7 +165,7 @@ fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> 
                 return Ok(FINDINGS);
             }
             Err(NotDone::NotSaved { message, .. }) => {
-                return Err(Failure::new(super::failure::NOT_SAVED, message));
+                return Err(Failure::new(NOT_SAVED, message));
             }
         }
     }
@@ -221,7 +229,7 @@ pub(super) fn kept(folder: &SessionFolder, opened: &Opened) -> Result<Loaded, Fa
     })?;
     let files = folder.kept_library(&hash)?.ok_or_else(|| {
         Failure::new(
-            FINDINGS,
+            WRONG_USE,
             format!(
                 "the library of this session ({}) is not kept here",
                 safe(&opened.library.name)

@@ -31,6 +31,6 @@ pub fn confirm<W: Write>(
 /// Says that the call stays open, and how to come back.
 pub fn left_open<W: Write>(voice: &mut Voice<'_, W>) -> io::Result<()> {
     voice.blank()?;
-    voice.say("The call stays open; every answer is saved. Take it up again with: proofwalk resume")?;
+    voice.say("The call stays open.")?;
     voice.flush()
 }

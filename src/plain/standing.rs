@@ -11,10 +11,11 @@ use crate::walk::Standing;
 /// All of it.
 pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
     list(voice, "To put back", &standing.open)?;
-    list(voice, "Still possible", &standing.possible)?;
+    if !standing.possible.is_empty() {
+        voice.label("Still possible", &safe(&few(&standing.possible)))?;
+    }
     for entry in standing.trail.iter().filter(|entry| !entry.ruled_out.is_empty()) {
-        let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
-        let by = format!("{}, by {}", faults.join(", "), asked_and_answered(entry));
+        let by = format!("{}, by {}", few(&entry.ruled_out), asked_and_answered(entry));
         voice.label("Ruled out", &safe(&by))?;
     }
     for (severity, text) in &standing.findings {
@@ -22,6 +23,7 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
     }
     match &standing.ended {
         Some(ended) => voice.label("Ended", ended),
+        None if standing.at_worst > MANY => voice.say(&format!("Questions left, at worst: more than {MANY}")),
         None => voice.say(&format!("Questions left, at worst: {}", standing.at_worst)),
     }
 }
@@ -35,11 +37,24 @@ pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: us
             &safe(&format!("{}{borderline}", asked_and_answered(entry))),
         )?;
         if !entry.ruled_out.is_empty() {
-            let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
-            voice.label("Ruled out", &safe(&faults.join(", ")))?;
+            voice.label("Ruled out", &safe(&few(&entry.ruled_out)))?;
         }
     }
     Ok(())
+}
+
+/// A bound above this says no more than that it is far.
+const MANY: usize = 99;
+
+/// Names that are spoken before the rest is only counted.
+const FEW: usize = 4;
+
+fn few(faults: &[Safe]) -> String {
+    let named: Vec<&str> = faults.iter().take(FEW).map(Safe::as_str).collect();
+    match faults.len().saturating_sub(FEW) {
+        0 => named.join(", "),
+        more => format!("{}, and {more} more", named.join(", ")),
+    }
 }
 
 fn list<W: Write>(voice: &mut Voice<'_, W>, label: &str, texts: &[Safe]) -> io::Result<()> {

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::library::{Datum, Fault, Id, Kind, Library, Severity};
 use crate::source::{Safe, safe};
-use crate::walk::{self, End, Event, State};
+use crate::walk::{self, End, Event, Role, State};
 
 /// A job report, in order.
 #[derive(Clone, Debug, Serialize)]
@@ -45,6 +45,10 @@ pub struct Job {
     pub noted: Vec<String>,
     /// What is on the report, worst first.
     pub findings: Vec<FindingEntry>,
+    /// Dangers that were raised, in order; what was taken before each had to be taken anew.
+    pub dangers: Vec<String>,
+    /// The file that answered, where nobody was on site.
+    pub answered_from: Option<String>,
     /// What was answered, in order; answers that were taken back are in the log.
     pub answers: Vec<AnswerEntry>,
     /// What was opened, and how it was left.
@@ -166,6 +170,8 @@ impl Job {
                     text: plain(&finding.text),
                 })
                 .collect(),
+            dangers: dangers(library, events),
+            answered_from: opened.and_then(|opened| shown(&opened.answered_from)),
             answers: (standing.trail.iter())
                 .map(|entry| AnswerEntry {
                     title: entry.title.to_string(),
@@ -253,6 +259,17 @@ fn noted(library: &Library, state: &State) -> Vec<String> {
     stated.map(|fault| plain(&library.faults[*fault].title)).collect()
 }
 
+fn dangers(library: &Library, events: &[Event]) -> Vec<String> {
+    let raised = events.iter().filter_map(|event| match event {
+        Event::Entered {
+            tree,
+            role: Role::Danger,
+        } => Some(tree),
+        _ => None,
+    });
+    raised.map(|tree| complaint(library, tree)).collect()
+}
+
 fn put_back(library: &Library, state: &State, events: &[Event]) -> Vec<PutBackEntry> {
     let mut opened: Vec<&str> = Vec::new();
     for event in events {
@@ -268,7 +285,10 @@ fn put_back(library: &Library, state: &State, events: &[Event]) -> Vec<PutBackEn
         let id = library.restores.find(name)?;
         let last = state.put_backs.iter().rev().find(|done| done.restore == id);
         let (how, why) = match last {
-            _ if state.open.contains(&id) => ("open", None),
+            _ if state.open.contains(&id) => {
+                let danger = matches!(state.ended, Some(End::Verdict { danger: true, .. }));
+                ("open", danger.then(|| "the danger ended the call".to_owned()))
+            }
             Some(done) if done.refused.is_some() => ("refused", done.refused.as_deref().map(plain)),
             _ => ("done", None),
         };

@@ -42,6 +42,16 @@ impl Job {
 
     fn result(&self, page: &mut Page) {
         page.title("RESULT");
+        if let Some(file) = &self.answered_from {
+            page.item(&format!(
+                "NO FIELD CALL: the file {file} answered, and the gate was not walked."
+            ));
+        }
+        for danger in &self.dangers {
+            page.item(&format!(
+                "DANGER was raised on this call: {danger}. What was taken before it was taken anew."
+            ));
+        }
         page.item(self.ended.as_deref().unwrap_or("The call is not finished."));
         for words in [&self.because, &self.remedy, &self.advice].into_iter().flatten() {
             page.item(words);

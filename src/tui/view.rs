@@ -19,6 +19,9 @@ const LEAST_WIDTH: u16 = 20;
 const LEAST_HEIGHT: u16 = 6;
 /// From this width on, what stands beside the question stands beside it.
 const TWO_COLUMNS: usize = 76;
+
+/// A bound above this says no more than that it is far.
+const MANY: usize = 99;
 /// The question's column is no wider: longer lines read badly.
 const WIDEST: usize = 78;
 /// From this height on, a stroke sets the header apart.
@@ -121,8 +124,10 @@ fn header(theme: Theme, scene: Scene<'_>, width: usize) -> Line<'static> {
             let left = match standing.at_worst {
                 _ if standing.ended.is_some() => "walk ended".to_owned(),
                 0 => "last question".to_owned(),
+                many if many > MANY && width < TWO_COLUMNS => format!("over {MANY} left"),
+                many if many > MANY => format!("over {MANY} questions left at worst"),
                 many if width < TWO_COLUMNS => format!("{many} left"),
-                many => format!("{many} left at worst"),
+                many => format!("{many} questions left at worst"),
             };
             (path, safe(&format!("{status}{left}")))
         }

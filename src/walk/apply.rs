@@ -249,6 +249,9 @@ fn taken(library: &Library, state: &mut State, event: &Event) -> Result<(), Misf
             standing.typed.clone(),
             standing.borderline,
         );
+        if let Some(answered) = state.trail.last_mut() {
+            answered.given = true;
+        }
     }
     state.asked.insert(datum);
     state.could_not.remove(&datum);
@@ -286,6 +289,7 @@ fn remember(state: &mut State, what: What, answer: String, borderline: bool) {
         what,
         answer,
         borderline,
+        given: false,
         number: state.answers,
     });
     state.answers += 1;

@@ -3,6 +3,7 @@
 mod advance;
 mod answer;
 mod close;
+mod reconsider;
 
 use super::apply::{Misfit, apply, inputs_of};
 use super::command::{Command, Refusal};

@@ -187,6 +187,9 @@ pub struct Opened {
     pub equipment: Option<String>,
     /// The program's version.
     pub program: String,
+    /// The file that answered, where nobody was on site.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub answered_from: Option<String>,
 }
 
 /// Which library a call was walked with.

@@ -27,8 +27,14 @@ pub fn ruled_out(library: &Library, state: &State) -> Vec<Vec<Id<Fault>>> {
     let sets: Vec<BTreeSet<Id<Fault>>> = moments
         .map(|moment| possible(library, moment).into_iter().collect())
         .collect();
+    let given = state.trail.iter().map(|answered| answered.given);
     sets.windows(2)
-        .map(|pair| pair[0].difference(&pair[1]).copied().collect())
+        .zip(given)
+        .map(|(pair, given)| match given {
+            true => pair[0].difference(&pair[1]).copied().collect(),
+            // What could not be taken and work that was done show nothing.
+            false => Vec::new(),
+        })
         .collect()
 }
 

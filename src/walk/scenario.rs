@@ -134,6 +134,7 @@ pub fn rehearse(library: &Library, scenario: &Scenario) -> Run {
         site: None,
         equipment: None,
         program: env!("CARGO_PKG_VERSION").to_owned(),
+        answered_from: Some(scenario.name.clone()),
     };
     let mut run = Run {
         events: Vec::new(),

@@ -130,6 +130,8 @@ pub struct Answered {
     pub answer: String,
     /// It lay close to a bound.
     pub borderline: bool,
+    /// A value was given; otherwise it could not be taken, or work was done.
+    pub given: bool,
     /// Its number, counted through the whole call.
     pub number: usize,
 }

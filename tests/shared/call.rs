@@ -86,6 +86,7 @@ fn walk(library: &Library) -> Vec<Turn> {
         site: None,
         equipment: None,
         program: String::new(),
+        answered_from: None,
     };
     let mut state = State::default();
     for event in open(library, opened).expect("the call opens") {

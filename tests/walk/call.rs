@@ -95,6 +95,7 @@ pub fn opened(tree: &str) -> Opened {
         site: None,
         equipment: None,
         program: "0".to_owned(),
+        answered_from: None,
     }
 }
 

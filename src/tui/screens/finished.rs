@@ -10,10 +10,10 @@ use crate::walk::Standing;
 /// How it ended, and what goes on the report.
 pub fn sheet(theme: Theme, standing: &Standing, closed: bool, width: usize) -> Sheet {
     let mut head = Page::new(theme, width);
-    let words = if closed {
-        "The call is closed."
-    } else {
-        "Everything is answered."
+    let words = match (closed, standing.open.len()) {
+        (true, _) => "The call is closed.",
+        (false, 0) => "Everything is answered.",
+        (false, _) => "The danger ended the call. What is listed below stays open.",
     };
     head.entry("", Role::Label, &[(safe(words), Role::Strong)]);
     if let Some(ended) = &standing.ended {

@@ -8,7 +8,7 @@ use crossterm::cursor::Show;
 use crossterm::event::{DisableBracketedPaste, EnableBracketedPaste};
 use crossterm::execute;
 use crossterm::terminal::{
-    EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode, size,
+    Clear, ClearType, EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode, size,
 };
 use ratatui::backend::CrosstermBackend;
 use ratatui::layout::Rect;
@@ -80,7 +80,14 @@ fn area() -> io::Result<Rect> {
 
 fn take() -> io::Result<()> {
     enable_raw_mode()?;
-    execute!(io::stdout(), EnterAlternateScreen, EnableBracketedPaste).inspect_err(|_| give_back())
+    // A program that was killed may have left its screen behind, and only differences are drawn.
+    execute!(
+        io::stdout(),
+        EnterAlternateScreen,
+        Clear(ClearType::All),
+        EnableBracketedPaste
+    )
+    .inspect_err(|_| give_back())
 }
 
 /// On a terminal that is gone there is nothing to give back, and nobody to tell.

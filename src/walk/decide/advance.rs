@@ -7,7 +7,8 @@ use super::super::state::Value;
 use super::super::wanted::{Wanted, workable};
 use super::Walk;
 use super::answer::close_bound;
-use crate::library::{Answers, Datum, Edge, Fault, Id, Input, Kind, Obtained, Reading, Remedy};
+use crate::library::{Answers, Datum, Edge, Fault, Id, Input, Kind, Obtained, PlateField, Reading, Remedy};
+use crate::measure::Quantity;
 
 impl Walk<'_> {
     /// Goes on until something must be asked or the walk has ended.
@@ -60,19 +61,7 @@ impl Walk<'_> {
         let Some(value) = self.state.value(datum).map(|standing| standing.value) else {
             return Ok(());
         };
-        let fields = |field: &Id<crate::library::PlateField>| self.state.field(*field);
-        let edge = match (answers, value) {
-            (Answers::Go(edge), _) => Some(edge),
-            (Answers::Bands(bands), Value::Number(number)) => bands
-                .iter()
-                .find(|answer| answer.band.contains(number, &fields) == Some(true))
-                .map(|answer| &answer.edge),
-            (Answers::Choices(choices), Value::Choice(choice)) => choices
-                .iter()
-                .find(|answer| answer.value == choice)
-                .map(|answer| &answer.edge),
-            _ => None,
-        };
+        let edge = leads_to(answers, value, &|field| self.state.field(field));
         match edge {
             Some(edge) => self.take_edge(edge),
             None => self.end(End::Unproven {
@@ -289,5 +278,26 @@ impl Walk<'_> {
             }
             Role::Complaint | Role::Danger => self.end(End::Outcome { outcome: name }),
         }
+    }
+}
+
+/// The edge that a value takes, before limits are looked at.
+pub(super) fn leads_to<'a>(
+    answers: &'a Answers,
+    value: Value,
+    field: &impl Fn(Id<PlateField>) -> Option<Quantity>,
+) -> Option<&'a Edge> {
+    let fields = |id: &Id<PlateField>| field(*id);
+    match (answers, value) {
+        (Answers::Go(edge), _) => Some(edge),
+        (Answers::Bands(bands), Value::Number(number)) => bands
+            .iter()
+            .find(|answer| answer.band.contains(number, &fields) == Some(true))
+            .map(|answer| &answer.edge),
+        (Answers::Choices(choices), Value::Choice(choice)) => choices
+            .iter()
+            .find(|answer| answer.value == choice)
+            .map(|answer| &answer.edge),
+        _ => None,
     }
 }

@@ -72,14 +72,17 @@ impl Walk<'_> {
         }
         let offsets = reading.scale.of_offsets();
         self.opens(&reading.taking.leaves)?;
-        self.emit(Event::Measured {
-            reading: reading.name.clone(),
-            typed: Some(typed),
-            value: value.number_in(reading.scale),
-            unit: reading.scale.symbol().to_owned(),
-            margin: Quantity::from_base(margin, offsets.dimension()).number_in(offsets),
-            borderline: close.is_some(),
-        })?;
+        self.give(
+            datum,
+            Event::Measured {
+                reading: reading.name.clone(),
+                typed: Some(typed),
+                value: value.number_in(reading.scale),
+                unit: reading.scale.symbol().to_owned(),
+                margin: Quantity::from_base(margin, offsets.dimension()).number_in(offsets),
+                borderline: close.is_some(),
+            },
+        )?;
         self.advance()
     }
 
@@ -102,10 +105,13 @@ impl Walk<'_> {
                 against: range_words(plausible.low, plausible.high, *scale),
             });
         }
-        self.emit(Event::ReadPlate {
-            field: field.name.clone(),
-            value: amount.to_string(),
-        })?;
+        self.give(
+            datum,
+            Event::ReadPlate {
+                field: field.name.clone(),
+                value: amount.to_string(),
+            },
+        )?;
         self.advance()
     }
 
@@ -151,10 +157,13 @@ impl Walk<'_> {
                 let sign = &self.library.signs[id];
                 let choice = sign.values.get(value).ok_or_else(out_of_range)?;
                 self.opens(&sign.taking.leaves)?;
-                self.emit(Event::Observed {
-                    sign: sign.name.clone(),
-                    value: choice.name.clone(),
-                })?;
+                self.give(
+                    leaf,
+                    Event::Observed {
+                        sign: sign.name.clone(),
+                        value: choice.name.clone(),
+                    },
+                )?;
             }
             Datum::Field(id) => {
                 let field = &self.library.plate[id];
@@ -162,10 +171,13 @@ impl Walk<'_> {
                     return Err(Refusal::new("a number is asked for", "type it, with its unit"));
                 };
                 let choice = choices.get(value).ok_or_else(out_of_range)?;
-                self.emit(Event::ReadPlate {
-                    field: field.name.clone(),
-                    value: choice.name.clone(),
-                })?;
+                self.give(
+                    leaf,
+                    Event::ReadPlate {
+                        field: field.name.clone(),
+                        value: choice.name.clone(),
+                    },
+                )?;
             }
             Datum::Reading(_) => return Err(Refusal::new("a number is asked for", "type it, with its unit")),
         }
