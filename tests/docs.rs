@@ -1,5 +1,11 @@
 //! The examples of the documentation: every command runs, every YAML example reads.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "what tests share stops the test, as the tests do"
+)]
+
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::{Command, Stdio};

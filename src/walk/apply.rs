@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::event::{Event, Voiding};
+use super::event::{Event, Role, Voiding};
 use super::state::{Answered, Doubted, Frame, PutBackDone, Retaking, Standing, State, Value, What};
 use crate::library::{Datum, Edge, FieldKind, Id, Input, Library, Obtained, Restore, Step, Table};
 use crate::measure::{Amount, Quantity, Scale};
@@ -39,6 +39,10 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
                 role: *role,
                 counts: Default::default(),
             });
+            if *role == Role::Danger {
+                // A danger comes before whatever was being taken out of turn.
+                state.moment.ask_anew();
+            }
         }
         Event::Took { edge, .. } => took(library, state, *edge)?,
         Event::Returned { .. } => {
@@ -56,6 +60,7 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
         } => {
             let datum = find_datum(library, datum)?;
             state.asked.insert(datum);
+            state.moment.raised.insert((datum, *why));
             state.moment.doubted = Some(Doubted {
                 datum,
                 typed: value.clone(),
@@ -73,8 +78,7 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
             );
             state.asked.insert(datum);
             state.could_not.insert(datum, why.clone());
-            state.moment.retaking = None;
-            state.moment.doubted = None;
+            state.moment.ask_anew();
         }
         Event::WasUnsure { sign } => {
             let sign = Datum::Sign(find(&library.signs, "sign", sign)?);
@@ -100,6 +104,7 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
         Event::Retaking { datum, for_proof } => {
             let datum = find_datum(library, datum)?;
             state.could_not.remove(&datum);
+            state.moment.ask_anew();
             state.moment.retaking = Some(Retaking {
                 datum,
                 for_proof: *for_proof,
@@ -121,7 +126,7 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
             }
         }
         Event::Withheld { fault } => state.withheld.push(find(&library.faults, "fault", fault)?),
-        Event::Stated { fault, .. } => state.moment.stated.push(find(&library.faults, "fault", fault)?),
+        Event::Stated { fault, .. } => stated(library, state, fault)?,
         Event::Ended(end) => state.ended = Some(end.clone()),
         Event::WentBack { to } => went_back(library, state, *to)?,
         Event::Noted { text } => state.notes.push(text.clone()),
@@ -174,6 +179,7 @@ fn took(library: &Library, state: &mut State, number: u32) -> Result<(), Misfit>
     *frame.counts.entry(edge.id).or_default() += 1;
     frame.step = edge.go;
     state.moment.doubted = None;
+    state.moment.raised.clear();
     let known = state.moment.findings.iter().any(|(id, _)| *id == edge.id);
     if let (Some(finding), false) = (&edge.finding, known) {
         state.moment.findings.push((edge.id, finding.clone()));
@@ -247,6 +253,8 @@ fn taken(library: &Library, state: &mut State, event: &Event) -> Result<(), Misf
     state.asked.insert(datum);
     state.could_not.remove(&datum);
     state.moment.values.insert(datum, standing);
+    state.moment.raised.retain(|(doubted, _)| *doubted != datum);
+    state.moment.doubted.take_if(|doubted| doubted.datum == datum);
     if state
         .moment
         .retaking
@@ -335,11 +343,17 @@ fn went_back(library: &Library, state: &mut State, to: usize) -> Result<(), Misf
     if to >= state.trail.len() {
         return Err(misfit("answer", &to.to_string()));
     }
-    let answered = state.trail.swap_remove(to);
-    state.trail.truncate(to);
+    let taken_back = state.trail.split_off(to);
+    for answered in &taken_back {
+        if let What::Datum(datum) = answered.what {
+            state.could_not.remove(&datum);
+        }
+    }
+    let Some(answered) = taken_back.into_iter().next() else {
+        return Ok(());
+    };
     state.moment = answered.before;
-    state.moment.doubted = None;
-    state.moment.retaking = None;
+    state.moment.ask_anew();
     // What work did to the furnace is done: a value from before it stays void, although the step is walked again.
     let voids: Vec<Datum> = (state.work_voids.iter())
         .filter(|(after, _)| *after > answered.number)
@@ -348,8 +362,14 @@ fn went_back(library: &Library, state: &mut State, to: usize) -> Result<(), Misf
     for datum in voids {
         void(library, state, datum);
     }
-    if let What::Datum(datum) = answered.what {
-        state.could_not.remove(&datum);
+    Ok(())
+}
+
+/// A log cut off between a verdict and the end it leads to states the verdict once more when it is taken up.
+fn stated(library: &Library, state: &mut State, name: &str) -> Result<(), Misfit> {
+    let fault = find(&library.faults, "fault", name)?;
+    if state.moment.stated.last() != Some(&fault) {
+        state.moment.stated.push(fault);
     }
     Ok(())
 }

@@ -1,6 +1,7 @@
 //! What a technician can ask of a walk.
 
 use crate::library::{Datum, Id, Restore};
+use crate::source::safe;
 
 /// One thing that a technician wants.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,11 +48,11 @@ pub struct Refusal {
 }
 
 impl Refusal {
-    /// A refusal with its way out.
-    pub fn new(message: impl Into<String>, help: impl Into<String>) -> Self {
+    /// A refusal with its way out. What it repeats of what was typed is made safe to show.
+    pub fn new(message: impl AsRef<str>, help: impl AsRef<str>) -> Self {
         Self {
-            message: message.into(),
-            help: help.into(),
+            message: safe(message.as_ref()).to_string(),
+            help: safe(help.as_ref()).to_string(),
         }
     }
 }

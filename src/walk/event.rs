@@ -216,7 +216,7 @@ pub enum Role {
 }
 
 /// Why a value is asked for again.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Doubt {
     /// It lies within the meter's accuracy of a bound.

@@ -10,6 +10,7 @@ mod codec;
 mod command;
 mod decide;
 mod event;
+mod longest;
 mod possible;
 mod proof;
 mod scenario;

@@ -74,7 +74,11 @@ impl<'a> Search<'a> {
 
     fn run(&mut self) {
         let frames = &self.moment.frames;
-        for pair in frames.windows(2) {
+        // What is nearest comes first.
+        if let Some(top) = frames.last() {
+            self.reach(top.step);
+        }
+        for pair in frames.windows(2).rev() {
             if pair[1].role == Role::Visit {
                 self.visits.entry(pair[1].tree).or_default().insert(pair[0].step);
                 if let Kind::Visit {
@@ -90,9 +94,6 @@ impl<'a> Search<'a> {
                 self.reach(pair[0].step);
                 self.voided.extend(self.moment.values.keys().copied());
             }
-        }
-        if let Some(top) = frames.last() {
-            self.reach(top.step);
         }
         while let Some(step) = self.waiting.pop_front() {
             self.leave(step);

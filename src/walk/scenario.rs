@@ -36,6 +36,9 @@ impl<'s> Answerer<'s> {
     /// ending without a verdict. What is open at the end is put back.
     pub fn answer(&mut self, library: &Library, state: &State) -> Option<Command> {
         match wanted(library, state) {
+            Wanted::Value { of, .. } if self.scenario.unable.contains(&of) => {
+                Some(Command::Unable("the scenario says so".to_owned()))
+            }
             Wanted::Value { leaf, .. } => self.value(library, leaf),
             Wanted::Work(_) => Some(Command::Done),
             Wanted::Decision(fault) => {

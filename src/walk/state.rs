@@ -54,6 +54,8 @@ pub struct Moment {
     pub stated: Vec<Id<Fault>>,
     /// A value that is asked for again, and why.
     pub doubted: Option<Doubted>,
+    /// Doubts raised since the last edge: each is raised once, and the next value stands.
+    pub raised: BTreeSet<(Datum, Doubt)>,
     /// What is being taken out of turn.
     pub retaking: Option<Retaking>,
 }
@@ -148,6 +150,15 @@ pub struct PutBackDone {
     pub restore: Id<Restore>,
     /// Why it stays open, where it does.
     pub refused: Option<String>,
+}
+
+impl Moment {
+    /// Forgets what was being asked in a particular way: the question is asked anew.
+    pub(super) fn ask_anew(&mut self) {
+        self.doubted = None;
+        self.raised.clear();
+        self.retaking = None;
+    }
 }
 
 impl State {

@@ -62,7 +62,10 @@ pub fn wanted(library: &Library, state: &State) -> Wanted {
         Kind::Observe { sign, .. } => value(library, state, Datum::Sign(*sign)),
         Kind::Plate { field, answers, .. } => match value(library, state, Datum::Field(*field)) {
             Wanted::Onward => match unread(state, answers) {
-                Some(other) => value(library, state, Datum::Field(other)),
+                Some(other) => Wanted::Value {
+                    of: Datum::Field(*field),
+                    leaf: Datum::Field(other),
+                },
                 None => Wanted::Onward,
             },
             asked => asked,

@@ -2,6 +2,8 @@
 
 use std::fs;
 
+use proofwalk::store::Hash;
+
 use crate::shared::scene::scene;
 
 #[test]
@@ -60,15 +62,36 @@ fn a_flipped_byte_is_told_with_its_line_and_never_mended() {
     fs::write(scene.file(&id), &bytes).unwrap();
 
     let verified = scene.verify(&id).exits(1);
-    assert!(verified.out.contains("DAMAGED  line 4"), "{}", verified.out);
+    assert!(verified.out.contains("DAMAGED  line 3"), "{}", verified.out);
     let listed = scene.run(&["sessions"]).exits(1);
-    assert!(listed.out.contains("damaged  line 4"), "{}", listed.out);
+    assert!(listed.out.contains("damaged  line 3"), "{}", listed.out);
     for command in ["resume", "report", "brief"] {
         let said = scene.run(&[command, &id]).exits(1);
-        assert!(said.err.contains("line 4"), "{command}: {}", said.err);
+        assert!(said.err.contains("line 3"), "{command}: {}", said.err);
         assert_eq!(said.out, "");
     }
     assert_eq!(fs::read(scene.file(&id)).unwrap(), bytes);
+}
+
+#[test]
+fn a_change_of_the_last_line_is_found_too() {
+    let scene = scene();
+    let id = scene.left_open();
+    let text = fs::read_to_string(scene.file(&id)).unwrap();
+    let last = text.lines().count();
+    let at = text.rfind("\"time\":\"20").unwrap() + 11;
+    let other = if &text[at..=at] == "9" { "8" } else { "9" };
+    fs::write(
+        scene.file(&id),
+        format!("{}{other}{}", &text[..at], &text[at + 1..]),
+    )
+    .unwrap();
+    let verified = scene.verify(&id).exits(1);
+    assert!(
+        verified.out.contains(&format!("DAMAGED  line {last} ")),
+        "{}",
+        verified.out
+    );
 }
 
 #[test]
@@ -98,6 +121,8 @@ fn a_verdict_that_nobody_measured_is_found_out_though_the_chain_holds() {
     scene.run(&["walk", "no-heat", "--answers", &answers]).exits(0);
     let id = scene.id();
     let text = fs::read_to_string(scene.file(&id)).unwrap();
+    // As it is, it chains to itself.
+    assert_eq!(rechained(&text), text);
     // The reading that proves it, changed, and every line chained anew: the sums are in order, the story is not.
     assert!(text.contains("board_valve_output_at_dropout"));
     fs::write(
@@ -106,17 +131,26 @@ fn a_verdict_that_nobody_measured_is_found_out_though_the_chain_holds() {
     )
     .unwrap();
     let verified = scene.verify(&id).exits(1);
-    assert!(verified.out.contains("DAMAGED"), "{}", verified.out);
+    assert!(
+        verified
+            .out
+            .contains("states a verdict that its readings do not prove: board_drops_valve_output"),
+        "{}",
+        verified.out
+    );
 }
 
-/// The lines with each `prev` made to fit the line before.
+/// The lines with each `prev` made to fit the line before, and each `sum` its own line.
 fn rechained(text: &str) -> String {
-    use proofwalk::store::Hash;
+    const PREV: &str = "\"prev\":\"";
+    const SUM: &str = ",\"sum\":\"";
     let mut head = Hash::ZERO.to_string();
     let mut lines = String::new();
     for line in text.lines() {
-        let at = line.find("\"prev\":\"").unwrap() + 8;
-        let line = format!("{}{head}{}", &line[..at], &line[at + head.len()..]);
+        let at = line.find(PREV).unwrap() + PREV.len();
+        let end = line.rfind(SUM).unwrap();
+        let body = format!("{}{head}{}", &line[..at], &line[at + head.len()..end]);
+        let line = format!("{body}{SUM}{}\"}}", Hash::of(body.as_bytes()));
         head = Hash::of(line.as_bytes()).to_string();
         lines += &(line + "\n");
     }
@@ -160,6 +194,10 @@ fn what_is_no_file_of_ours_is_refused_and_left_alone() {
                 as &dyn Fn(&std::path::Path) -> _,
         ),
         ("folder", &|at| fs::create_dir(at)),
+        // Nobody ever writes into it: a program that waits for that waits for ever.
+        ("pipe", &|at| {
+            std::process::Command::new("mkfifo").arg(at).status().map(drop)
+        }),
         ("second-name", &|at| fs::hard_link(scene.file(&id), at)),
     ] {
         let at = scene.file(name);

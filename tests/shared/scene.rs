@@ -6,6 +6,8 @@ use std::process::{Command, Output, Stdio};
 
 use tempfile::TempDir;
 
+use super::wait::until;
+
 /// The program under test.
 pub const PROGRAM: &str = env!("CARGO_BIN_EXE_proofwalk");
 
@@ -121,6 +123,12 @@ impl Scene {
 
     pub fn file(&self, id: &str) -> PathBuf {
         self.sessions().join(format!("{id}.jsonl"))
+    }
+
+    /// Whether the program that walked the session has ended, or ends soon.
+    pub fn is_let_go(&self, id: &str) -> bool {
+        let file = fs::File::open(self.file(id)).unwrap();
+        until(|| file.try_lock().ok()).is_some()
     }
 
     /// Runs `verify` on the session's file.

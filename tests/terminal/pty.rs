@@ -13,8 +13,8 @@ use crate::shared::wait::until;
 
 pub struct Pty {
     pub child: Box<dyn Child + Send + Sync>,
-    master: Option<Box<dyn MasterPty + Send>>,
-    keys: Option<Box<dyn Write + Send>>,
+    master: Box<dyn MasterPty + Send>,
+    keys: Box<dyn Write + Send>,
     screen: Arc<Mutex<vt100::Parser>>,
 }
 
@@ -48,27 +48,21 @@ impl Pty {
         let keys = pair.master.take_writer().unwrap();
         Self {
             child,
-            master: Some(pair.master),
-            keys: Some(keys),
+            master: pair.master,
+            keys,
             screen,
         }
     }
 
     /// Tells the program of another size; what is drawn meanwhile is still taken in at the old one.
     pub fn resize(&self, columns: u16, rows: u16) {
-        self.master.as_ref().unwrap().resize(size(columns, rows)).unwrap();
+        self.master.resize(size(columns, rows)).unwrap();
     }
 
     /// Takes in what is drawn at this size from now on.
     pub fn show(&self, columns: u16, rows: u16) {
         *self.screen.lock().unwrap() = blank(columns, rows);
         self.resize(columns, rows);
-    }
-
-    /// The terminal is gone, as when its window is closed.
-    pub fn hang_up(&mut self) {
-        self.keys = None;
-        self.master = None;
     }
 
     /// The exit code, once the program has ended.
@@ -99,9 +93,8 @@ impl Terminal for Pty {
     }
 
     fn send(&mut self, keys: &str) {
-        let terminal = self.keys.as_mut().unwrap();
-        terminal.write_all(keys.as_bytes()).unwrap();
-        terminal.flush().unwrap();
+        self.keys.write_all(keys.as_bytes()).unwrap();
+        self.keys.flush().unwrap();
     }
 }
 

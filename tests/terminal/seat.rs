@@ -12,6 +12,9 @@ pub const ENTER: &str = "\r";
 pub const LEAVE: &str = "\u{11}";
 pub const UP: &str = "\u{1b}[A";
 
+/// What the screen says of keys that came sooner than anybody reads.
+pub const TOO_EARLY: &str = "Keys that came together with the last answer were not taken.";
+
 /// A person needs longer than this to read a question. The program takes no key that comes sooner.
 const READING: Duration = Duration::from_millis(150);
 
@@ -33,6 +36,14 @@ pub fn question(terminal: &impl Terminal) -> String {
     squeezed(&left.join("\n"))
 }
 
+/// Waits for some words in the question's column.
+#[track_caller]
+pub fn says(terminal: &impl Terminal, words: &str) {
+    let said = until(|| question(terminal).contains(words).then_some(()));
+    assert!(said.is_some(), "{words:?} is not said\n{}", terminal.screen());
+}
+
+/// Waits for some words anywhere.
 #[track_caller]
 pub fn shows(terminal: &impl Terminal, words: &str) {
     let shown = until(|| squeezed(&terminal.screen()).contains(words).then_some(()));
@@ -41,6 +52,19 @@ pub fn shows(terminal: &impl Terminal, words: &str) {
         "{words:?} is not on the screen\n{}",
         terminal.screen()
     );
+}
+
+/// Reads what is there.
+pub fn pause() {
+    thread::sleep(READING);
+}
+
+/// Sees that the call is closed, and leaves it.
+#[track_caller]
+pub fn leaves_closed(terminal: &mut impl Terminal) {
+    shows(terminal, "The call is closed.");
+    pause();
+    terminal.send(ENTER);
 }
 
 #[track_caller]
@@ -52,7 +76,7 @@ pub fn is_asked(terminal: &impl Terminal, turn: &Turn) {
         turn.asked,
         terminal.screen()
     );
-    thread::sleep(READING);
+    pause();
 }
 
 /// Waits for each question and answers it.
@@ -74,8 +98,8 @@ fn answer(terminal: &mut impl Terminal, scene: &Scene, turn: &Turn) {
             return Some(());
         }
         // On a busy machine even an unhurried key can come too early; the screen says so then.
-        if squeezed(&terminal.screen()).contains("Keys that came together with the last answer") {
-            thread::sleep(READING);
+        if question(terminal).contains(TOO_EARLY) {
+            pause();
             press(terminal, &turn.answer);
         }
         None

@@ -12,9 +12,9 @@ use crate::shared::scene::{Scene, scene};
 /// What a process has that is told to end; ten times what it needs, since the machine may be busy.
 const SOON: Duration = Duration::from_secs(2);
 
-fn half_typed(scene: &Scene, arguments: &[&str]) -> (Pty, usize) {
+fn half_typed(scene: &Scene) -> (Pty, usize) {
     let at = first_number_after(turns(), 4);
-    let mut terminal = proofwalk(scene, arguments, 80, 24);
+    let mut terminal = proofwalk(scene, &["walk", "no-heat"], 80, 24);
     answers(&mut terminal, scene, &turns()[..at]);
     is_asked(&terminal, &turns()[at]);
     terminal.send("2.");
@@ -35,7 +35,7 @@ fn stands_at(scene: &Scene, at: usize) {
 fn a_signal_ends_the_program_at_once_and_leaves_the_call_to_be_taken_up() {
     for signal in [Signal::TERM, Signal::HUP, Signal::INT] {
         let scene = scene();
-        let (mut terminal, at) = half_typed(&scene, &["walk", "no-heat"]);
+        let (mut terminal, at) = half_typed(&scene);
         let pid = terminal.child.process_id().unwrap();
         let start = Instant::now();
         kill_process(Pid::from_raw(pid as i32).unwrap(), signal).unwrap();
@@ -44,17 +44,6 @@ fn a_signal_ends_the_program_at_once_and_leaves_the_call_to_be_taken_up() {
         assert!(terminal.is_given_back(), "{signal:?}");
         stands_at(&scene, at);
     }
-}
-
-#[test]
-fn a_terminal_that_goes_away_ends_the_program_and_leaves_the_call_to_be_taken_up() {
-    let scene = scene();
-    let (mut terminal, at) = half_typed(&scene, &["walk", "no-heat"]);
-    let start = Instant::now();
-    terminal.hang_up();
-    terminal.ends();
-    assert!(start.elapsed() < SOON, "{:?}", start.elapsed());
-    stands_at(&scene, at);
 }
 
 #[test]
@@ -73,7 +62,7 @@ fn lines_in_a_terminal_end_on_a_signal_too() {
     for signal in [Signal::TERM, Signal::HUP, Signal::INT] {
         let scene = scene();
         let mut terminal = proofwalk(&scene, &["walk", "no-heat", "--plain"], 80, 24);
-        shows(&terminal, "Answer (1 to");
+        shows(&terminal, "Answer (");
         let pid = Pid::from_raw(terminal.child.process_id().unwrap() as i32).unwrap();
         kill_process(pid, signal).unwrap();
         terminal.ends();

@@ -8,7 +8,7 @@ use std::process::{Child, Command, Stdio};
 use portable_pty::CommandBuilder;
 
 use crate::pty::Pty;
-use crate::seat::{ENTER, Terminal, answers, is_asked, shows};
+use crate::seat::{Terminal, answers, is_asked, leaves_closed, shows};
 use crate::shared::call::{first_number_after, turns};
 use crate::shared::scene::{PROGRAM, Said, Scene, scene};
 use crate::shared::wait::until;
@@ -163,8 +163,7 @@ fn a_connection_that_breaks_in_the_middle_of_an_answer_loses_only_that() {
     is_asked(&terminal, &turns()[at]);
     assert!(!terminal.screen().contains("98.7"), "{}", terminal.screen());
     answers(&mut terminal, &scene, &turns()[at..]);
-    shows(&terminal, "The call is closed.");
-    terminal.send(ENTER);
+    leaves_closed(&mut terminal);
     assert_eq!(terminal.ends(), 0);
     assert!(scene.verify(&id).exits(0).out.contains("whole, closed"));
     let report = server.run(&scene, &format!("report {id}")).exits(0);

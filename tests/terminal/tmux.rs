@@ -3,8 +3,9 @@
 use std::path::PathBuf;
 use std::process::{Command, Output};
 
-use crate::seat::{ENTER, Terminal, answers, shows};
-use crate::shared::call::turns;
+use crate::pty::proofwalk;
+use crate::seat::{ENTER, Terminal, answers, is_asked, leaves_closed, shows};
+use crate::shared::call::{first_number_after, turns};
 use crate::shared::scene::{PROGRAM, Scene, scene};
 use crate::tools::tool;
 
@@ -79,8 +80,7 @@ fn a_call_goes_from_the_first_screen_to_a_verdict_and_a_report() {
     tmux.send("1");
     tmux.send(ENTER);
     answers(&mut tmux, &scene, turns());
-    shows(&tmux, "The call is closed.");
-    tmux.send(ENTER);
+    leaves_closed(&mut tmux);
     shows(&tmux, "it ended with 0");
     let id = scene.id();
     assert!(scene.verify(&id).exits(0).out.contains("whole, closed"));
@@ -90,4 +90,28 @@ fn a_call_goes_from_the_first_screen_to_a_verdict_and_a_report() {
         "{}",
         report.out
     );
+}
+
+#[test]
+fn a_window_that_is_closed_ends_the_program_and_leaves_the_call_to_be_taken_up() {
+    if tool("tmux").is_none() {
+        return;
+    }
+    let scene = scene();
+    let at = first_number_after(turns(), 4);
+    let line = format!(
+        "exec {PROGRAM} walk no-heat --sessions {}",
+        scene.sessions().display()
+    );
+    let mut tmux = Tmux::start(&scene, &line);
+    answers(&mut tmux, &scene, &turns()[..at]);
+    is_asked(&tmux, &turns()[at]);
+    tmux.send("2.");
+    shows(&tmux, "2.");
+    drop(tmux);
+    let id = scene.id();
+    assert!(scene.is_let_go(&id), "the program goes on");
+    assert!(scene.verify(&id).exits(0).out.contains("whole, open"));
+    let terminal = proofwalk(&scene, &["resume"], 80, 24);
+    is_asked(&terminal, &turns()[at]);
 }

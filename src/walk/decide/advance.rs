@@ -120,15 +120,9 @@ impl Walk<'_> {
         };
         let datum = Datum::Reading(id);
         let shown = value.display(reading.scale).to_string();
-        let doubted = self
-            .state
-            .moment
-            .doubted
-            .clone()
-            .filter(|doubted| doubted.datum == datum);
         if let Some(range) = reading.plausible
             && !range.contains(value)
-            && doubted.is_none()
+            && !self.was_doubted(datum, Doubt::Implausible)
         {
             let against = super::answer::range_words(range.low, range.high, reading.scale);
             return self.doubt(datum, shown, Doubt::Implausible, against);
@@ -138,13 +132,12 @@ impl Walk<'_> {
         } else {
             None
         };
-        let before = doubted.is_some_and(|doubted| doubted.why == Doubt::Borderline);
-        if let (Some(against), false) = (&close, before) {
+        if let (Some(against), false) = (&close, self.was_doubted(datum, Doubt::Borderline)) {
             return self.doubt(datum, shown, Doubt::Borderline, against.clone());
         }
         let offsets = reading.scale.of_offsets();
         let margin = crate::measure::Quantity::from_base(margin, offsets.dimension()).number_in(offsets);
-        let leaves = reading.taking.leaves.clone();
+        self.opens(&reading.taking.leaves)?;
         self.emit(Event::Measured {
             reading: reading.name.clone(),
             typed: None,
@@ -152,8 +145,7 @@ impl Walk<'_> {
             unit: reading.scale.symbol().to_owned(),
             margin,
             borderline: close.is_some(),
-        })?;
-        self.opens(&leaves)
+        })
     }
 
     /// Asks for a computed value again: its inputs are taken anew.
@@ -271,13 +263,14 @@ impl Walk<'_> {
                 self.emit(Event::Entered { tree, role })
             }
             Role::Danger if !alone => {
-                self.emit(Event::Returned { outcome: name })?;
+                // Before the return: a log cut off between the two must not take up old values.
                 let data: Vec<String> = (self.state.moment.values.keys())
                     .filter(|datum| !matches!(datum, Datum::Field(_)))
                     .map(|datum| self.name(*datum))
                     .collect();
                 let why = Voiding::Danger;
-                self.emit(Event::Voided { data, why })
+                self.emit(Event::Voided { data, why })?;
+                self.emit(Event::Returned { outcome: name })
             }
             Role::Visit => {
                 self.emit(Event::Returned {

@@ -44,14 +44,9 @@ impl Walk<'_> {
             ));
         };
         let margin = accuracy.margin(value, reading.scale);
-        let doubted = self
-            .state
-            .moment
-            .doubted
-            .clone()
-            .filter(|doubted| doubted.datum == datum);
-        if let (Some(range), None) = (reading.plausible, &doubted)
+        if let Some(range) = reading.plausible
             && !range.contains(value)
+            && !self.was_doubted(datum, Doubt::Implausible)
         {
             return self.emit(Event::Doubted {
                 datum: reading.name.clone(),
@@ -67,8 +62,7 @@ impl Walk<'_> {
         } else {
             None
         };
-        let before = doubted.is_some_and(|doubted| doubted.why == Doubt::Borderline);
-        if let (Some(against), false) = (&close, before) {
+        if let (Some(against), false) = (&close, self.was_doubted(datum, Doubt::Borderline)) {
             return self.emit(Event::Doubted {
                 datum: reading.name.clone(),
                 value: typed,
@@ -77,7 +71,7 @@ impl Walk<'_> {
             });
         }
         let offsets = reading.scale.of_offsets();
-        let leaves = reading.taking.leaves.clone();
+        self.opens(&reading.taking.leaves)?;
         self.emit(Event::Measured {
             reading: reading.name.clone(),
             typed: Some(typed),
@@ -86,7 +80,6 @@ impl Walk<'_> {
             margin: Quantity::from_base(margin, offsets.dimension()).number_in(offsets),
             borderline: close.is_some(),
         })?;
-        self.opens(&leaves)?;
         self.advance()
     }
 
@@ -101,13 +94,7 @@ impl Walk<'_> {
         let (amount, value) = read(text, *scale)?;
         self.in_order(id, value)?;
         let datum = Datum::Field(id);
-        let doubted = self
-            .state
-            .moment
-            .doubted
-            .as_ref()
-            .is_some_and(|doubted| doubted.datum == datum);
-        if !plausible.contains(value) && !doubted {
+        if !plausible.contains(value) && !self.was_doubted(datum, Doubt::Implausible) {
             return self.emit(Event::Doubted {
                 datum: field.name.clone(),
                 value: amount.to_string(),
@@ -163,12 +150,11 @@ impl Walk<'_> {
             Datum::Sign(id) => {
                 let sign = &self.library.signs[id];
                 let choice = sign.values.get(value).ok_or_else(out_of_range)?;
-                let leaves = sign.taking.leaves.clone();
+                self.opens(&sign.taking.leaves)?;
                 self.emit(Event::Observed {
                     sign: sign.name.clone(),
                     value: choice.name.clone(),
                 })?;
-                self.opens(&leaves)?;
             }
             Datum::Field(id) => {
                 let field = &self.library.plate[id];
@@ -282,6 +268,7 @@ impl Walk<'_> {
         else {
             return Ok(());
         };
+        self.opens(leaves)?;
         self.emit(Event::Did {
             step: self.library.path_of(id),
         })?;
@@ -290,7 +277,6 @@ impl Walk<'_> {
             let why = super::super::event::Voiding::Work;
             self.emit(Event::Voided { data, why })?;
         }
-        self.opens(leaves)?;
         if !restores.is_empty() {
             let restores = self.restore_names(restores);
             self.emit(Event::Restored { restores })?;
@@ -299,7 +285,12 @@ impl Walk<'_> {
         self.advance()
     }
 
-    /// Lists what an answer has opened.
+    /// Whether a value was asked for again already, for this reason.
+    pub(super) fn was_doubted(&self, datum: Datum, why: Doubt) -> bool {
+        self.state.moment.raised.contains(&(datum, why))
+    }
+
+    /// Lists what an answer opens: before the answer, so that a log cut off between the two loses no put-back.
     pub(super) fn opens(&mut self, leaves: &[Id<Restore>]) -> Result<(), Refusal> {
         if leaves.is_empty() {
             return Ok(());

@@ -1,0 +1,20 @@
+//! Service calls: given what has happened, when the technician does this, then that happens.
+
+// Helpers of tests stop a test as an assertion would.
+#![allow(clippy::unwrap_used)]
+
+mod answers;
+mod back;
+mod built_in;
+mod call;
+mod dangers;
+mod doubts;
+mod edges;
+mod fresh;
+mod leaving;
+mod log;
+mod plate;
+mod possible;
+mod proof;
+mod random;
+mod visits;
