@@ -88,14 +88,13 @@ impl Face {
         self.draw(scene)?;
         let mut early = false;
         for _ in 0..PATIENCE {
-            if self.ending().is_some()
-                || !self.listen(QUIET)? && !self.heard.iter().any(|heard| !is_always_meant(heard))
-            {
-                break;
-            }
+            let more = self.listen(QUIET)?;
             let count = self.heard.len();
             self.heard.retain(is_always_meant);
             early |= self.heard.len() < count;
+            if !more || self.ending().is_some() {
+                break;
+            }
         }
         self.changed |= early;
         Ok(early)
