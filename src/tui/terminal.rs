@@ -14,7 +14,7 @@ use super::update::update;
 use crate::face::Left;
 use crate::face::Look;
 use crate::face::{Home, HomeChoice};
-use crate::walk::Call;
+use crate::walk::{Call, Question};
 
 /// Shows the first screen until something is chosen. A hang-up chooses nothing.
 ///
@@ -58,7 +58,9 @@ pub fn call(call: &mut dyn Call, look: Look) -> io::Result<Left> {
                     .carry_out(command)
                     .map_or_else(Message::NotDone, |()| Message::CarriedOut);
                 update(&mut face.model, scene(call), done);
-                settle(&mut face, call)?;
+                if !matches!(call.ask().question, Question::Closed) {
+                    settle(&mut face, call)?;
+                }
             }
             Some(Effect::Leave(left)) => return Ok(left),
             Some(Effect::Redraw) => face.redraw(),

@@ -13,6 +13,7 @@ use super::events::message;
 use super::screen::Screen;
 use super::signals::Signals;
 use crate::face::Look;
+use crate::tui::keys::Press;
 use crate::tui::model::{Message, Model, Scene};
 use crate::tui::view::view;
 
@@ -87,11 +88,13 @@ impl Face {
         self.draw(scene)?;
         let mut early = false;
         for _ in 0..PATIENCE {
-            if self.ending().is_some() || (!self.listen(QUIET)? && self.heard.is_empty()) {
+            let more = self.listen(QUIET)?;
+            let count = self.heard.len();
+            self.heard.retain(is_always_meant);
+            early |= self.heard.len() < count;
+            if !more || self.ending().is_some() {
                 break;
             }
-            early |= !self.heard.is_empty();
-            self.heard.clear();
         }
         self.changed |= early;
         Ok(early)
@@ -177,6 +180,11 @@ impl Face {
             Err(error) => Err(error),
         }
     }
+}
+
+/// Danger and leaving answer nothing, so they are never too early.
+fn is_always_meant(message: &Message) -> bool {
+    matches!(message, Message::Press(Press::Ctrl('c' | 'd' | 'q')))
 }
 
 fn is_gone(error: &io::Error) -> bool {
