@@ -124,10 +124,10 @@ fn header(theme: Theme, scene: Scene<'_>, width: usize) -> Line<'static> {
             let left = match standing.at_worst {
                 _ if standing.ended.is_some() => "walk ended".to_owned(),
                 0 => "last question".to_owned(),
-                many if many > MANY && width < TWO_COLUMNS => format!("over {MANY} left"),
-                many if many > MANY => format!("over {MANY} questions left at worst"),
-                many if width < TWO_COLUMNS => format!("{many} left"),
-                many => format!("{many} questions left at worst"),
+                many if many > MANY && width < TWO_COLUMNS => format!("{MANY}+ more"),
+                many if many > MANY => format!("{MANY}+ more at worst"),
+                many if width < TWO_COLUMNS => format!("{many} more"),
+                many => format!("{many} more at worst"),
             };
             (path, safe(&format!("{status}{left}")))
         }

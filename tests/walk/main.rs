@@ -7,6 +7,7 @@ mod answers;
 mod back;
 mod built_in;
 mod call;
+mod corrected;
 mod dangers;
 mod doubts;
 mod edges;
