@@ -163,9 +163,11 @@ fn a_session_of_another_library_is_not_guessed_at() {
     let id = scene.left_open();
     fs::remove_dir_all(scene.sessions().join("libraries")).unwrap();
     for command in ["resume", "report"] {
-        let said = scene.run(&[command, &id]).exits(1);
+        let said = scene.run(&[command, &id]).exits(2);
         assert!(said.err.contains("is not kept here"), "{}", said.err);
     }
+    let said = super::shared::scene::run(&["verify", scene.sessions().to_str().unwrap()]).exits(2);
+    assert!(said.out.contains("NOT VERIFIED"), "{}", said.out);
 }
 
 #[test]
