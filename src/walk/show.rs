@@ -7,7 +7,7 @@ use super::at_worst::at_worst;
 use super::event::{Doubt, End};
 use super::possible::{possible, ruled_out};
 use super::proof::{self, Holding};
-use super::state::{State, What};
+use super::state::{Answered, State, What};
 use super::wanted::{Wanted, wanted};
 use crate::library::{
     Answers, BandAnswer, Caution, Datum, Edge, Fault, FieldKind, Id, Kind, Library, Obtained, PlateField,
@@ -449,6 +449,31 @@ pub fn end_words(library: &Library, end: &End) -> String {
     }
 }
 
+/// An answer in words: one outside what is plausible, given a second time, says so.
+fn answer_words(library: &Library, state: &State, answered: &Answered) -> String {
+    let given = match answered.what {
+        What::Datum(datum) => state
+            .value(datum)
+            .filter(|standing| standing.typed == answered.answer),
+        What::Work(_) => None,
+    };
+    let range = match answered.what {
+        What::Datum(Datum::Reading(id)) => library.readings[id].plausible,
+        What::Datum(Datum::Field(id)) => match &library.plate[id].kind {
+            FieldKind::Number { plausible, .. } => Some(*plausible),
+            FieldKind::Choices(_) => None,
+        },
+        What::Datum(Datum::Sign(_)) | What::Work(_) => None,
+    };
+    let number = given.and_then(|standing| standing.value.number());
+    match (number, range) {
+        (Some(number), Some(range)) if !range.contains(number) => {
+            format!("{} (outside what is plausible)", answered.answer)
+        }
+        _ => answered.answer.clone(),
+    }
+}
+
 /// What stands beside the question.
 pub fn standing(library: &Library, state: &State) -> Standing {
     let fault_title = |fault: &Id<Fault>| safe(&library.faults[*fault].title);
@@ -468,7 +493,7 @@ pub fn standing(library: &Library, state: &State) -> Standing {
                 What::Datum(datum) => state.value(datum).map(|_| datum),
                 What::Work(_) => None,
             },
-            answer: safe(&answered.answer),
+            answer: safe(&answer_words(library, state, answered)),
             borderline: answered.borderline,
             ruled_out: ruled_out.iter().map(fault_title).collect(),
         })
