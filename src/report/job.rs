@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::library::{Datum, Fault, Id, Kind, Library, Severity};
 use crate::source::{Safe, safe};
-use crate::walk::{self, End, Event, Role, State};
+use crate::walk::{self, End, Event, Question, Role, State};
 
 /// A job report, in order.
 #[derive(Clone, Debug, Serialize)]
@@ -45,7 +45,9 @@ pub struct Job {
     pub noted: Vec<String>,
     /// What is on the report, worst first.
     pub findings: Vec<FindingEntry>,
-    /// Dangers that were raised, in order; what was taken before each had to be taken anew.
+    /// The question that a call which has not ended stands at.
+    pub stands_at: Option<String>,
+    /// Dangers that were raised, in order.
     pub dangers: Vec<String>,
     /// The file that answered, where nobody was on site.
     pub answered_from: Option<String>,
@@ -170,6 +172,7 @@ impl Job {
                     text: plain(&finding.text),
                 })
                 .collect(),
+            stands_at: stands_at(library, state),
             dangers: dangers(library, events),
             answered_from: opened.and_then(|opened| shown(&opened.answered_from)),
             answers: (standing.trail.iter())
@@ -257,6 +260,18 @@ fn noted(library: &Library, state: &State) -> Vec<String> {
     let ended = verdict(library, state);
     let stated = state.moment.stated.iter().filter(|fault| Some(**fault) != ended);
     stated.map(|fault| plain(&library.faults[*fault].title)).collect()
+}
+
+fn stands_at(library: &Library, state: &State) -> Option<String> {
+    let asked = match walk::ask(library, state).question {
+        Question::Number { title, .. } => title,
+        Question::Choice { prompt, .. } => prompt,
+        Question::Act { text } => text.first()?.clone(),
+        Question::Unproven { fault, .. } => safe(&format!("not proven: {fault}")),
+        Question::PutBack { text, .. } => safe(&format!("to put back: {text}")),
+        Question::Finished | Question::Closed => return None,
+    };
+    Some(asked.to_string())
 }
 
 fn dangers(library: &Library, events: &[Event]) -> Vec<String> {

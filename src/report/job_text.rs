@@ -5,6 +5,9 @@ use crate::source::{safe, wrap};
 
 const WIDTH: usize = 78;
 
+/// Lines of the short form.
+const BRIEF: usize = 12;
+
 /// Names of faults that an answer ruled out; a first answer can rule out half the library.
 const RULED_OUT: usize = 4;
 
@@ -48,11 +51,12 @@ impl Job {
             ));
         }
         for danger in &self.dangers {
-            page.item(&format!(
-                "DANGER was raised on this call: {danger}. What was taken before it was taken anew."
-            ));
+            page.item(&format!("DANGER was raised on this call: {danger}"));
         }
         page.item(self.ended.as_deref().unwrap_or("The call is not finished."));
+        if let Some(asked) = &self.stands_at {
+            page.item(&format!("It stands at: {asked}"));
+        }
         for words in [&self.because, &self.remedy, &self.advice].into_iter().flatten() {
             page.item(words);
         }
@@ -119,18 +123,27 @@ impl Job {
     /// The call in at most twelve short lines, to read out on the phone.
     pub fn brief(&self) -> String {
         let mut lines = vec![format!("Complaint: {}", self.complaint)];
-        lines.push(match &self.ended {
-            Some(ended) => ended.clone(),
-            None => "Still walking.".to_owned(),
-        });
+        lines.push(self.ended.clone().unwrap_or_else(|| "Still walking.".to_owned()));
+        lines.extend(self.stands_at.iter().map(|asked| format!("Stands at: {asked}")));
+        lines.extend(
+            self.dangers
+                .first()
+                .map(|danger| format!("DANGER was raised: {danger}")),
+        );
+        lines.extend(self.remedy.clone());
         let findings = self.findings.iter().take(2);
         lines
             .extend(findings.map(|finding| format!("{}: {}", severity_word(finding.severity), finding.text)));
-        let left = 12 - lines.len() - 2;
-        let from = self.answers.len().saturating_sub(left);
-        lines.extend(self.answers[from..].iter().map(|answer| {
+        // The newest answers, as many as fit, with a line left for what is open. Work that was done is no news.
+        let told: Vec<_> = self
+            .answers
+            .iter()
+            .filter(|answer| answer.answer != "done")
+            .collect();
+        let from = told.len().saturating_sub(BRIEF - 1 - lines.len());
+        lines.extend(told[from..].iter().map(|answer| {
             let close = if answer.borderline { " (borderline)" } else { "" };
-            format!("{}: {}{close}", answer.title, answer.answer)
+            format!("{}{close}, {}", answer.answer, answer.title)
         }));
         let open = self.put_back.iter().filter(|entry| entry.state != "done").count();
         if open > 0 {
