@@ -87,7 +87,7 @@ fn asked<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
             }
             Ok(())
         }
-        Question::Finished => voice.say("The walk has ended. The call can be closed."),
+        Question::Finished => voice.say("Everything is answered. The call can be closed."),
         Question::Closed => voice.say("The call is closed."),
     }
 }
