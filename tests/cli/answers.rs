@@ -1,6 +1,6 @@
 //! A call that a scenario file answers.
 
-use crate::shared::scene::{HALF, scenario, scene};
+use crate::common::scene::{HALF, scenario, scene};
 
 #[test]
 fn a_call_that_ends_as_expected_exits_0_and_is_on_record() {

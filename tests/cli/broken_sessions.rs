@@ -4,7 +4,7 @@ use std::fs;
 
 use proofwalk::store::Hash;
 
-use crate::shared::scene::scene;
+use crate::common::scene::scene;
 
 #[test]
 fn a_torn_last_line_is_kept_aside_and_the_call_goes_on() {
@@ -100,7 +100,7 @@ fn a_damaged_session_hides_no_sound_one() {
     let (bad, good) = (scene.closed(), scene.closed());
     let text = fs::read_to_string(scene.file(&bad)).unwrap();
     fs::write(scene.file(&bad), text.replacen("one_stage", "two_stage", 1)).unwrap();
-    let verified = super::shared::scene::run(&["verify", scene.sessions().to_str().unwrap()]).exits(1);
+    let verified = super::common::scene::run(&["verify", scene.sessions().to_str().unwrap()]).exits(1);
     assert!(
         verified.out.contains(&format!("{bad}  DAMAGED")),
         "{}",
@@ -117,7 +117,7 @@ fn a_damaged_session_hides_no_sound_one() {
 #[test]
 fn a_verdict_that_nobody_measured_is_found_out_though_the_chain_holds() {
     let scene = scene();
-    let answers = crate::shared::scene::scenario("board-lets-the-valve-go");
+    let answers = crate::common::scene::scenario("board-lets-the-valve-go");
     scene.run(&["walk", "no-heat", "--answers", &answers]).exits(0);
     let id = scene.id();
     let text = fs::read_to_string(scene.file(&id)).unwrap();
@@ -166,7 +166,7 @@ fn a_session_of_another_library_is_not_guessed_at() {
         let said = scene.run(&[command, &id]).exits(2);
         assert!(said.err.contains("is not kept here"), "{}", said.err);
     }
-    let said = super::shared::scene::run(&["verify", scene.sessions().to_str().unwrap()]).exits(2);
+    let said = super::common::scene::run(&["verify", scene.sessions().to_str().unwrap()]).exits(2);
     assert!(said.out.contains("NOT VERIFIED"), "{}", said.out);
 }
 

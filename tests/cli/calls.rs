@@ -2,9 +2,9 @@
 
 use std::fs;
 
-use crate::shared::call::{Answer, first_number_after, turns};
-use crate::shared::scene::{Scene, scene};
-use crate::shared::spoken::{Spoken, line};
+use crate::common::call::{Answer, first_number_after, turns};
+use crate::common::scene::{Scene, scene};
+use crate::common::spoken::{Spoken, line};
 
 fn walk(scene: &Scene) -> Spoken {
     Spoken::start(scene.command(&["walk", "no-heat", "--plain", "--technician", "t-07"]))
@@ -162,7 +162,7 @@ fn a_full_disk_keeps_the_question_and_loses_no_answer() {
         "-c",
         "ulimit -f 3; exec \"$0\" walk no-heat --plain --sessions \"$1\"",
     ]);
-    bash.arg(crate::shared::scene::PROGRAM).arg(scene.sessions());
+    bash.arg(crate::common::scene::PROGRAM).arg(scene.sessions());
     let mut call = Spoken::start(bash);
     let mut stop = 0;
     for turn in turns() {

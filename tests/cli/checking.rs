@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::shared::scene::{root, run, scene};
+use crate::common::scene::{root, run, scene};
 
 fn built_in() -> String {
     root().join("trees").to_str().unwrap().to_owned()

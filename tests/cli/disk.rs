@@ -5,7 +5,7 @@ use std::os::unix::fs::{PermissionsExt, symlink};
 use std::os::unix::process::CommandExt;
 use std::process::{Command, Stdio};
 
-use crate::shared::scene::{PROGRAM, Said, scenario, scene};
+use crate::common::scene::{PROGRAM, Said, scenario, scene};
 
 #[test]
 fn a_file_that_may_not_grow_is_told_and_what_was_saved_stays() {
@@ -80,7 +80,7 @@ fn a_sessions_folder_that_is_none_is_refused() {
         link.to_str().unwrap(),
         open_to_all.to_str().unwrap(),
     ] {
-        let said = crate::shared::scene::run(&["walk", "no-heat", "--plain", "--sessions", folder]);
+        let said = crate::common::scene::run(&["walk", "no-heat", "--plain", "--sessions", folder]);
         assert!(matches!(said.code, Some(2 | 3)), "{folder}: {said:?}");
         assert!(said.out.is_empty() && said.err.contains(folder), "{said:?}");
     }

@@ -1,6 +1,6 @@
 //! Ids that are none.
 
-use crate::shared::scene::scene;
+use crate::common::scene::scene;
 
 #[test]
 fn a_session_id_that_is_none_exits_2_and_nothing_is_made() {

@@ -11,9 +11,9 @@ mod answers;
 mod broken_sessions;
 mod calls;
 mod checking;
+#[path = "../common/mod.rs"]
+mod common;
 mod disk;
 mod ids;
 mod reading;
-#[path = "../shared/mod.rs"]
-mod shared;
 mod streams;

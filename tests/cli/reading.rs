@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::shared::scene::{run, scenario, scene};
+use crate::common::scene::{run, scenario, scene};
 
 #[test]
 fn an_empty_folder_is_no_error() {
@@ -126,7 +126,7 @@ fn a_closed_call_is_not_taken_up_again() {
 #[test]
 fn resume_without_an_id_takes_the_newest_of_the_technician() {
     let scene = scene();
-    let answers = scene.write("half.yaml", crate::shared::scene::HALF);
+    let answers = scene.write("half.yaml", crate::common::scene::HALF);
     for technician in ["t-07", "t-08", "t-07", "t-09"] {
         scene
             .run(&[

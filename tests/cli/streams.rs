@@ -2,9 +2,9 @@
 
 use std::process::{Command, Stdio};
 
-use crate::shared::scene::{PROGRAM, Said, root, run, scene};
+use crate::common::scene::{PROGRAM, Said, root, run, scene};
 
-fn piped(line: &str, scene: &crate::shared::scene::Scene) -> Said {
+fn piped(line: &str, scene: &crate::common::scene::Scene) -> Said {
     let mut bash = Command::new("bash");
     bash.args(["-c", &format!("set -o pipefail; {line}; exit ${{PIPESTATUS[0]}}")]);
     bash.env("PROGRAM", PROGRAM)

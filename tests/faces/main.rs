@@ -7,6 +7,6 @@ mod hostile;
 mod keys;
 mod scene;
 mod screens;
+mod spoken;
 mod terminal;
-mod transcript;
 mod updates;

@@ -7,11 +7,11 @@
     reason = "what tests share stops the test, as the tests do"
 )]
 
+#[path = "../common/mod.rs"]
+mod common;
 mod pty;
 mod screens;
 mod seat;
-#[path = "../shared/mod.rs"]
-mod shared;
 mod signals;
 mod sizes;
 mod ssh;

@@ -7,9 +7,9 @@ use std::thread;
 
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
 
+use crate::common::scene::{PROGRAM, Scene};
+use crate::common::wait::until;
 use crate::seat::Terminal;
-use crate::shared::scene::{PROGRAM, Scene};
-use crate::shared::wait::until;
 
 pub struct Pty {
     pub child: Box<dyn Child + Send + Sync>,

@@ -1,12 +1,12 @@
 //! From the first screen into a call, out of it and back.
 
+use crate::common::call::{first_number_after, turns};
+use crate::common::scene::scene;
+use crate::common::wait::until;
 use crate::pty::proofwalk;
 use crate::seat::{
     ENTER, LEAVE, TOO_EARLY, Terminal, UP, answers, is_asked, leaves_closed, pause, says, shows,
 };
-use crate::shared::call::{first_number_after, turns};
-use crate::shared::scene::scene;
-use crate::shared::wait::until;
 
 #[test]
 fn a_call_is_started_left_and_taken_up_from_the_first_screen_at_any_size() {

@@ -4,9 +4,9 @@ use std::fs;
 use std::thread;
 use std::time::Duration;
 
-use crate::shared::call::{Answer, Turn, squeezed};
-use crate::shared::scene::Scene;
-use crate::shared::wait::until;
+use crate::common::call::{Answer, Turn, squeezed};
+use crate::common::scene::Scene;
+use crate::common::wait::until;
 
 pub const ENTER: &str = "\r";
 pub const LEAVE: &str = "\u{11}";

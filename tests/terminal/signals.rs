@@ -4,10 +4,10 @@ use std::time::{Duration, Instant};
 
 use rustix::process::{Pid, Signal, kill_process};
 
+use crate::common::call::{first_number_after, turns};
+use crate::common::scene::{Scene, scene};
 use crate::pty::{Pty, proofwalk};
 use crate::seat::{Terminal, answers, is_asked, shows};
-use crate::shared::call::{first_number_after, turns};
-use crate::shared::scene::{Scene, scene};
 
 /// What a process has that is told to end; ten times what it needs, since the machine may be busy.
 const SOON: Duration = Duration::from_secs(2);

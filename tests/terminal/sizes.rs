@@ -1,9 +1,9 @@
 //! Terminals that change their size, or have none to speak of.
 
+use crate::common::call::{first_number_after, turns};
+use crate::common::scene::scene;
 use crate::pty::proofwalk;
 use crate::seat::{LEAVE, Terminal, answers, is_asked, shows};
-use crate::shared::call::{first_number_after, turns};
-use crate::shared::scene::scene;
 
 #[test]
 fn a_storm_of_sizes_leaves_the_question_and_what_was_typed() {

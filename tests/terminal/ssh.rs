@@ -7,11 +7,11 @@ use std::process::{Child, Command, Stdio};
 
 use portable_pty::CommandBuilder;
 
+use crate::common::call::{first_number_after, turns};
+use crate::common::scene::{PROGRAM, Said, Scene, scene};
+use crate::common::wait::until;
 use crate::pty::Pty;
 use crate::seat::{Terminal, answers, is_asked, leaves_closed, shows};
-use crate::shared::call::{first_number_after, turns};
-use crate::shared::scene::{PROGRAM, Said, Scene, scene};
-use crate::shared::wait::until;
 use crate::tools::tool;
 
 /// A server on this machine alone, with keys of its own.

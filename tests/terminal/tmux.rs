@@ -3,10 +3,10 @@
 use std::path::PathBuf;
 use std::process::{Command, Output};
 
+use crate::common::call::{first_number_after, turns};
+use crate::common::scene::{PROGRAM, Scene, scene};
 use crate::pty::proofwalk;
 use crate::seat::{ENTER, Terminal, answers, is_asked, leaves_closed, shows};
-use crate::shared::call::{first_number_after, turns};
-use crate::shared::scene::{PROGRAM, Scene, scene};
 use crate::tools::tool;
 
 /// A tmux server of its own with one window.

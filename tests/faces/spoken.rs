@@ -39,9 +39,9 @@ fn a_call_reads_like_a_dialogue() {
         closed(),
     ]);
     let input = "3.5\n3\ndone\n1\ndone\nclose\n";
-    let (transcript, left) = talk(&mut call, input, PIPE);
+    let (said, left) = talk(&mut call, input, PIPE);
     assert_eq!(left, Left::Closed);
-    insta::assert_snapshot!("dialogue", transcript);
+    insta::assert_snapshot!("dialogue", said);
     assert_eq!(
         call.asked,
         [
@@ -59,9 +59,9 @@ fn a_call_reads_like_a_dialogue() {
 fn the_words_beside_the_answers() {
     let mut call = Scripted::new([scene::choice()]);
     let input = "help\noverview\nanswers\ndanger\nnote the tap was stiff\nnote\nback 9\nblue\n";
-    let (transcript, left) = talk(&mut call, input, PIPE);
+    let (said, left) = talk(&mut call, input, PIPE);
     assert_eq!(left, Left::Quit);
-    insta::assert_snapshot!("words", transcript);
+    insta::assert_snapshot!("words", said);
     assert_eq!(call.asked, [Command::Note("the tap was stiff".into())]);
 }
 
@@ -128,15 +128,15 @@ fn a_refusal_and_a_full_disk_say_what_to_do() {
         }),
     ]
     .into();
-    let (transcript, left) = talk(&mut call, "3,5\n3.5\n3.5\n", PIPE);
+    let (said, left) = talk(&mut call, "3,5\n3.5\n3.5\n", PIPE);
     assert_eq!(left, Left::Closed);
     assert!(
-        transcript.contains("NOT TAKEN: `3,5` has a comma; write `3.5`\n"),
-        "{transcript}"
+        said.contains("NOT TAKEN: `3,5` has a comma; write `3.5`\n"),
+        "{said}"
     );
     assert!(
-        transcript.contains("NOT SAVED: the disk is full; make room\n"),
-        "{transcript}"
+        said.contains("NOT SAVED: the disk is full; make room\n"),
+        "{said}"
     );
 }
 
@@ -153,11 +153,11 @@ fn three_pasted_lines_are_one_answer() {
         early: Some(&early),
         ..Options::default()
     };
-    let (transcript, _) = talk(&mut call, "1\n1\n1\n", options);
+    let (said, _) = talk(&mut call, "1\n1\n1\n", options);
     assert_eq!(call.asked, [Command::Type("1".into())]);
     assert!(
-        transcript.contains("2 lines came before the question below was shown."),
-        "{transcript}"
+        said.contains("2 lines came before the question below was shown."),
+        "{said}"
     );
 }
 
@@ -179,12 +179,12 @@ fn no_control_character_is_written_at_any_width() {
             unicode,
             ..PIPE
         };
-        let (transcript, _) = talk(&mut call, "note \u{1b}[2J\n\u{9b}5\n", options);
-        let bad = transcript
+        let (said, _) = talk(&mut call, "note \u{1b}[2J\n\u{9b}5\n", options);
+        let bad = said
             .chars()
             .find(|c| *c != '\n' && proofwalk::source::is_unsafe(*c));
         assert_eq!(bad, None);
-        assert!(unicode || transcript.is_ascii(), "{transcript}");
+        assert!(unicode || said.is_ascii(), "{said}");
     }
 }
 
@@ -196,9 +196,9 @@ fn the_first_screen_offers_and_takes_a_number() {
         let choice = plain::home(input.as_bytes(), &mut output, &home, PIPE).unwrap();
         (choice, String::from_utf8(output).unwrap())
     };
-    let (choice, transcript) = choose("hello\n5\n");
+    let (choice, said) = choose("hello\n5\n");
     assert_eq!(choice, HomeChoice::Resume(0));
-    insta::assert_snapshot!("home", transcript);
+    insta::assert_snapshot!("home", said);
     assert_eq!(choose("1\n").0, HomeChoice::Walk(0));
     assert_eq!(choose("danger\ndanger 2\n").0, HomeChoice::Danger(1));
     assert_eq!(choose("leave\n").0, HomeChoice::Quit);
