@@ -27,6 +27,19 @@ pub fn asked_and_answered(entry: &TrailEntry) -> Safe {
     safe(&format!("{}{colon} {}", entry.title, entry.answer))
 }
 
+/// How many of a list are named before the rest is only counted: an early answer can rule out half a library.
+const FEW: usize = 4;
+
+/// The first few of a list of faults, and how many more there are.
+pub fn few(faults: &[Safe]) -> Safe {
+    let named: Vec<&str> = faults.iter().take(FEW).map(Safe::as_str).collect();
+    let named = named.join(", ");
+    safe(&match faults.len().saturating_sub(FEW) {
+        0 => named,
+        more => format!("{named}, and {more} more"),
+    })
+}
+
 /// Why a line of a proof does not hold.
 pub fn why_lacking(why: LackKind) -> &'static str {
     match why {

@@ -165,6 +165,10 @@ fn understand<W: Write>(
         Wish::Note => return Ok(Outcome::Do(Command::Note(rest.to_owned()))),
         Wish::Unable => return Ok(Outcome::Do(Command::Unable(rest.to_owned()))),
         Wish::Stop => return closing::confirm(voice, input, Command::Stop(rest.to_owned())).map(confirmed),
+        // Refused without a question where there is nothing to insist on.
+        Wish::Insist if !matches!(call.ask().question, Question::Unproven { .. }) => {
+            return Ok(Outcome::Do(Command::Insist(rest.to_owned())));
+        }
         Wish::Insist => {
             return closing::confirm(voice, input, Command::Insist(rest.to_owned())).map(confirmed);
         }

@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use super::voice::Voice;
 use super::words::WORDS;
-use crate::face::asked_and_answered;
+use crate::face::{asked_and_answered, few};
 use crate::source::{Safe, safe};
 use crate::walk::Standing;
 
@@ -12,7 +12,7 @@ use crate::walk::Standing;
 pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
     list(voice, "To put back", &standing.open)?;
     if !standing.possible.is_empty() {
-        voice.label("Still possible", &safe(&few(&standing.possible)))?;
+        voice.label("Still possible", &few(&standing.possible))?;
     }
     for entry in standing.trail.iter().filter(|entry| !entry.ruled_out.is_empty()) {
         let by = format!("{}, by {}", few(&entry.ruled_out), asked_and_answered(entry));
@@ -37,7 +37,7 @@ pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: us
             &safe(&format!("{}{borderline}", asked_and_answered(entry))),
         )?;
         if !entry.ruled_out.is_empty() {
-            voice.label("Ruled out", &safe(&few(&entry.ruled_out)))?;
+            voice.label("Ruled out", &few(&entry.ruled_out))?;
         }
     }
     Ok(())
@@ -45,17 +45,6 @@ pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: us
 
 /// A bound above this says no more than that it is far.
 const MANY: usize = 99;
-
-/// Names that are spoken before the rest is only counted.
-const FEW: usize = 4;
-
-fn few(faults: &[Safe]) -> String {
-    let named: Vec<&str> = faults.iter().take(FEW).map(Safe::as_str).collect();
-    match faults.len().saturating_sub(FEW) {
-        0 => named.join(", "),
-        more => format!("{}, and {more} more", named.join(", ")),
-    }
-}
 
 fn list<W: Write>(voice: &mut Voice<'_, W>, label: &str, texts: &[Safe]) -> io::Result<()> {
     if texts.is_empty() {

@@ -1,6 +1,7 @@
 //! The answers so far.
 
-use crate::source::{Safe, safe};
+use crate::face::few;
+use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
@@ -31,8 +32,7 @@ pub fn sheet(theme: Theme, trail: &[TrailEntry], chosen: Option<usize>, width: u
         }
         page.item("", marked, &safe(&format!("{:>2}", number + 1)), &pieces);
         if !entry.ruled_out.is_empty() {
-            let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
-            let out = safe(&format!("{} ruled out: {}", theme.cross(), faults.join(", ")));
+            let out = safe(&format!("{} ruled out: {}", theme.cross(), few(&entry.ruled_out)));
             page.item("", false, &safe("  "), &[(out, Role::Quiet)]);
         }
         if marked {
