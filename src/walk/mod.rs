@@ -13,10 +13,12 @@ mod event;
 mod longest;
 mod possible;
 mod proof;
+mod route;
 mod scenario;
 mod show;
 mod state;
 mod wanted;
+mod words;
 
 pub use apply::{Misfit, apply, fold};
 pub use ask::{
@@ -31,6 +33,7 @@ pub use event::{Doubt, End, Event, LibraryMark, Opened, Role, Voiding};
 pub use possible::{possible, ruled_out};
 pub use proof::{Holding, is_proven, lines as proof_lines};
 pub use scenario::{Answerer, Departure, Run, departures, rehearse, wanted_words};
-pub use show::{ask, end_words, line_words, remedy_words, standing};
+pub use show::{ask, standing};
 pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};
 pub use wanted::{Wanted, wanted};
+pub use words::{end_words, line_words, remedy_words};

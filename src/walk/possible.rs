@@ -3,8 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use super::event::Role;
+use super::route::leads_to;
 use super::state::{Moment, State, Value};
-use crate::library::{Answers, Datum, Edge, Fault, Id, Kind, Library, PlateField, Step, Tree};
+use crate::library::{Answers, BandAnswer, Datum, Edge, Fault, Id, Kind, Library, PlateField, Step, Tree};
 
 /// The faults that a walk can still end in, nearest first.
 ///
@@ -256,24 +257,14 @@ impl<'a> Search<'a> {
             return None;
         }
         let value = self.moment.values.get(&datum)?.value;
-        let fields = |field: &Id<PlateField>| self.moment.values.get(&Datum::Field(*field))?.value.number();
-        match (answers, value) {
-            (Answers::Go(edge), _) => Some(edge),
-            (Answers::Bands(bands), Value::Number(number)) => {
-                let found = bands
-                    .iter()
-                    .find(|answer| answer.band.contains(number, &fields) == Some(true));
-                // An unknown plate field leaves other bands open.
-                let known = bands
-                    .iter()
-                    .all(|answer| answer.band.contains(number, &fields).is_some());
-                found.filter(|_| known).map(|answer| &answer.edge)
+        let field = |id: Id<PlateField>| self.moment.values.get(&Datum::Field(id))?.value.number();
+        if let (Answers::Bands(bands), Value::Number(number)) = (answers, value) {
+            // An unknown plate field leaves other bands open.
+            let open = |answer: &BandAnswer| answer.band.contains(number, &|id| field(*id)).is_none();
+            if bands.iter().any(open) {
+                return None;
             }
-            (Answers::Choices(choices), Value::Choice(choice)) => choices
-                .iter()
-                .find(|answer| answer.value == choice)
-                .map(|answer| &answer.edge),
-            _ => None,
         }
+        leads_to(answers, value, &field)
     }
 }

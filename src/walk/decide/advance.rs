@@ -3,12 +3,11 @@
 use super::super::command::Refusal;
 use super::super::event::{Doubt, End, Event, Role, Voiding};
 use super::super::proof;
-use super::super::state::Value;
+use super::super::route::leads_to;
 use super::super::wanted::{Wanted, workable};
 use super::Walk;
 use super::answer::close_bound;
-use crate::library::{Answers, Datum, Edge, Fault, Id, Input, Kind, Obtained, PlateField, Reading, Remedy};
-use crate::measure::Quantity;
+use crate::library::{Answers, Datum, Edge, Fault, Id, Input, Kind, Obtained, Reading, Remedy};
 
 impl Walk<'_> {
     /// Goes on until something must be asked or the walk has ended.
@@ -278,26 +277,5 @@ impl Walk<'_> {
             }
             Role::Complaint | Role::Danger => self.end(End::Outcome { outcome: name }),
         }
-    }
-}
-
-/// The edge that a value takes, before limits are looked at.
-pub(super) fn leads_to<'a>(
-    answers: &'a Answers,
-    value: Value,
-    field: &impl Fn(Id<PlateField>) -> Option<Quantity>,
-) -> Option<&'a Edge> {
-    let fields = |id: &Id<PlateField>| field(*id);
-    match (answers, value) {
-        (Answers::Go(edge), _) => Some(edge),
-        (Answers::Bands(bands), Value::Number(number)) => bands
-            .iter()
-            .find(|answer| answer.band.contains(number, &fields) == Some(true))
-            .map(|answer| &answer.edge),
-        (Answers::Choices(choices), Value::Choice(choice)) => choices
-            .iter()
-            .find(|answer| answer.value == choice)
-            .map(|answer| &answer.edge),
-        _ => None,
     }
 }

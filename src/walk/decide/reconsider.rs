@@ -2,9 +2,9 @@
 
 use super::super::command::Refusal;
 use super::super::event::{Event, Role};
+use super::super::route::leads_to;
 use super::super::state::{Moment, Value, What};
 use super::Walk;
-use super::advance::leads_to;
 use crate::library::{Answers, Datum, EdgeId, Id, Kind, Library, PlateField};
 use crate::measure::Quantity;
 
