@@ -6,6 +6,7 @@
 //! To add a rule, write its file in `rules/`, with the rule's page as its doc comment, and its line in `rules/mod.rs`.
 
 mod bands;
+mod known;
 mod rule;
 mod rules;
 mod run;

@@ -1,7 +1,7 @@
 //! What a rule is.
 
 use super::subject::Subject;
-use crate::source::{Diagnostic, Level, Span};
+use crate::source::{Diagnostic, Level, Span, Walked};
 
 /// One thing that can be wrong with a library.
 #[derive(Debug)]
@@ -83,6 +83,18 @@ impl Findings {
         help: impl Into<String>,
         witness: Vec<String>,
     ) {
+        self.add_walked(span, message, help, witness, None);
+    }
+
+    /// Adds a finding that a walk shows, with what is known of that walk.
+    pub fn add_walked(
+        &mut self,
+        span: Span,
+        message: impl Into<String>,
+        help: impl Into<String>,
+        witness: Vec<String>,
+        walk: Option<Walked>,
+    ) {
         self.found.push(Diagnostic {
             rule: self.rule.name,
             level: self.rule.level,
@@ -90,6 +102,7 @@ impl Findings {
             message: message.into(),
             help: help.into(),
             witness,
+            walk,
         });
     }
 }

@@ -2,6 +2,7 @@
 
 use std::cell::OnceCell;
 
+use crate::check::known::Dependence;
 use crate::library::graph::Graph;
 use crate::library::{Library, Problem, ProblemKind, Step, What};
 
@@ -11,6 +12,7 @@ pub(super) struct Subject<'a> {
     pub library: &'a Library,
     pub problems: &'a [Problem],
     graph: OnceCell<Graph>,
+    dependence: OnceCell<Dependence>,
 }
 
 impl<'a> Subject<'a> {
@@ -19,12 +21,18 @@ impl<'a> Subject<'a> {
             library,
             problems,
             graph: OnceCell::new(),
+            dependence: OnceCell::new(),
         }
     }
 
     /// The library's graph.
     pub fn graph(&self) -> &Graph {
         self.graph.get_or_init(|| Graph::new(self.library))
+    }
+
+    /// Which values go when one is taken anew.
+    pub fn dependence(&self) -> &Dependence {
+        self.dependence.get_or_init(|| Dependence::of(self.library))
     }
 
     /// Whether every file has the format's shape.

@@ -31,6 +31,7 @@ pub use tree::{
     Tree,
 };
 
+use crate::measure::Scale;
 use crate::source::Files;
 
 /// A library: everything its author registered, and the trees.
@@ -100,6 +101,18 @@ impl Library {
             Datum::Reading(id) => &self.readings[id].name,
             Datum::Sign(id) => &self.signs[id].name,
             Datum::Field(id) => &self.plate[id].name,
+        }
+    }
+
+    /// The scale of a datum that is a number.
+    pub fn scale_of(&self, datum: Datum) -> Option<Scale> {
+        match datum {
+            Datum::Reading(id) => Some(self.readings[id].scale),
+            Datum::Field(id) => match self.plate[id].kind {
+                FieldKind::Number { scale, .. } => Some(scale),
+                FieldKind::Choices(_) => None,
+            },
+            Datum::Sign(_) => None,
         }
     }
 

@@ -7,7 +7,7 @@ use annotate_snippets::{AnnotationKind, Group, Level as Mark, Renderer, Snippet}
 use serde::Serialize;
 
 use crate::library::Library;
-use crate::source::{Diagnostic, Level, Place, safe};
+use crate::source::{Diagnostic, Level, Place, Walked, WitnessAnswer, safe};
 use excerpt::Excerpt;
 
 /// How many columns a report takes, as far as what it quotes can be shortened.
@@ -66,10 +66,37 @@ fn group<'a>(library: &Library, finding: &Diagnostic, look: Look) -> Group<'a> {
         .id(finding.rule)
         .element(snippet)
         .element(Mark::HELP.message(words(&finding.help, look)));
-    if let Some(steps) = witness(finding) {
-        group = group.element(Mark::NOTE.message(words(&steps, look)));
+    if let Some(shown) = walk(finding).or_else(|| witness(finding).map(|steps| vec![steps])) {
+        let lines: Vec<String> = shown.iter().map(|line| words(line, look)).collect();
+        group = group.element(Mark::NOTE.message(lines.join("\n")));
     }
     group
+}
+
+/// The walk that shows a finding, a line for each step.
+fn walk(finding: &Diagnostic) -> Option<Vec<String>> {
+    /// How many steps are shown of either end.
+    const ENDS: usize = 12;
+
+    let (heading, answers) = match finding.walk.as_ref()? {
+        Walked::With(answers) => ("a shortest walk that shows it:", answers.as_slice()),
+        Walked::NotShown => ("these steps lead there, but are not shown walkable:", &[][..]),
+    };
+    let mut answers = answers.iter().peekable();
+    let mut lines: Vec<String> = Vec::with_capacity(finding.witness.len());
+    for step in &finding.witness {
+        let mut line = format!("  {step}");
+        while let Some(answer) = answers.next_if(|answer| answer.step == *step) {
+            line.push_str(&format!(": {} {}", answer.asks, answer.answer));
+        }
+        lines.push(line);
+    }
+    if lines.len() > 2 * ENDS + 1 {
+        let left_out = ENDS..lines.len() - ENDS;
+        lines.splice(left_out.clone(), [format!("  … {} more steps …", left_out.len())]);
+    }
+    lines.insert(0, heading.to_owned());
+    Some(lines)
 }
 
 /// The steps that show a finding, where its message does not name them all.
@@ -152,6 +179,28 @@ struct Finding<'a> {
     message: String,
     help: String,
     witness: Vec<String>,
+    /// Answers that lead along the steps of the witness.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    answers: Option<Vec<Given>>,
+    /// Whether a walk was found that takes the steps of the witness; absent where that needs no showing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    walkable: Option<bool>,
+}
+
+#[derive(Serialize)]
+struct Given {
+    step: String,
+    asks: String,
+    answer: String,
+}
+
+fn given(answer: &WitnessAnswer) -> Given {
+    let shown = |text: &str| String::from(safe(text));
+    Given {
+        step: shown(&answer.step),
+        asks: shown(&answer.asks),
+        answer: shown(&answer.answer),
+    }
 }
 
 /// The findings for another program, as JSON.
@@ -170,6 +219,11 @@ pub fn json(library: &Library, findings: &[Diagnostic]) -> String {
             message: shown(&finding.message),
             help: shown(&finding.help),
             witness: finding.witness.iter().map(|step| shown(step)).collect(),
+            answers: match &finding.walk {
+                Some(Walked::With(answers)) => Some(answers.iter().map(given).collect()),
+                Some(Walked::NotShown) | None => None,
+            },
+            walkable: finding.walk.as_ref().map(|walk| matches!(walk, Walked::With(_))),
         }
     });
     let checked = Checked {

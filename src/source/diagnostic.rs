@@ -36,4 +36,26 @@ pub struct Diagnostic {
     pub help: String,
     /// Steps of a walk that shows it, first to last; empty where no walk is needed.
     pub witness: Vec<String>,
+    /// Whether a walk takes those steps; none where that needs no showing.
+    pub walk: Option<Walked>,
+}
+
+/// Whether a walk takes the steps that show a finding.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Walked {
+    /// It does, with these answers.
+    With(Vec<WitnessAnswer>),
+    /// The steps lead there, but no answers were found that do.
+    NotShown,
+}
+
+/// An answer along a walk that shows a finding.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WitnessAnswer {
+    /// The step that asks.
+    pub step: String,
+    /// The reading, sign or plate field that is asked for.
+    pub asks: String,
+    /// What is answered: a quantity, the name of a value, or that it could not be taken or told.
+    pub answer: String,
 }

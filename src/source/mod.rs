@@ -8,7 +8,7 @@ mod safe;
 mod wrap;
 
 pub use ascii::ascii;
-pub use diagnostic::{Diagnostic, Level};
+pub use diagnostic::{Diagnostic, Level, Walked, WitnessAnswer};
 pub use file::{FileId, Files, Place, SourceFile, Span};
 pub use nearest::nearest;
 pub use safe::{Safe, is_unsafe, safe, safe_lines};

@@ -92,7 +92,7 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 200, ..ProptestConfig::default() })]
 
     #[test]
-    fn a_gap_or_an_overlap_is_found_exactly_where_there_is_one(
+    fn a_gap_an_overlap_and_an_empty_band_are_found_exactly_where_there_are_any(
         bands in prop::collection::vec(prop::collection::vec(conditions(), 1..3), 1..5),
         ordered: bool,
     ) {
@@ -110,14 +110,20 @@ proptest! {
         let counts = |point: &Point| bands.iter().filter(|band| takes(band, *point)).count();
         let mut points = grid().filter(|[_, low, high]| !ordered || low < high);
         let (mut gap, mut overlap) = (false, false);
+        let mut taken = vec![false; bands.len()];
         for point in points.by_ref() {
             let count = counts(&point);
             gap |= count == 0;
             overlap |= count > 1;
+            for (band, taken) in bands.iter().zip(&mut taken) {
+                *taken |= takes(band, point);
+            }
         }
         let has = |rule| found.iter().any(|found| found.rule == rule);
         prop_assert_eq!((has("band-gap"), has("band-overlap")), (gap, overlap), "{:?}", found);
-        for found in &found {
+        let empty = found.iter().filter(|found| found.rule == "impossible-band").count();
+        prop_assert_eq!(empty, taken.iter().filter(|taken| !**taken).count(), "{:?}", found);
+        for found in found.iter().filter(|found| found.rule != "impossible-band") {
             let count = counts(&named(&found.message));
             match found.rule {
                 "band-gap" => prop_assert_eq!(count, 0, "{}", found.message),

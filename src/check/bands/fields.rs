@@ -4,7 +4,7 @@ use crate::library::{FieldKind, Id, Library, PlateField};
 use crate::measure::{Dimension, PlausibleRange, Scale};
 
 /// The scale of a field with a number, and what is believed of it.
-pub(super) fn number(library: &Library, field: Id<PlateField>) -> Option<(Scale, PlausibleRange)> {
+pub(in crate::check) fn number(library: &Library, field: Id<PlateField>) -> Option<(Scale, PlausibleRange)> {
     match library.plate[field].kind {
         FieldKind::Number { scale, plausible } => Some((scale, plausible)),
         FieldKind::Choices(_) => None,
@@ -13,7 +13,7 @@ pub(super) fn number(library: &Library, field: Id<PlateField>) -> Option<(Scale,
 
 /// Whether a field is positive on every plate: its own plausible range lies at or above nothing, or that of a field that
 /// `order:` puts below it.
-pub(super) fn is_positive(library: &Library, field: Id<PlateField>) -> bool {
+pub(in crate::check) fn is_positive(library: &Library, field: Id<PlateField>) -> bool {
     let below = related(library, field, Side::Below);
     below.into_iter().chain([field]).any(|field| {
         // Nothing on a thermometer is no end of anything.
@@ -24,7 +24,7 @@ pub(super) fn is_positive(library: &Library, field: Id<PlateField>) -> bool {
 }
 
 /// The fields that `order:` puts above a field, along one chain or several.
-pub(super) fn above(library: &Library, field: Id<PlateField>) -> Vec<Id<PlateField>> {
+pub(in crate::check) fn above(library: &Library, field: Id<PlateField>) -> Vec<Id<PlateField>> {
     related(library, field, Side::Above)
 }
 

@@ -6,14 +6,14 @@
 //! gives up beyond that.
 
 /// How many variables a system may have: the value that is asked for, and the plate fields of one step.
-pub(super) const VARIABLES: usize = 8;
+pub(in crate::check) const VARIABLES: usize = 8;
 
 /// What the arithmetic may lose, relative to the numbers that went in.
 const LOST: f64 = 1e-10;
 
 /// `factors · variables + constant` lies below nothing, or where it is not strict, at nothing.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Inequality {
+pub(in crate::check) struct Inequality {
     factors: [f64; VARIABLES],
     constant: f64,
     strict: bool,
@@ -109,7 +109,7 @@ pub(in crate::check) struct Undecided;
 ///
 /// A few bands on a few fields need some thousands; only a text made to be hard needs more than this.
 #[derive(Debug)]
-pub(super) struct Work(u64);
+pub(in crate::check) struct Work(u64);
 
 impl Default for Work {
     fn default() -> Self {
@@ -126,14 +126,14 @@ impl Work {
 
 /// A system that some point satisfies.
 #[derive(Debug)]
-pub(super) struct Solution {
+pub(in crate::check) struct Solution {
     /// Before each elimination, the inequalities that name the variable that goes.
     stages: Vec<Vec<Inequality>>,
 }
 
 /// The values that a variable may have, the others that were chosen before it being what they are.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Room {
+pub(in crate::check) struct Room {
     /// Its lower end; below every number where there is none.
     pub low: f64,
     /// Its upper end.
@@ -142,7 +142,7 @@ pub(super) struct Room {
 
 /// Eliminates the variables in their order, so that the first is the last to be chosen; none where no point satisfies
 /// the system.
-pub(super) fn solve(
+pub(in crate::check) fn solve(
     system: &[Inequality],
     variables: usize,
     work: &mut Work,
@@ -150,29 +150,40 @@ pub(super) fn solve(
     let mut stages = Vec::with_capacity(variables);
     let mut rest = system.to_vec();
     for variable in 0..variables {
-        let (named, mut others): (Vec<_>, Vec<_>) =
-            rest.into_iter().partition(|i| i.factors[variable] != 0.0);
-        let (upper, lower): (Vec<&Inequality>, Vec<&Inequality>) =
-            named.iter().partition(|i| i.factors[variable] > 0.0);
-        work.spend(named.len() + others.len())?;
-        for above in &upper {
-            for below in &lower {
-                work.spend(1 + others.len())?;
-                let pair = above.without(below, variable);
-                if pair.factors.iter().all(|&factor| factor == 0.0) {
-                    if !pair.may_hold() {
-                        return Ok(None);
-                    }
-                } else {
-                    keep(&mut others, pair);
-                }
-            }
-        }
+        let Some((named, others)) = eliminate(rest, variable, work)? else {
+            return Ok(None);
+        };
         stages.push(named);
         rest = others;
     }
     let possible = rest.iter().all(Inequality::may_hold);
     Ok(possible.then_some(Solution { stages }))
+}
+
+/// Those inequalities that name a variable, and what the system says without it; none where no point satisfies it.
+pub(in crate::check) fn eliminate(
+    system: Vec<Inequality>,
+    variable: usize,
+    work: &mut Work,
+) -> Result<Option<(Vec<Inequality>, Vec<Inequality>)>, Undecided> {
+    let (named, mut others): (Vec<_>, Vec<_>) = system.into_iter().partition(|i| i.factors[variable] != 0.0);
+    let (upper, lower): (Vec<&Inequality>, Vec<&Inequality>) =
+        named.iter().partition(|i| i.factors[variable] > 0.0);
+    work.spend(named.len() + others.len())?;
+    for above in &upper {
+        for below in &lower {
+            work.spend(1 + others.len())?;
+            let pair = above.without(below, variable);
+            if pair.factors.iter().all(|&factor| factor == 0.0) {
+                if !pair.may_hold() {
+                    return Ok(None);
+                }
+            } else {
+                keep(&mut others, pair);
+            }
+        }
+    }
+    Ok(Some((named, others)))
 }
 
 /// Adds an inequality, unless one that stands there already says as much.

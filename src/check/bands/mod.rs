@@ -5,14 +5,14 @@
 //! them: the `order:` of the registry, and that a field with a plausible range at or above nothing is positive.
 
 mod decide;
-mod fields;
+pub(super) mod fields;
 mod linear;
 mod question;
-mod round;
+pub(super) mod round;
 mod sweep;
 mod system;
 mod witness;
 
 pub(super) use decide::{Overlap, gaps, order_that_mends, overlaps};
-pub(super) use linear::Undecided;
+pub(super) use linear::{Inequality, Room, Solution, Undecided, VARIABLES, Work, eliminate, solve};
 pub(super) use question::Question;

@@ -6,7 +6,7 @@ const STEPS: std::ops::RangeInclusive<i32> = -9..=9;
 /// The shortest number strictly between two, near their middle; ends that are infinite stand a little way off the other.
 ///
 /// Where no short number lies between them, their middle.
-pub(super) fn between(low: f64, high: f64) -> f64 {
+pub(in crate::check) fn between(low: f64, high: f64) -> f64 {
     let (low, high) = match (low.is_finite(), high.is_finite()) {
         (true, true) => (low, high),
         (true, false) => (low, low + low.abs().max(1.0)),

@@ -7,17 +7,19 @@ mod dead_end;
 mod duplicate_name;
 mod endless_loop;
 mod endless_visit;
+mod impossible_band;
 mod malformed;
 mod unit_mismatch;
 mod unknown_name;
 mod unmapped_outcome;
+mod unproven_verdict;
 mod unreachable_step;
 mod unsafe_text;
 
 use super::rule::Rule;
 
 /// Every rule, in the order of their names.
-pub(super) static ALL: [&Rule; 13] = [
+pub(super) static ALL: [&Rule; 15] = [
     &band_gap::BAND_GAP,
     &band_overlap::BAND_OVERLAP,
     &choice_gap::CHOICE_GAP,
@@ -25,10 +27,12 @@ pub(super) static ALL: [&Rule; 13] = [
     &duplicate_name::DUPLICATE_NAME,
     &endless_loop::ENDLESS_LOOP,
     &endless_visit::ENDLESS_VISIT,
+    &impossible_band::IMPOSSIBLE_BAND,
     &malformed::MALFORMED,
     &unit_mismatch::UNIT_MISMATCH,
     &unknown_name::UNKNOWN_NAME,
     &unmapped_outcome::UNMAPPED_OUTCOME,
+    &unproven_verdict::UNPROVEN_VERDICT,
     &unreachable_step::UNREACHABLE_STEP,
     &unsafe_text::UNSAFE_TEXT,
 ];

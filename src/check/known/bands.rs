@@ -1,0 +1,103 @@
+//! Bands that no way can reach, because the number is already known to lie elsewhere.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::dependence::Dependence;
+use super::joint::Joint;
+use super::map::Map;
+use super::moves::{How, moves};
+use super::numbers::Numbers;
+use super::search::{Bounds, Search};
+use super::tracked::Tracked;
+use crate::library::graph::Graph;
+use crate::library::{Answers, Datum, Id, Kind, Library, PlateField, Step};
+use crate::measure::Band;
+
+/// The bands of each step that no way can reach, though the step can be reached; by position.
+///
+/// A band that holds no value at all is not among them.
+pub(in crate::check) fn unreachable_bands(
+    library: &Library,
+    dependence: &Dependence,
+    graph: &Graph,
+) -> BTreeMap<Id<Step>, Vec<usize>> {
+    let map = Map::of(library, dependence);
+    let mut found = BTreeMap::new();
+    let asked: BTreeMap<Datum, &[Id<Step>]> = map.asked().collect();
+    for (datum, steps) in asked {
+        let sorting: Vec<Id<Step>> = steps
+            .iter()
+            .copied()
+            .filter(|step| bands(library, *step) > 0)
+            .collect();
+        if steps.len() < 2 || sorting.is_empty() {
+            continue;
+        }
+        found.extend(unreachable(library, graph, dependence, &map, datum, &sorting));
+    }
+    found
+}
+
+fn unreachable(
+    library: &Library,
+    graph: &Graph,
+    dependence: &Dependence,
+    map: &Map,
+    datum: Datum,
+    sorting: &[Id<Step>],
+) -> BTreeMap<Id<Step>, Vec<usize>> {
+    let data = map.with_fields(library, &[], vec![datum]);
+    let bounds = Bounds {
+        steps: map.leading_to(library, sorting),
+        trees: map.trees_with(library, sorting, &data),
+    };
+    let mut tracked = Tracked::new(library, dependence, data);
+    let mut reached: BTreeMap<Id<Step>, BTreeSet<usize>> = BTreeMap::new();
+    let mut search = Search::new(&mut tracked, graph, bounds);
+    while let Some((_, step, state)) = search.next() {
+        let count = bands(library, step);
+        if count == 0 || !sorting.contains(&step) {
+            continue;
+        }
+        let taken = moves(search.tracked, step, state);
+        let reached = reached.entry(step).or_default();
+        reached.extend(taken.iter().filter_map(|way| match way.how {
+            How::Answer(band) => Some(band),
+            _ => None,
+        }));
+    }
+    let missing = reached.into_iter().map(|(step, reached)| {
+        let missing = (0..bands(library, step)).filter(|band| !reached.contains(band));
+        (step, missing.collect::<Vec<_>>())
+    });
+    missing.filter(|(_, missing)| !missing.is_empty()).collect()
+}
+
+/// Whether no number lies in a band, whatever the plate says; `of` is a reading or a plate field with a number.
+pub(in crate::check) fn holds_nothing(library: &Library, of: Datum, band: &Band<Id<PlateField>>) -> bool {
+    let numbers = Numbers::default().and(band);
+    if numbers.is_plainly_empty() {
+        return true;
+    }
+    if numbers.is_fixed() && matches!(of, Datum::Reading(_)) {
+        return false;
+    }
+    let Some(scale) = library.scale_of(of) else {
+        return false;
+    };
+    let mut joint = Joint::new(library, scale);
+    // What cannot be decided may hold something.
+    let possible = joint.know(of, &numbers).and_then(|()| joint.is_possible());
+    possible == Ok(false)
+}
+
+/// How many bands a step sorts its number into.
+fn bands(library: &Library, step: Id<Step>) -> usize {
+    match &library[step].kind {
+        Kind::Measure { answers, .. } | Kind::Plate { answers, .. } => match answers {
+            Answers::Bands(bands) => bands.len(),
+            Answers::Go(_) | Answers::Choices(_) => 0,
+        },
+        _ => 0,
+    }
+}

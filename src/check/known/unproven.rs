@@ -1,0 +1,191 @@
+//! Verdicts that some way reaches without their proof.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::answers::{Given, answers};
+use super::dependence::Dependence;
+use super::epochs::Epochs;
+use super::map::Map;
+use super::moves::{How, lines_of};
+use super::script::{Act, Script};
+use super::search::{Bounds, Search};
+use super::tracked::Tracked;
+use super::walkable::Walkable;
+use crate::library::graph::Graph;
+use crate::library::{Claim, Datum, Id, Kind, Library, ProofLine, Step};
+use crate::source::FileId;
+
+/// How many places a walk to one verdict is looked for in, and to all of them together.
+const PLACES: usize = 100_000;
+const PLACES_IN_ALL: usize = 1_000_000;
+
+/// A verdict that some way reaches without its proof.
+#[derive(Debug)]
+pub(in crate::check) struct Unproven<'l> {
+    pub verdict: Id<Step>,
+    /// The line of the proof that need not hold.
+    pub line: &'l ProofLine,
+    /// The steps of the way, from where the call begins.
+    pub steps: Vec<Id<Step>>,
+    /// Answers that lead along it; none where none were found.
+    pub answers: Option<Vec<Given>>,
+}
+
+/// Every verdict that some way reaches without its proof, each with a shortest such way.
+pub(in crate::check) fn unproven<'l>(
+    library: &'l Library,
+    dependence: &'l Dependence,
+    graph: &Graph,
+) -> Vec<Unproven<'l>> {
+    let lines = lines(library, graph);
+    if lines.is_empty() {
+        return Vec::new();
+    }
+    let mut prover = Prover {
+        library,
+        graph,
+        map: Map::of(library, dependence),
+        dependence,
+        left: PLACES_IN_ALL,
+    };
+    let mut failing: BTreeMap<Id<Step>, Vec<Failing<'l>>> = BTreeMap::new();
+    for (line, verdicts) in lines {
+        for (verdict, way) in prover.failing(line, &verdicts) {
+            failing.entry(verdict).or_default().push(Failing { line, way });
+        }
+    }
+    let shown = failing.into_iter();
+    shown
+        .filter_map(|(verdict, failing)| prover.shown(verdict, failing))
+        .collect()
+}
+
+/// A line that need not hold, and a way on which it does not, as far as is known.
+struct Failing<'l> {
+    line: &'l ProofLine,
+    way: Script<'l>,
+}
+
+/// Every line that a verdict needs which a call can come to, with all the verdicts that need it.
+fn lines<'l>(library: &'l Library, graph: &Graph) -> Vec<(&'l ProofLine, Vec<Id<Step>>)> {
+    // Two lines never stand at one place.
+    let mut lines: BTreeMap<(FileId, u32), (&ProofLine, Vec<Id<Step>>)> = BTreeMap::new();
+    for (index, step) in library.steps.iter().enumerate() {
+        let Kind::Verdict { fault, .. } = step.kind else {
+            continue;
+        };
+        let id = Id::new(index);
+        if !graph.is_entered(step.tree) || !graph.is_reached_from_start(id) {
+            continue;
+        }
+        for line in lines_of(library, fault).into_iter().flatten() {
+            let place = (line.at.file, line.at.start);
+            lines.entry(place).or_insert((line, Vec::new())).1.push(id);
+        }
+    }
+    lines.into_values().collect()
+}
+
+struct Prover<'s, 'l> {
+    library: &'l Library,
+    graph: &'s Graph,
+    dependence: &'l Dependence,
+    map: Map,
+    /// How many places may still be looked at in search of walks.
+    left: usize,
+}
+
+impl<'l> Prover<'_, 'l> {
+    /// Those of the verdicts at which the line need not hold, each with a way there.
+    fn failing(&self, line: &'l ProofLine, verdicts: &[Id<Step>]) -> Vec<(Id<Step>, Script<'l>)> {
+        let data = self.data(line);
+        let bounds = Bounds {
+            steps: self.map.leading_to(self.library, verdicts),
+            trees: self.map.trees_with(self.library, verdicts, &data),
+        };
+        let mut tracked = Tracked::new(self.library, self.dependence, data);
+        let mut open: BTreeSet<Id<Step>> = verdicts.iter().copied().collect();
+        let mut found = Vec::new();
+        let mut search = Search::new(&mut tracked, self.graph, bounds);
+        while !open.is_empty()
+            && let Some((fact, step, state)) = search.next()
+        {
+            if open.contains(&step) && !search.tracked.holds(state, line) {
+                open.remove(&step);
+                found.push((step, search.way_to(fact)));
+            }
+        }
+        found
+    }
+
+    fn data(&self, line: &ProofLine) -> Vec<Datum> {
+        let claims: Vec<&Claim> = line.alternatives.iter().flatten().collect();
+        self.map.with_fields(self.library, &claims, Vec::new())
+    }
+
+    /// A way to show: the shortest that can be walked, else the one that was found.
+    fn shown(&mut self, verdict: Id<Step>, failing: Vec<Failing<'l>>) -> Option<Unproven<'l>> {
+        let lines: Vec<&ProofLine> = failing.iter().map(|failing| failing.line).collect();
+        if let Some(walk) = self.walk(verdict, &lines) {
+            return Some(walk);
+        }
+        let walked = failing.iter().find_map(|failing| {
+            self.along(&failing.way, failing.line)
+                .map(|answers| (failing, Some(answers)))
+        });
+        let (failing, answers) = walked.or_else(|| Some((failing.first()?, None)))?;
+        Some(Unproven {
+            verdict,
+            line: failing.line,
+            steps: steps(&failing.way),
+            answers,
+        })
+    }
+
+    /// The shortest way that a walk can take to a verdict without one of these lines.
+    fn walk(&mut self, verdict: Id<Step>, lines: &[&'l ProofLine]) -> Option<Unproven<'l>> {
+        let leading = self.map.leading_to(self.library, &[verdict]);
+        let mut data: Vec<Datum> = lines.iter().flat_map(|line| self.data(line)).collect();
+        data.extend(self.map.asked_again(self.library, &leading));
+        let mut tracked = Tracked::new(self.library, self.dependence, data);
+        let mut walkable = Walkable::new(&mut tracked, &leading);
+        let budget = PLACES.min(self.left);
+        let mut shown = None;
+        while walkable.found() < budget
+            && let Some((place, step, state)) = walkable.next()
+        {
+            if step != verdict {
+                continue;
+            }
+            let open = lines.iter().find(|line| !walkable.tracked.holds(state, line));
+            let Some(line) = open else { continue };
+            let way = walkable.way_to(place);
+            if let Some(answers) = self.along(&way, line) {
+                shown = Some(Unproven {
+                    verdict,
+                    line,
+                    steps: steps(&way),
+                    answers: Some(answers),
+                });
+                break;
+            }
+        }
+        self.left -= walkable.found().min(self.left);
+        shown
+    }
+
+    /// Answers that lead along a way and leave a line open at its end.
+    fn along(&self, way: &Script<'l>, line: &'l ProofLine) -> Option<Vec<Given>> {
+        let (verdict, _) = way.last()?;
+        let epochs = Epochs::along(self.library, self.dependence, way)?;
+        let open = epochs.failing(*verdict, line);
+        open.iter().find_map(answers)
+    }
+}
+
+/// The steps of a way; a visit that comes back stands there once.
+fn steps(way: &Script<'_>) -> Vec<Id<Step>> {
+    let back = |act: &Act<'_>| matches!(act, Act::Take(How::Returned(_) | How::Noted, ..));
+    let gone = way.iter().filter(|(_, act)| !back(act));
+    gone.map(|(step, _)| *step).collect()
+}
