@@ -4,7 +4,7 @@ use super::epochs::{Answer, Epoch, Epochs};
 use super::joint::Joint;
 use crate::check::bands::{Room, round};
 use crate::library::{Datum, FieldKind, Id, Input, Library, Obtained, PlateField, Step};
-use crate::measure::{Dimension, End, Interval, PlausibleRange, Quantity, Relation, Scale};
+use crate::measure::{Dimension, End, Interval, PlausibleRange, Quantity, Relation, Scale, borderline};
 
 /// Something that is asked for, and what is answered.
 #[derive(Clone, Debug)]
@@ -193,14 +193,18 @@ impl Values<'_, '_> {
         for &leaf in &leaves {
             ranges.push(self.range(leaf)?);
         }
-        for active in 0..leaves.len().max(1) {
-            for others in 1..=GRID {
-                let share = f64::from(others) / f64::from(GRID + 1);
-                for (leaf, range) in leaves.iter().zip(&ranges) {
-                    self.numbers[*leaf] = Some(range.at(share));
-                }
-                if self.settle(at, leaves.get(active).copied().zip(ranges.get(active).copied())) {
-                    return Some(());
+        // A result close to a bound would be asked for once more: better one that is not, where there is one.
+        for clear in [true, false] {
+            for active in 0..leaves.len().max(1) {
+                for others in 0..=GRID {
+                    let share = f64::from(others) / f64::from(GRID);
+                    for (leaf, range) in leaves.iter().zip(&ranges) {
+                        self.numbers[*leaf] = Some(range.at(share));
+                    }
+                    let moving = leaves.get(active).copied().zip(ranges.get(active).copied());
+                    if self.settle(at, moving, clear) {
+                        return Some(());
+                    }
                 }
             }
         }
@@ -208,18 +212,56 @@ impl Values<'_, '_> {
     }
 
     /// Tries what is chosen, then other values of one input.
-    fn settle(&mut self, at: usize, active: Option<(usize, Range)>) -> bool {
-        if self.computes(at) {
+    fn settle(&mut self, at: usize, moving: Option<(usize, Range)>, clear: bool) -> bool {
+        let fits = |values: &mut Self| values.computes(at) && (!clear || values.is_clear(at));
+        if fits(self) {
             return true;
         }
-        let Some((leaf, range)) = active else { return false };
-        for step in 0..=FINE {
+        let Some((leaf, range)) = moving else { return false };
+        (0..=FINE).any(|step| {
             self.numbers[leaf] = Some(range.at(f64::from(step) / f64::from(FINE)));
-            if self.computes(at) {
-                return true;
+            fits(self)
+        })
+    }
+
+    /// Whether no bound that it is compared with lies within what the meters leave open of a result.
+    fn is_clear(&self, at: usize) -> bool {
+        let fields = |field: &Id<PlateField>| self.field(*field);
+        let (Some(number), Some(margin)) = (self.numbers[at], self.margin(at)) else {
+            return false;
+        };
+        let epoch = &self.way.all[at];
+        let bounds = epoch.bands.iter().flat_map(|band| band.bounds());
+        let mut bounds = bounds.chain(epoch.denied.map(|denied| &denied.bound));
+        !bounds.any(|bound| {
+            let bound = bound.value(&fields);
+            bound.is_some_and(|bound| borderline(number, margin, bound))
+        })
+    }
+
+    /// How far off a number may be, in base units.
+    fn margin(&self, at: usize) -> Option<f64> {
+        // Results are worked out from results at most a few levels down: the library's reader sees to that.
+        let epoch = &self.way.all[at];
+        let Datum::Reading(id) = epoch.datum else {
+            return Some(0.0);
+        };
+        let reading = &self.library.readings[id];
+        match &reading.source_of_value {
+            Obtained::Measured(accuracy) => Some(accuracy.margin(self.numbers[at]?, reading.scale)),
+            Obtained::WorkedOut { formula, inputs } => {
+                let mut taken = epoch.inputs.iter();
+                let numbers = inputs.iter().map(|input| match input {
+                    Input::Fixed(quantity) => Some((*quantity, 0.0)),
+                    Input::Reading(_) | Input::Field(_) => {
+                        let input = *taken.next()?;
+                        Some((self.numbers[input]?, self.margin(input)?))
+                    }
+                });
+                let numbers: Vec<_> = numbers.collect::<Option<_>>()?;
+                formula.margin(&numbers).ok()
             }
         }
-        false
     }
 
     /// The inputs, all the way down, that have no number yet.
@@ -314,10 +356,10 @@ impl Values<'_, '_> {
     }
 }
 
-/// How many values of the inputs that stand still are tried.
-const GRID: u8 = 5;
-/// How many values of the input that moves are tried.
-const FINE: u16 = 400;
+/// In how many steps the inputs that stand still are moved.
+const GRID: u8 = 10;
+/// In how many steps the one that moves is.
+const FINE: u16 = 200;
 
 /// Where an input may lie.
 #[derive(Clone, Copy)]

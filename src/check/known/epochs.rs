@@ -74,6 +74,11 @@ impl<'l> Epochs<'l> {
             counts: Vec::new(),
         };
         for (at, (step, act)) in script.iter().enumerate() {
+            // A way that passes a visit by says nothing of what happens there.
+            let came_back = matches!(act, Act::Take(How::Returned(_) | How::Noted, ..));
+            if came_back && !(at > 0 && matches!(script[at - 1].1, Act::End)) {
+                return None;
+            }
             let noted = matches!(script.get(at + 1), Some((_, Act::Take(How::Noted, ..))));
             epochs.go(*step, *act, noted.then(|| script[at + 1].0))?;
         }
@@ -94,7 +99,9 @@ impl<'l> Epochs<'l> {
                 }
                 Kind::Verdict { fault, .. } => {
                     // The last step of the way ends in its verdict; the others were noted.
-                    let Some(visit) = noted_at else { return Some(()) };
+                    let Some(visit) = noted_at else {
+                        return self.read_plate(step, *fault);
+                    };
                     self.state(step, *fault)?;
                     loop {
                         let (left, counts) = self.around.pop()?;
@@ -104,7 +111,6 @@ impl<'l> Epochs<'l> {
                         }
                     }
                 }
-                // A way that passes a visit by says nothing of what happens there.
                 _ => None,
             },
             Act::Take(how, first, taken) => {
@@ -216,8 +222,28 @@ impl<'l> Epochs<'l> {
         Some(())
     }
 
+    /// A verdict that is not proven asks for the plate fields of its proof first.
+    fn read_plate(&mut self, at: Id<Step>, fault: Id<Fault>) -> Option<()> {
+        let lines = lines_of(self.library, fault)?;
+        for claim in lines
+            .into_iter()
+            .flat_map(|line| line.alternatives.iter().flatten())
+        {
+            if let Datum::Field(_) = claim.datum() {
+                self.take(at, claim.datum())?;
+            }
+            if let ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) = &claim.what {
+                for field in fields(band) {
+                    self.take(at, Datum::Field(field))?;
+                }
+            }
+        }
+        Some(())
+    }
+
     /// A verdict that is noted: what it needs holds, or is taken now.
     fn state(&mut self, at: Id<Step>, fault: Id<Fault>) -> Option<()> {
+        self.read_plate(at, fault)?;
         for line in lines_of(self.library, fault)? {
             let before = self.clone();
             let mut ways = line.alternatives.iter();
@@ -238,12 +264,7 @@ impl<'l> Epochs<'l> {
     fn claim(&mut self, at: Id<Step>, claim: &'l Claim) -> Option<()> {
         let epoch = self.take(at, claim.datum())?;
         match &claim.what {
-            ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) => {
-                for field in fields(band) {
-                    self.take(at, Datum::Field(field))?;
-                }
-                self.sort(epoch, band)
-            }
+            ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) => self.sort(epoch, band),
             ClaimKind::Sign(_, values) | ClaimKind::FieldChoice(_, values) => match self.all[epoch].choice {
                 Some(value) => values.contains(&value).then_some(()),
                 None => self.choose(epoch, *values.first()?),
@@ -281,11 +302,6 @@ impl<'l> Epochs<'l> {
         };
         match &claim.what {
             ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) => {
-                for field in fields(band) {
-                    if here.take(at, Datum::Field(field)).is_none() {
-                        return Vec::new();
-                    }
-                }
                 let ways = band.conditions.iter().map(|condition| {
                     let mut way = here.clone();
                     way.all[epoch].denied = Some(condition);

@@ -183,9 +183,16 @@ impl<'l> Prover<'_, 'l> {
     }
 }
 
-/// The steps of a way; a visit that comes back stands there once.
+/// The steps of a way; a visit that was entered and comes back stands there once.
 fn steps(way: &Script<'_>) -> Vec<Id<Step>> {
-    let back = |act: &Act<'_>| matches!(act, Act::Take(How::Returned(_) | How::Noted, ..));
-    let gone = way.iter().filter(|(_, act)| !back(act));
-    gone.map(|(step, _)| *step).collect()
+    let mut steps = Vec::with_capacity(way.len());
+    let mut ended = false;
+    for (step, act) in way {
+        let back = matches!(act, Act::Take(How::Returned(_) | How::Noted, ..));
+        if !(back && ended) {
+            steps.push(*step);
+        }
+        ended = matches!(act, Act::End);
+    }
+    steps
 }

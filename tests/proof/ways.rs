@@ -1,0 +1,1 @@
+//! Ways that must and must not count as a proof, one by one.
