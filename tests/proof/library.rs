@@ -164,8 +164,10 @@ fn step(tape: &mut Tape<'_>, tree: usize, at: usize) -> String {
                 "warm",
                 "flame",
                 "noise, volts",
+                "cold",
+                "flame",
+                "volts",
                 "high",
-                "gas",
             ]);
             let _ = writeln!(text, "    voids: [{voids}]");
         }

@@ -4,7 +4,9 @@ use super::epochs::{Answer, Epoch, Epochs};
 use super::joint::Joint;
 use crate::check::bands::{Room, round};
 use crate::library::{Datum, FieldKind, Id, Input, Library, Obtained, PlateField, Step};
-use crate::measure::{Dimension, End, Interval, PlausibleRange, Quantity, Relation, Scale, borderline};
+use crate::measure::{
+    Bound, Dimension, End, Interval, PlausibleRange, Quantity, Relation, Scale, borderline,
+};
 
 /// Something that is asked for, and what is answered.
 #[derive(Clone, Debug)]
@@ -108,11 +110,11 @@ impl Values<'_, '_> {
         for epoch in epochs {
             match epoch.datum {
                 Datum::Field(field) => joint.read(field).ok()?,
-                _ if epoch.numbers.is_fixed() && epoch.denied.is_none() => continue,
+                _ if epoch.numbers.is_fixed() && epoch.denied.is_empty() => continue,
                 _ => {}
             }
             joint.know(epoch.datum, &epoch.numbers).ok()?;
-            if let Some(denied) = epoch.denied {
+            for denied in &epoch.denied {
                 joint.deny(epoch.datum, denied).ok()?;
             }
             joint.let_go().ok()?;
@@ -149,7 +151,7 @@ impl Values<'_, '_> {
         for band in &epoch.bands {
             free = free.intersect(band.interval(&fields)?);
         }
-        if let Some(denied) = epoch.denied {
+        for denied in &epoch.denied {
             let against = match denied.relation {
                 Relation::Below => Relation::AtLeast,
                 Relation::AtMost => Relation::Above,
@@ -182,8 +184,10 @@ impl Values<'_, '_> {
             .all(|band| band.contains(number, &fields) == Some(true));
         let denied = epoch
             .denied
-            .is_none_or(|denied| denied.holds(number, &fields) == Some(false));
-        in_bands && denied
+            .iter()
+            .all(|denied| denied.holds(number, &fields) == Some(false));
+        let clear = epoch.clear.iter().flat_map(|band| band.bounds());
+        in_bands && denied && self.is_clear_of(at, clear)
     }
 
     /// Chooses what a number is worked out from, so that it is what the way says of it.
@@ -224,15 +228,21 @@ impl Values<'_, '_> {
         })
     }
 
-    /// Whether no bound that it is compared with lies within what the meters leave open of a result.
+    /// Whether no bound that an epoch, or one it is worked out from, is compared with lies within what the meters leave open.
     fn is_clear(&self, at: usize) -> bool {
+        self.chain(at).into_iter().all(|at| {
+            let epoch = &self.way.all[at];
+            let bounds = epoch.bands.iter().flat_map(|band| band.bounds());
+            self.is_clear_of(at, bounds.chain(epoch.denied.iter().map(|denied| &denied.bound)))
+        })
+    }
+
+    fn is_clear_of<'b>(&self, at: usize, bounds: impl Iterator<Item = &'b Bound<Id<PlateField>>>) -> bool {
         let fields = |field: &Id<PlateField>| self.field(*field);
         let (Some(number), Some(margin)) = (self.numbers[at], self.margin(at)) else {
             return false;
         };
-        let epoch = &self.way.all[at];
-        let bounds = epoch.bands.iter().flat_map(|band| band.bounds());
-        let mut bounds = bounds.chain(epoch.denied.map(|denied| &denied.bound));
+        let mut bounds = bounds;
         !bounds.any(|bound| {
             let bound = bound.value(&fields);
             bound.is_some_and(|bound| borderline(number, margin, bound))
@@ -300,21 +310,26 @@ impl Values<'_, '_> {
 
     /// Computes an epoch and all it is worked out from; whether all of them fit.
     fn computes(&mut self, at: usize) -> bool {
-        // An input stands before what is worked out from it.
+        self.chain(at).into_iter().all(|epoch| {
+            if !self.way.all[epoch].inputs.is_empty() {
+                self.numbers[epoch] = self.compute(epoch);
+            }
+            self.fits(epoch)
+        })
+    }
+
+    /// An epoch and all it is worked out from, each behind its own inputs.
+    fn chain(&self, at: usize) -> Vec<usize> {
         let mut chain = vec![at];
         let mut next = 0;
         while let Some(&epoch) = chain.get(next) {
             chain.extend(&self.way.all[epoch].inputs);
             next += 1;
         }
+        // An input was taken before what is worked out from it.
         chain.sort_unstable();
         chain.dedup();
-        chain.into_iter().all(|epoch| {
-            if !self.way.all[epoch].inputs.is_empty() {
-                self.numbers[epoch] = self.compute(epoch);
-            }
-            self.fits(epoch)
-        })
+        chain
     }
 
     fn compute(&self, at: usize) -> Option<Quantity> {

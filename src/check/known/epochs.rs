@@ -21,12 +21,14 @@ pub(super) struct Epoch<'l> {
     pub numbers: Numbers,
     /// Those bands.
     pub bands: Vec<&'l Band<Id<PlateField>>>,
-    /// A condition that it must not meet.
-    pub denied: Option<&'l Condition<Id<PlateField>>>,
+    /// Those that a noted verdict leans on: the meter must leave no doubt of them.
+    pub clear: Vec<&'l Band<Id<PlateField>>>,
+    /// Conditions that it must not meet.
+    pub denied: Vec<&'l Condition<Id<PlateField>>>,
     /// Which of several values it has; none where any will do.
     pub choice: Option<usize>,
     /// Values that it must not have.
-    pub not: &'l [usize],
+    pub not: Vec<usize>,
     /// Where it is worked out: the value of each input that is no fixed quantity, in the formula's order.
     pub inputs: Vec<usize>,
 }
@@ -56,36 +58,48 @@ pub(super) struct Epochs<'l> {
     pub all: Vec<Epoch<'l>>,
     pub asked: Vec<Asked>,
     live: HashMap<Datum, usize>,
+    /// Plate fields that no longer count: read anew, a plate says the same.
+    read_before: HashMap<Id<PlateField>, usize>,
     /// The visits that were entered, each with the counts of the tree it stands in.
     around: Vec<(Id<Step>, Vec<(EdgeId, u32)>)>,
     counts: Vec<(EdgeId, u32)>,
 }
 
+/// Ways of proving what is noted, and of leaving a line open: more than anybody writes.
+const MOST: usize = 64;
+
 impl<'l> Epochs<'l> {
-    /// Goes along a way; none where it contradicts itself.
-    pub fn along(library: &'l Library, dependence: &'l Dependence, script: &Script<'l>) -> Option<Self> {
-        let mut epochs = Self {
+    /// Goes along a way, once for each way of proving the verdicts that are noted on it; nothing where it contradicts itself.
+    pub fn along(library: &'l Library, dependence: &'l Dependence, script: &Script<'l>) -> Vec<Self> {
+        let mut ways = vec![Self {
             library,
             dependence,
             all: Vec::new(),
             asked: Vec::new(),
             live: HashMap::new(),
+            read_before: HashMap::new(),
             around: Vec::new(),
             counts: Vec::new(),
-        };
+        }];
         for (at, (step, act)) in script.iter().enumerate() {
             // A way that passes a visit by says nothing of what happens there.
             let came_back = matches!(act, Act::Take(How::Returned(_) | How::Noted, ..));
             if came_back && !(at > 0 && matches!(script[at - 1].1, Act::End)) {
-                return None;
+                return Vec::new();
             }
-            let noted = matches!(script.get(at + 1), Some((_, Act::Take(How::Noted, ..))));
-            epochs.go(*step, *act, noted.then(|| script[at + 1].0))?;
+            match (act, &library[*step].kind, script.get(at + 1)) {
+                (Act::End, Kind::Verdict { fault, .. }, Some((visit, _))) => {
+                    let noted = ways.iter().flat_map(|way| way.stating(*step, *fault));
+                    ways = noted.take(MOST).collect();
+                    ways.retain_mut(|way| way.leave(*visit).is_some());
+                }
+                _ => ways.retain_mut(|way| way.go(*step, *act).is_some()),
+            }
         }
-        Some(epochs)
+        ways
     }
 
-    fn go(&mut self, step: Id<Step>, act: Act<'l>, noted_at: Option<Id<Step>>) -> Option<()> {
+    fn go(&mut self, step: Id<Step>, act: Act<'l>) -> Option<()> {
         match act {
             Act::Enter => {
                 let counts = std::mem::take(&mut self.counts);
@@ -97,25 +111,24 @@ impl<'l> Epochs<'l> {
                     self.counts = self.around.pop()?.1;
                     Some(())
                 }
-                Kind::Verdict { fault, .. } => {
-                    // The last step of the way ends in its verdict; the others were noted.
-                    let Some(visit) = noted_at else {
-                        return self.read_plate(step, *fault);
-                    };
-                    self.state(step, *fault)?;
-                    loop {
-                        let (left, counts) = self.around.pop()?;
-                        if left == visit {
-                            self.counts = counts;
-                            return Some(());
-                        }
-                    }
-                }
+                // The way ends in its verdict.
+                Kind::Verdict { fault, .. } => self.read_plate(step, *fault),
                 _ => None,
             },
             Act::Take(how, first, taken) => {
                 self.answer(step, how)?;
                 count(&mut self.counts, first, taken).then_some(())
+            }
+        }
+    }
+
+    /// Leaves the trees that were entered, up to a visit.
+    fn leave(&mut self, visit: Id<Step>) -> Option<()> {
+        loop {
+            let (left, counts) = self.around.pop()?;
+            if left == visit {
+                self.counts = counts;
+                return Some(());
             }
         }
     }
@@ -126,14 +139,18 @@ impl<'l> Epochs<'l> {
             Kind::Measure { reading, answers, .. } => (Datum::Reading(*reading), answers),
             Kind::Observe { sign, answers, .. } => (Datum::Sign(*sign), answers),
             Kind::Plate { field, answers, .. } => (Datum::Field(*field), answers),
-            Kind::Do { voids, .. } => return self.void(voids),
+            Kind::Do { voids, .. } => {
+                self.void(voids);
+                return Some(());
+            }
             Kind::Visit { .. } | Kind::Verdict { .. } | Kind::Return { .. } | Kind::Unresolved { .. } => {
                 return Some(());
             }
         };
         match how {
-            How::Unable | How::Unsure if self.live.contains_key(&datum) => return None,
+            How::Unable if self.live.contains_key(&datum) && self.unread(answers).is_none() => return None,
             How::Unable => self.ask(at, datum, Answer::Unable),
+            How::Unsure if self.live.contains_key(&datum) => return None,
             How::Unsure => self.ask(at, datum, Answer::Unsure),
             _ => {}
         }
@@ -154,6 +171,17 @@ impl<'l> Epochs<'l> {
         }
     }
 
+    /// The first plate field that bands lean on and that was not read.
+    fn unread(&self, answers: &Answers) -> Option<Datum> {
+        let Answers::Bands(bands) = answers else {
+            return None;
+        };
+        let fields = bands.iter().flat_map(|answer| fields(&answer.band));
+        fields
+            .map(Datum::Field)
+            .find(|field| !self.live.contains_key(field))
+    }
+
     fn ask(&mut self, step: Id<Step>, datum: Datum, answer: Answer) {
         self.asked.push(Asked { step, datum, answer });
     }
@@ -163,6 +191,13 @@ impl<'l> Epochs<'l> {
         // Inputs lie at most a few levels down: the library's reader sees to that.
         if let Some(&live) = self.live.get(&datum) {
             return Some(live);
+        }
+        if let Datum::Field(field) = datum
+            && let Some(epoch) = self.read_before.remove(&field)
+        {
+            self.live.insert(datum, epoch);
+            self.ask(at, datum, Answer::Value(epoch));
+            return Some(epoch);
         }
         let mut inputs = Vec::new();
         let library = self.library;
@@ -185,9 +220,10 @@ impl<'l> Epochs<'l> {
             datum,
             numbers: Numbers::default(),
             bands: Vec::new(),
-            denied: None,
+            clear: Vec::new(),
+            denied: Vec::new(),
             choice: None,
-            not: &[],
+            not: Vec::new(),
             inputs,
         });
         self.live.insert(datum, epoch);
@@ -209,17 +245,15 @@ impl<'l> Epochs<'l> {
         (*epoch.choice.get_or_insert(value) == value).then_some(())
     }
 
-    fn void(&mut self, voids: &[Datum]) -> Option<()> {
+    fn void(&mut self, voids: &[Datum]) {
         for datum in voids {
             for gone in self.dependence.gone_with(*datum) {
-                let was_live = self.live.remove(&gone).is_some();
-                if was_live && matches!(gone, Datum::Field(_)) {
-                    // Numbers were compared with what the plate said before: no way to tell it from what it says now.
-                    return None;
+                let was = self.live.remove(&gone);
+                if let (Some(was), Datum::Field(field)) = (was, gone) {
+                    self.read_before.insert(field, was);
                 }
             }
         }
-        Some(())
     }
 
     /// A verdict that is not proven asks for the plate fields of its proof first.
@@ -241,30 +275,32 @@ impl<'l> Epochs<'l> {
         Some(())
     }
 
-    /// A verdict that is noted: what it needs holds, or is taken now.
-    fn state(&mut self, at: Id<Step>, fault: Id<Fault>) -> Option<()> {
-        self.read_plate(at, fault)?;
-        for line in lines_of(self.library, fault)? {
-            let before = self.clone();
-            let mut ways = line.alternatives.iter();
-            let holds = ways.any(|claims| {
-                let holds = claims.iter().all(|claim| self.claim(at, claim).is_some());
-                if !holds {
-                    *self = before.clone();
-                }
-                holds
+    /// A verdict that is noted: what it needs holds, or is taken now. One way for each way of proving it.
+    fn stating(&self, at: Id<Step>, fault: Id<Fault>) -> Vec<Self> {
+        let mut read = self.clone();
+        let Some(lines) = lines_of(self.library, fault).filter(|_| read.read_plate(at, fault).is_some())
+        else {
+            return Vec::new();
+        };
+        lines.into_iter().fold(vec![read], |ways, line| {
+            let proven = ways.iter().flat_map(|way| {
+                line.alternatives.iter().filter_map(|claims| {
+                    let mut way = way.clone();
+                    let holds = claims.iter().all(|claim| way.claim(at, claim).is_some());
+                    holds.then_some(way)
+                })
             });
-            if !holds {
-                return None;
-            }
-        }
-        Some(())
+            proven.take(MOST).collect()
+        })
     }
 
     fn claim(&mut self, at: Id<Step>, claim: &'l Claim) -> Option<()> {
         let epoch = self.take(at, claim.datum())?;
         match &claim.what {
-            ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) => self.sort(epoch, band),
+            ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) => {
+                self.all[epoch].clear.push(band);
+                self.sort(epoch, band)
+            }
             ClaimKind::Sign(_, values) | ClaimKind::FieldChoice(_, values) => match self.all[epoch].choice {
                 Some(value) => values.contains(&value).then_some(()),
                 None => self.choose(epoch, *values.first()?),
@@ -274,9 +310,6 @@ impl<'l> Epochs<'l> {
 
     /// The ways in which a line of the proof may not hold at the end: of every alternative, one claim that fails.
     pub fn failing(&self, at: Id<Step>, line: &'l ProofLine) -> Vec<Self> {
-        /// More than anybody writes.
-        const MOST: usize = 64;
-
         let mut ways = vec![self.clone()];
         for claims in &line.alternatives {
             let mut next = Vec::new();
@@ -304,18 +337,16 @@ impl<'l> Epochs<'l> {
             ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) => {
                 let ways = band.conditions.iter().map(|condition| {
                     let mut way = here.clone();
-                    way.all[epoch].denied = Some(condition);
+                    way.all[epoch].denied.push(condition);
                     way
                 });
-                // One value is denied one thing.
-                let free = here.all[epoch].denied.is_none();
-                ways.filter(|_| free).collect()
+                ways.collect()
             }
             ClaimKind::Sign(_, values) | ClaimKind::FieldChoice(_, values) => {
                 match here.all[epoch].choice {
                     Some(value) if values.contains(&value) => return Vec::new(),
                     Some(_) => {}
-                    None => here.all[epoch].not = values,
+                    None => here.all[epoch].not.extend(values),
                 }
                 vec![here]
             }

@@ -49,6 +49,11 @@ pub(super) fn moves<'l>(tracked: &mut Tracked<'l>, step: Id<Step>, from: StateId
             ..
         } => {
             let datum = Datum::Reading(*reading);
+            let (read, unread) = plate_read(tracked, answers, from);
+            if unread {
+                push(&mut found, How::Unable, unable.as_ref(), from);
+            }
+            let from = read;
             if !tracked.stands(from, datum) {
                 let mut given_up = from;
                 let mut state = from;
@@ -87,10 +92,11 @@ pub(super) fn moves<'l>(tracked: &mut Tracked<'l>, step: Id<Step>, from: StateId
             unable,
         } => {
             let datum = Datum::Field(*field);
-            if !tracked.stands(from, datum) {
+            let (read, unread) = plate_read(tracked, answers, from);
+            if unread || !tracked.stands(from, datum) {
                 push(&mut found, How::Unable, unable.as_ref(), from);
             }
-            let state = tracked.taken(from, datum);
+            let state = tracked.taken(read, datum);
             answered(tracked, &mut found, datum, answers, state);
         }
         Kind::Do { go, voids, .. } => {
@@ -113,6 +119,21 @@ pub(super) fn push<'l>(found: &mut Vec<Move<'l>>, how: How, edge: Option<&'l Edg
         taken,
         state,
     }));
+}
+
+/// The state once the plate fields that bands lean on are read, and whether one of them may not be yet.
+fn plate_read(tracked: &mut Tracked<'_>, answers: &Answers, from: StateId) -> (StateId, bool) {
+    let Answers::Bands(bands) = answers else {
+        return (from, false);
+    };
+    let fields = bands.iter().flat_map(|answer| answer.band.bounds());
+    let fields = fields.filter_map(|bound| bound.leans_on().copied().map(Datum::Field));
+    fields.fold((from, false), |(state, unread), field| {
+        (
+            tracked.taken(state, field),
+            unread || !tracked.stands(state, field),
+        )
+    })
 }
 
 fn answered<'l>(

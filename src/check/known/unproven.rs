@@ -157,10 +157,16 @@ impl<'l> Prover<'_, 'l> {
             if step != verdict {
                 continue;
             }
-            let open = lines.iter().find(|line| !walkable.tracked.holds(state, line));
-            let Some(line) = open else { continue };
+            let open: Vec<&'l ProofLine> = (lines.iter().copied())
+                .filter(|line| !walkable.tracked.holds(state, line))
+                .collect();
+            if open.is_empty() {
+                continue;
+            }
             let way = walkable.way_to(place);
-            if let Some(answers) = self.along(&way, line) {
+            let mut answered = open.into_iter();
+            let answered = answered.find_map(|line| Some((line, self.along(&way, line)?)));
+            if let Some((line, answers)) = answered {
                 shown = Some(Unproven {
                     verdict,
                     line,
@@ -177,9 +183,9 @@ impl<'l> Prover<'_, 'l> {
     /// Answers that lead along a way and leave a line open at its end.
     fn along(&self, way: &Script<'l>, line: &'l ProofLine) -> Option<Vec<Given>> {
         let (verdict, _) = way.last()?;
-        let epochs = Epochs::along(self.library, self.dependence, way)?;
-        let open = epochs.failing(*verdict, line);
-        open.iter().find_map(answers)
+        let ways = Epochs::along(self.library, self.dependence, way);
+        let mut open = ways.iter().flat_map(|way| way.failing(*verdict, line));
+        open.find_map(|way| answers(&way))
     }
 }
 
