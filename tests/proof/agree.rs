@@ -161,10 +161,12 @@ fn no_walk_reaches_a_verdict_that_is_called_proven_without_its_proof() {
             |(written, walks)| {
                 let library = library(&written);
                 let (unproven, shown) = called_unproven(&library);
+                let reads_twice = library.steps.iter().any(voids_plate);
                 let not_shown = |step: &str| {
-                    shown
-                        .iter()
-                        .any(|(verdict, _, answers)| verdict == step && answers.is_none())
+                    !reads_twice
+                        && shown
+                            .iter()
+                            .any(|(verdict, _, answers)| verdict == step && answers.is_none())
                 };
                 for answers in walks {
                     let tape = &mut Tape::new(&answers);

@@ -150,22 +150,22 @@ pub(in crate::check) fn solve(
     let mut stages = Vec::with_capacity(variables);
     let mut rest = system.to_vec();
     for variable in 0..variables {
-        let Some((named, others)) = eliminate(rest, variable, work)? else {
+        let Some(gone) = eliminate(rest, variable, work)? else {
             return Ok(None);
         };
-        stages.push(named);
-        rest = others;
+        stages.push(gone.named);
+        rest = gone.rest;
     }
     let possible = rest.iter().all(Inequality::may_hold);
     Ok(possible.then_some(Solution { stages }))
 }
 
-/// Those inequalities that name a variable, and what the system says without it; none where no point satisfies it.
+/// Takes a variable out of a system; none where no point satisfies it.
 pub(in crate::check) fn eliminate(
     system: Vec<Inequality>,
     variable: usize,
     work: &mut Work,
-) -> Result<Option<(Vec<Inequality>, Vec<Inequality>)>, Undecided> {
+) -> Result<Option<Eliminated>, Undecided> {
     let (named, mut others): (Vec<_>, Vec<_>) = system.into_iter().partition(|i| i.factors[variable] != 0.0);
     let (upper, lower): (Vec<&Inequality>, Vec<&Inequality>) =
         named.iter().partition(|i| i.factors[variable] > 0.0);
@@ -183,7 +183,15 @@ pub(in crate::check) fn eliminate(
             }
         }
     }
-    Ok(Some((named, others)))
+    Ok(Some(Eliminated { named, rest: others }))
+}
+
+/// A system from which a variable has gone.
+pub(in crate::check) struct Eliminated {
+    /// The inequalities that named it.
+    pub named: Vec<Inequality>,
+    /// What the system says without it.
+    pub rest: Vec<Inequality>,
 }
 
 /// Adds an inequality, unless one that stands there already says as much.

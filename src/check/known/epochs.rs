@@ -6,10 +6,9 @@ use super::dependence::Dependence;
 use super::moves::{How, lines_of};
 use super::numbers::Numbers;
 use super::script::{Act, Script};
-use super::walkable::count;
+use super::walkable::{Counts, count};
 use crate::library::{
-    Answers, Claim, ClaimKind, Datum, EdgeId, Fault, Id, Input, Kind, Library, Obtained, PlateField,
-    ProofLine, Step,
+    Answers, Claim, ClaimKind, Datum, Fault, Id, Input, Kind, Library, Obtained, PlateField, ProofLine, Step,
 };
 use crate::measure::{Band, Condition};
 
@@ -61,8 +60,8 @@ pub(super) struct Epochs<'l> {
     /// Plate fields that no longer count: read anew, a plate says the same.
     read_before: HashMap<Id<PlateField>, usize>,
     /// The visits that were entered, each with the counts of the tree it stands in.
-    around: Vec<(Id<Step>, Vec<(EdgeId, u32)>)>,
-    counts: Vec<(EdgeId, u32)>,
+    around: Vec<(Id<Step>, Counts)>,
+    counts: Counts,
 }
 
 /// Ways of proving what is noted, and of leaving a line open: more than anybody writes.

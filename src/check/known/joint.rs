@@ -97,7 +97,7 @@ impl<'l> Joint<'l> {
         };
         let system = std::mem::take(&mut self.system);
         self.system = match eliminate(system, at, &mut Work::default())? {
-            Some((_, rest)) => rest,
+            Some(gone) => gone.rest,
             None => vec![Inequality::new(&[], 1.0, true)],
         };
         Ok(())
@@ -173,7 +173,7 @@ impl<'l> Joint<'l> {
     pub fn plate(
         &self,
         mut choose: impl FnMut(Id<PlateField>, Room) -> f64,
-    ) -> Result<Option<Vec<(Id<PlateField>, f64)>>, Undecided> {
+    ) -> Result<Option<Plate>, Undecided> {
         let Some(solution) = self.solve(&[])? else {
             return Ok(None);
         };
@@ -201,6 +201,9 @@ impl<'l> Joint<'l> {
         Ok(Some(fields.collect()))
     }
 }
+
+/// Plate fields, each with its value in base units.
+type Plate = Vec<(Id<PlateField>, f64)>;
 
 /// Some number in a room.
 fn within(room: Room) -> f64 {

@@ -187,7 +187,7 @@ fn taken_anew(tracked: &mut Tracked<'_>, state: StateId, reading: Datum) -> Stat
 }
 
 /// The lines that a verdict needs; none where it can never be stated.
-pub(super) fn lines_of<'l>(library: &'l Library, fault: Id<Fault>) -> Option<Vec<&'l ProofLine>> {
+pub(super) fn lines_of(library: &Library, fault: Id<Fault>) -> Option<Vec<&ProofLine>> {
     let fault = &library.faults[fault];
     let part = match fault.remedy {
         Remedy::Replace(part) => Some(&library.parts[part].proof),

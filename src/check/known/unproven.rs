@@ -66,10 +66,13 @@ struct Failing<'l> {
     way: Script<'l>,
 }
 
+/// A line, and all the verdicts that need it.
+type Needed<'l> = (&'l ProofLine, Vec<Id<Step>>);
+
 /// Every line that a verdict needs which a call can come to, with all the verdicts that need it.
-fn lines<'l>(library: &'l Library, graph: &Graph) -> Vec<(&'l ProofLine, Vec<Id<Step>>)> {
+fn lines<'l>(library: &'l Library, graph: &Graph) -> Vec<Needed<'l>> {
     // Two lines never stand at one place.
-    let mut lines: BTreeMap<(FileId, u32), (&ProofLine, Vec<Id<Step>>)> = BTreeMap::new();
+    let mut lines: BTreeMap<(FileId, u32), Needed<'_>> = BTreeMap::new();
     for (index, step) in library.steps.iter().enumerate() {
         let Kind::Verdict { fault, .. } = step.kind else {
             continue;

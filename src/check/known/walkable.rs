@@ -45,7 +45,8 @@ enum Around {
     },
 }
 
-type Counts = Vec<(EdgeId, u32)>;
+/// How often each bounded edge was taken, in the order of their numbers.
+pub(super) type Counts = Vec<(EdgeId, u32)>;
 
 /// Ways that a walk can take, shortest first.
 pub(super) struct Walkable<'s, 'l> {
