@@ -27,7 +27,7 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
             ),
         );
     }
-    let loaded = sound(walking.library.as_deref())?;
+    let loaded = sound(walking.library.as_deref(), &walking.overlays.folders)?;
     let library = &loaded.library;
     let folder = sessions(walking.sessions.sessions.as_deref())?;
     let mut open: Vec<Listed> = folder.list()?.into_iter().filter(is_open).collect();

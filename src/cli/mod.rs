@@ -16,7 +16,7 @@ mod verify;
 mod walk;
 
 use std::io::{self, IsTerminal, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use clap::{CommandFactory, Parser};
 
@@ -65,8 +65,13 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         Some(Command::Check {
             explain: Some(rule), ..
         }) => explain(&rule),
-        Some(Command::Check { folder, format, .. }) => checked(folder.as_deref(), format),
-        Some(Command::Rehearse { folder }) => rehearse::run(folder.as_deref()),
+        Some(Command::Check {
+            folder,
+            overlays,
+            format,
+            ..
+        }) => checked(folder.as_deref(), &overlays.folders, format),
+        Some(Command::Rehearse { folder, overlays }) => rehearse::run(folder.as_deref(), &overlays.folders),
         Some(Command::Verify { paths }) => verify::run(&paths),
         Some(Command::Completions { shell }) => {
             let mut script = Vec::new();
@@ -81,8 +86,8 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
     }
 }
 
-fn checked(folder: Option<&Path>, format: CheckFormat) -> Result<u8, Failure> {
-    let files = library::load(folder)?.files;
+fn checked(folder: Option<&Path>, overlays: &[PathBuf], format: CheckFormat) -> Result<u8, Failure> {
+    let files = library::load(folder, overlays)?.files;
     let format = match format {
         CheckFormat::Text => check::Format::Text,
         CheckFormat::Json => check::Format::Json,

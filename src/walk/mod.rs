@@ -29,7 +29,7 @@ pub use call::{Call, NotDone};
 pub use codec::{decode, encode};
 pub use command::{Command, Refusal};
 pub use decide::{decide, go_on, open, open_at};
-pub use event::{Doubt, End, Event, LibraryMark, Opened, Role, Voiding};
+pub use event::{Doubt, End, Event, LibraryMark, Opened, OverlayMark, Role, Voiding};
 pub use possible::{possible, ruled_out};
 pub use proof::{Holding, is_proven, lines as proof_lines};
 pub use scenario::{Answerer, Departure, Run, departures, rehearse, wanted_words};
