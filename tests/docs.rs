@@ -76,7 +76,8 @@ fn the_library_of_the_format_page_is_checked_and_rehearsed() {
 
 #[test]
 fn the_yaml_of_the_readme_reads() {
-    let (_, problems) = library::load(files_of(&page("README.md")));
+    let files = files_of(&page("README.md")).with(SourceFile::new("library.yaml", "library: sump-pump"));
+    let (_, problems) = library::load(files);
     let malformed = |kind: &ProblemKind| matches!(kind, ProblemKind::Malformed { .. });
     let malformed: Vec<_> = problems
         .iter()

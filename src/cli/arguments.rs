@@ -64,6 +64,9 @@ pub(super) enum Command {
         folder: Option<PathBuf>,
         #[command(flatten)]
         overlays: Overlays,
+        /// Refuse what is not fit for release: drafts, and approved trees without an edition and a note of what changed.
+        #[arg(long)]
+        release: bool,
         /// How to print what is found.
         #[arg(long, value_enum, default_value_t = CheckFormat::Text)]
         format: CheckFormat,

@@ -16,12 +16,13 @@ mod verify;
 mod walk;
 
 use std::io::{self, IsTerminal, Write};
-use std::path::{Path, PathBuf};
 
 use clap::{CommandFactory, Parser};
 
 use arguments::{Arguments, CheckFormat, Command};
 use failure::{Failure, WRONG_USE};
+
+use crate::source::{Files, SourceFile};
 
 /// Runs the program with the process's own arguments: its exit code.
 pub fn run() -> u8 {
@@ -68,9 +69,13 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         Some(Command::Check {
             folder,
             overlays,
+            release,
             format,
             ..
-        }) => checked(folder.as_deref(), &overlays.folders, format),
+        }) => {
+            let files = library::load(folder.as_deref(), &overlays.folders)?.files;
+            checked(files, release, format)
+        }
         Some(Command::Rehearse { folder, overlays }) => rehearse::run(folder.as_deref(), &overlays.folders),
         Some(Command::Verify { paths }) => verify::run(&paths),
         Some(Command::Completions { shell }) => {
@@ -86,14 +91,14 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
     }
 }
 
-fn checked(folder: Option<&Path>, overlays: &[PathBuf], format: CheckFormat) -> Result<u8, Failure> {
-    let files = library::load(folder, overlays)?.files;
+fn checked(files: Vec<SourceFile>, release: bool, format: CheckFormat) -> Result<u8, Failure> {
     let format = match format {
         CheckFormat::Text => check::Format::Text,
         CheckFormat::Json => check::Format::Json,
     };
     let (text, code) = check::run(
-        crate::source::Files::new(files),
+        Files::new(files),
+        release,
         format,
         look::of_findings(&io::stdout()),
     );

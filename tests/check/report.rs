@@ -98,7 +98,8 @@ fn json_has_every_finding() {
                 "rule": "band-overlap", "level": "error", "file": "no-heat.yaml", "line": 11, "column": 7,
                 "message": "`at most 2 V` and `at least 2 V` both take 2 V",
                 "help": "they meet there: write `below` or `above` in one of the two", "witness": []
-            }]
+            }],
+            "overlays": [], "replaced": []
         })
     );
 }

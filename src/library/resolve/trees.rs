@@ -11,19 +11,20 @@ use super::Resolver;
 use super::edges::Within;
 use super::lookup::Owner;
 use super::scope::{Registered, Taken};
-use crate::source::FileId;
+use crate::source::{FileId, Span};
 
 type RawTree = Registered<(FileId, Keyed<raw::TreeFile>)>;
 
 /// A tree whose outcomes and steps have their names, and whose steps are still to be resolved.
 struct Opened {
     name: String,
-    at: crate::source::Span,
+    at: Span,
     file: FileId,
     raw: raw::TreeFile,
     steps: Vec<Registered<Keyed<raw::Step>>>,
     names: HashMap<String, Id<Step>>,
     outcomes: Vec<Outcome>,
+    status_at: Span,
     first: usize,
 }
 
@@ -50,6 +51,8 @@ impl Resolver<'_> {
             raw: (file, keyed),
         } = tree;
         self.stray(&keyed, file);
+        let key = |name| keyed.key(name, file);
+        let status_at = key("status").or_else(|| key("tree")).unwrap_or(at);
         let mut raw = keyed.value;
         let outcomes = self.tree_outcomes(raw.outcomes.take(), file);
         let (_, steps) = self.register::<Step, _>(What::Step, vec![(file, raw.steps.take())]);
@@ -67,6 +70,7 @@ impl Resolver<'_> {
             steps,
             names,
             outcomes,
+            status_at,
             first,
         }
     }
@@ -92,6 +96,7 @@ impl Resolver<'_> {
             steps,
             names,
             outcomes,
+            status_at,
             first,
         } = opened;
         let owner = Owner {
@@ -110,6 +115,7 @@ impl Resolver<'_> {
         let tree = Tree {
             title: self.text(raw.title, &owner, "title"),
             status: self.status(raw.status.as_ref(), file),
+            status_at,
             complaint: raw.complaint.map(|text| text.value),
             outcomes,
             start,
