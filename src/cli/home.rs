@@ -11,6 +11,7 @@ use crate::library::{Id, Kind, Library, Status, Tree};
 use crate::source::safe;
 use crate::store::Listed;
 use crate::tui::{self, Home, HomeChoice, HomeLine};
+use crate::walk::{State, overlay_words, status_words};
 
 /// Shows the first screen and goes where it leads.
 pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
@@ -42,13 +43,14 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     complaints.sort_by_cached_key(|(id, _)| std::cmp::Reverse(trees_below(library, *id)));
     let home = Home {
         title: safe(&library.title),
+        overlays: overlay_words(library, &State::default()),
         standing_cautions: (library.standing_cautions.iter())
             .map(|caution| safe(&library.cautions[*caution].text))
             .collect(),
         complaints: (complaints.iter())
             .map(|(_, tree)| HomeLine {
                 label: safe(tree.complaint.as_deref().unwrap_or(&tree.title)),
-                note: (tree.status != Status::Approved).then(|| safe(tree.status.name())),
+                note: (tree.status != Status::Approved).then(|| safe(status_words(tree.status))),
             })
             .collect(),
         unfinished: (open.iter())

@@ -13,12 +13,10 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     voice.blank()?;
     let mut path: Vec<&str> = ask.through.iter().map(Safe::as_str).collect();
     path.push(ask.tree.as_str());
-    let status = ask
-        .status
-        .iter()
-        .map(|status| format!(" ({status})"))
-        .collect::<String>();
-    voice.say(&format!("{}{status}", path.join(", then ")))?;
+    voice.say(&format!("{}{}", path.join(", then "), marks(ask)))?;
+    for overlay in &ask.overlays {
+        voice.label("Overlay", overlay)?;
+    }
     if let Some(title) = &ask.title {
         voice.say(title.as_str())?;
     }
@@ -39,6 +37,16 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     }
     answers(voice, &ask.question)?;
     ways(voice, ask)
+}
+
+/// How far the tree is trusted, and which edition it is.
+fn marks(ask: &Ask) -> String {
+    let edition = ask.edition.as_ref().map(|edition| format!("edition {edition}"));
+    let marks: Vec<String> = (ask.status.iter().map(Safe::to_string)).chain(edition).collect();
+    match marks.as_slice() {
+        [] => String::new(),
+        marks => format!(" ({})", marks.join(", ")),
+    }
 }
 
 /// What the prompt says.

@@ -32,6 +32,8 @@ pub fn ask(question: Question) -> Ask {
     Ask {
         tree: safe("Gas supply at the valve"),
         status: None,
+        edition: None,
+        overlays: Vec::new(),
         through: all(&["No heat: burners light, then go out"]),
         question,
         title: None,

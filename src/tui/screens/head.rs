@@ -12,6 +12,9 @@ use crate::walk::{Ask, Question, Way};
 /// The question, why it comes again, the cautions; and the long text.
 pub fn sheet(theme: Theme, ask: &Ask, width: usize) -> Sheet {
     let mut head = Page::new(theme, width);
+    for overlay in &ask.overlays {
+        head.entry("overlay", Role::Label, &[(overlay.clone(), Role::Plain)]);
+    }
     if let Some(title) = &ask.title {
         head.entry("", Role::Label, &[(title.clone(), Role::Quiet)]);
     }
