@@ -258,6 +258,7 @@ pub fn home() -> Home {
     };
     Home {
         title: safe("Residential gas furnaces"),
+        overlays: Vec::new(),
         standing_cautions: all(&[
             "Local codes, the maker's instructions and your licence come before anything said here.",
         ]),

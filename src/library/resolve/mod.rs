@@ -74,8 +74,18 @@ impl Resolver<'_> {
         self.overlays();
         // All names first: a reading may be worked out from a later one, a fault may name a part of another file.
         let sources = self.open(sources, |_, file| file.sources, What::Source, |s| &mut s.sources);
-        let restores = self.open(restores, |_, file| file.restores, What::Restore, |s| &mut s.restores);
-        let cautions = self.open(cautions, |_, file| file.cautions, What::Caution, |s| &mut s.cautions);
+        let restores = self.open(
+            restores,
+            |_, file| file.restores,
+            What::Restore,
+            |s| &mut s.restores,
+        );
+        let cautions = self.open(
+            cautions,
+            |_, file| file.cautions,
+            What::Caution,
+            |s| &mut s.cautions,
+        );
         let mut order = Vec::new();
         let plate = self.open(
             plate,
@@ -87,7 +97,12 @@ impl Resolver<'_> {
             What::PlateField,
             |s| &mut s.fields,
         );
-        let readings = self.open(readings, |_, file| file.readings, What::Reading, |s| &mut s.readings);
+        let readings = self.open(
+            readings,
+            |_, file| file.readings,
+            What::Reading,
+            |s| &mut s.readings,
+        );
         let signs = self.open(signs, |_, file| file.signs, What::Sign, |s| &mut s.signs);
         let parts = self.open(parts, |_, file| file.parts, What::Part, |s| &mut s.parts);
         let faults = self.open(faults, |_, file| file.faults, What::Fault, |s| &mut s.faults);
