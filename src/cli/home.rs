@@ -11,7 +11,7 @@ use crate::library::{Id, Kind, Library, Status, Tree};
 use crate::source::safe;
 use crate::store::Listed;
 use crate::tui::{self, Home, HomeChoice, HomeLine};
-use crate::walk::{State, overlay_words, status_words};
+use crate::walk::status_words;
 
 /// Shows the first screen and goes where it leads.
 pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
@@ -43,7 +43,9 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     complaints.sort_by_cached_key(|(id, _)| std::cmp::Reverse(trees_below(library, *id)));
     let home = Home {
         title: safe(&library.title),
-        overlays: overlay_words(library, &State::default()),
+        overlays: (library.overlays.iter())
+            .map(|overlay| safe(&overlay.titled()))
+            .collect(),
         standing_cautions: (library.standing_cautions.iter())
             .map(|caution| safe(&library.cautions[*caution].text))
             .collect(),

@@ -14,9 +14,6 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     let mut path: Vec<&str> = ask.through.iter().map(Safe::as_str).collect();
     path.push(ask.tree.as_str());
     voice.say(&format!("{}{}", path.join(", then "), marks(ask)))?;
-    for overlay in &ask.overlays {
-        voice.label("Overlay", overlay)?;
-    }
     if let Some(title) = &ask.title {
         voice.say(title.as_str())?;
     }
@@ -27,7 +24,8 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     for caution in &ask.cautions {
         voice.label("CAUTION", caution)?;
     }
-    for (label, lines) in [("Why", &ask.why), ("How", &ask.how)] {
+    let long = [("Overlay", &ask.overlays), ("Why", &ask.why), ("How", &ask.how)];
+    for (label, lines) in long {
         for line in lines {
             voice.label(label, line)?;
         }

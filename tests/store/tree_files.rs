@@ -129,7 +129,7 @@ fn what_may_not_be_read_is_told_as_well() {
     }
     let temp = folder(&[("a.yaml", b""), ("shut.yaml", b""), ("shut/x.yaml", b"")]);
     for name in ["shut.yaml", "shut"] {
-        fs::set_permissions(temp.path().join(name), Permissions::from_mode(0)).unwrap();
+        fs::set_permissions(temp.path().join(name), Permissions::from_mode(0o000)).unwrap();
     }
     unread(
         temp.path(),
@@ -138,7 +138,7 @@ fn what_may_not_be_read_is_told_as_well() {
             "shut.yaml:1:1: cannot be read: Permission denied (os error 13); ask its owner for the right to read it",
         ],
     );
-    fs::set_permissions(temp.path(), Permissions::from_mode(0)).unwrap();
+    fs::set_permissions(temp.path(), Permissions::from_mode(0o000)).unwrap();
     let path = temp.path().display();
     refused(
         temp.path(),

@@ -12,9 +12,6 @@ use crate::walk::{Ask, Question, Way};
 /// The question, why it comes again, the cautions; and the long text.
 pub fn sheet(theme: Theme, ask: &Ask, width: usize) -> Sheet {
     let mut head = Page::new(theme, width);
-    for overlay in &ask.overlays {
-        head.entry("overlay", Role::Label, &[(overlay.clone(), Role::Plain)]);
-    }
     if let Some(title) = &ask.title {
         head.entry("", Role::Label, &[(title.clone(), Role::Quiet)]);
     }
@@ -99,6 +96,9 @@ fn asked(question: &Question) -> (&'static str, Vec<&Safe>) {
 
 fn text(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'static>> {
     let mut page = Page::new(theme, width);
+    for overlay in &ask.overlays {
+        page.entry("overlay", Role::Label, &[(overlay.clone(), Role::Plain)]);
+    }
     for (number, line) in ask.why.iter().enumerate() {
         page.entry(
             if number == 0 { "why" } else { "" },
