@@ -48,7 +48,7 @@ pub struct Library {
     pub title: String,
     /// The overlays laid over it, in that order.
     pub overlays: Vec<Overlay>,
-    /// What they replaced, in the order of the overlays.
+    /// What they replaced, overlay after overlay, in the order of the places that count.
     pub replaced: Vec<Replaced>,
     /// The tree walked before every complaint.
     pub gate: Option<Id<Tree>>,

@@ -53,11 +53,10 @@ impl Resolver<'_> {
                 overlay.title = title.value;
             }
         } else {
-            let name_of_file = "library.yaml".to_owned();
             let owner = Owner {
                 file,
                 at,
-                name: name_of_file,
+                name: "library.yaml".to_owned(),
             };
             self.library.name = self.text(name, &owner, "library");
             self.library.edition = edition;

@@ -120,6 +120,7 @@ impl Resolver<'_> {
         self.trees(trees);
         self.about(library);
         self.scenarios(scenarios);
+        self.library.replaced.sort_by_key(|replaced| replaced.by);
     }
 
     /// The start of a file, for what is wrong with it as a whole.
