@@ -212,10 +212,11 @@ fn an_overlay_goes_by_its_title_or_its_folder() {
             "library: north\nedition: 7\ntitle: The north branch\n",
         )
         .with("2/library.yaml", "library: south\n")
-        .with("3/registry/restores.yaml", "restores: { net: Net }\n");
+        .with("3/registry/restores.yaml", "restores: { net: Net }\n")
+        .with("4/library.yaml", "library: ''\ntitle: ' '\n");
     let library = read(&library);
     let titled: Vec<String> = library.overlays.iter().map(|overlay| overlay.titled()).collect();
-    assert_eq!(titled, ["The north branch, edition 7", "south", "over3"]);
+    assert_eq!(titled, ["The north branch, edition 7", "south", "over3", "over4"]);
     assert_eq!(
         (library.name.as_str(), library.title.as_str()),
         ("pumps", "Pumps")

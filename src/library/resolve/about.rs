@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 
 use super::super::load::From;
-use super::super::overlay::Replaceable;
+use super::super::overlay::{Overlay, Replaceable};
 use super::super::problem::What;
 use super::super::raw::{self, Text};
 use super::super::registry::Danger;
@@ -37,21 +37,18 @@ impl Resolver<'_> {
         let edition = about.edition.take().map(|text| text.value).unwrap_or_default();
         let number = self.files.get(file).layer().number();
         let at = self.top(file);
-        if let Some(overlay) = self
-            .library
-            .overlays
-            .iter_mut()
-            .find(|layer| layer.number == number)
-        {
-            overlay.at = Some(at);
-            overlay.edition = edition;
-            if let Some(name) = name {
-                overlay.title.clone_from(&name.value);
-                overlay.name = name.value;
-            }
-            if let Some(title) = title {
-                overlay.title = title.value;
-            }
+        let overlays = &mut self.library.overlays;
+        if let Some(overlay) = overlays.iter_mut().find(|overlay| overlay.number == number) {
+            let given =
+                |text: Option<Text>| text.map(|text| text.value).filter(|text| !text.trim().is_empty());
+            let name = given(name).unwrap_or_else(|| overlay.name.clone());
+            *overlay = Overlay {
+                number,
+                title: given(title).unwrap_or_else(|| name.clone()),
+                name,
+                edition,
+                at: Some(at),
+            };
         } else {
             let owner = Owner {
                 file,
