@@ -55,7 +55,10 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             walking,
             answers,
         }) => walk::run(&tree, &walking, answers.as_deref()),
-        Some(Command::Resume { session, walking }) => resume::run(session.as_deref(), &walking),
+        Some(Command::Resume { session, walking }) => {
+            resume::say_which_library(&walking);
+            resume::run(session.as_deref(), &walking)
+        }
         Some(Command::Sessions { sessions }) => sessions::run(sessions.sessions.as_deref()),
         Some(Command::Report {
             session,

@@ -57,11 +57,7 @@ impl Job {
                 "NO FIELD CALL: the file {file} answered, and the gate was not walked."
             ));
         }
-        for tree in self
-            .trees
-            .iter()
-            .filter(|tree| tree.status == Status::Draft.name())
-        {
+        for tree in self.drafts() {
             page.item(&format!(
                 "NOT RELEASED: walked by a draft of the tree “{}”.",
                 tree.title
@@ -86,6 +82,12 @@ impl Job {
                 page.item(&format!("{}: {}", severity_word(finding.severity), finding.text));
             }
         }
+    }
+
+    /// The trees of the call that are being written still.
+    fn drafts(&self) -> impl Iterator<Item = &TreeEntry> {
+        let is_draft = |tree: &&TreeEntry| tree.status == Status::Draft.name();
+        self.trees.iter().filter(is_draft)
     }
 
     fn proof_lines(&self, page: &mut Page) {
@@ -146,6 +148,11 @@ impl Job {
             self.dangers
                 .first()
                 .map(|danger| format!("DANGER was raised: {danger}")),
+        );
+        lines.extend(
+            self.drafts()
+                .next()
+                .map(|tree| format!("DRAFT was walked: {}", tree.title)),
         );
         lines.extend(self.remedy.clone());
         let findings = self.findings.iter().take(2);

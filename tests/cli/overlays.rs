@@ -110,6 +110,12 @@ fn a_call_keeps_its_overlay_however_that_changes_or_goes() {
     let report = scene.run(&["report", &id, "--format", "json"]).exits(0);
     let report: Value = serde_json::from_str(&report.out).unwrap();
     assert_eq!(report["trees"][0]["status"], "draft");
+    let brief = scene.run(&["brief", &id]).exits(0);
+    assert!(
+        brief.out.contains("DRAFT was walked: No heat, our way\n"),
+        "{}",
+        brief.out
+    );
     let log = fs::read_to_string(scene.file(&id)).unwrap();
     assert!(
         log.contains(r#""overlays":[{"name":"north","edition":"7"}]"#),
@@ -129,7 +135,14 @@ fn a_call_that_was_left_goes_on_with_the_overlay_it_began_with() {
         said.out
     );
     scene.write("company/no-heat.yaml", "no tree any more");
-    let said = scene.run(&["resume", "--plain"]).exits(0);
+    let said = scene
+        .run(&["resume", "--plain", "--overlay", "/nowhere"])
+        .exits(0);
+    assert!(
+        said.err.contains("goes on with the library it began with"),
+        "{}",
+        said.err
+    );
     assert!(
         said.out.contains("Overlay: The north branch, edition 7"),
         "{}",
