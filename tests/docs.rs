@@ -12,7 +12,7 @@ use std::process::{Command, Stdio};
 
 use proofwalk::check;
 use proofwalk::library::{self, ProblemKind};
-use proofwalk::source::{Files, SourceFile};
+use proofwalk::source::{Files, Layer, SourceFile};
 use proofwalk::walk;
 
 fn page(name: &str) -> String {
@@ -54,29 +54,40 @@ fn files_of(page: &str) -> Files {
         files.entry(name.to_owned()).or_default().push_str(rest);
     }
     assert!(!files.is_empty(), "the page has no example");
-    Files::new(
-        files
-            .into_iter()
-            .map(|(name, text)| SourceFile::new(name, text))
-            .collect(),
-    )
+    let files = files
+        .into_iter()
+        .map(|(name, text)| match name.strip_prefix(OVERLAY) {
+            Some(inside) => SourceFile::new(inside, text).in_layer(Layer::overlay(1, OVERLAY)),
+            None => SourceFile::new(name, text),
+        });
+    Files::new(files.collect())
 }
+
+/// The folder of the overlay in the examples.
+const OVERLAY: &str = "north-branch/";
 
 #[test]
 fn the_library_of_the_format_page_is_checked_and_rehearsed() {
-    let (library, problems) = library::load(files_of(&page("docs/format.md")));
-    let findings = check::run(&library, &problems);
-    assert!(findings.is_empty(), "{findings:#?}");
-    assert_eq!(library.scenarios.len(), 2);
-    for scenario in &library.scenarios {
-        let run = walk::rehearse(&library, scenario);
-        assert_eq!(run.departures, [], "{}", scenario.title);
+    let files = files_of(&page("docs/format.md"));
+    let own = files.iter().filter(|(_, file)| file.layer().number() == 0);
+    let own = Files::new(own.map(|(_, file)| file.clone()).collect());
+    for (files, replaced) in [(own, 0), (files, 1)] {
+        let (library, problems) = library::load(files);
+        let findings = check::run(&library, &problems);
+        assert!(findings.is_empty(), "{findings:#?}");
+        assert_eq!(library.scenarios.len(), 2);
+        assert_eq!(library.replaced.len(), replaced);
+        for scenario in &library.scenarios {
+            let run = walk::rehearse(&library, scenario);
+            assert_eq!(run.departures, [], "{}", scenario.title);
+        }
     }
 }
 
 #[test]
 fn the_yaml_of_the_readme_reads() {
-    let (_, problems) = library::load(files_of(&page("README.md")));
+    let files = files_of(&page("README.md")).with(SourceFile::new("library.yaml", "library: sump-pump"));
+    let (_, problems) = library::load(files);
     let malformed = |kind: &ProblemKind| matches!(kind, ProblemKind::Malformed { .. });
     let malformed: Vec<_> = problems
         .iter()

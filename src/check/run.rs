@@ -1,6 +1,6 @@
 //! Every rule over one library.
 
-use super::rule::{Findings, Needs};
+use super::rule::{Findings, Needs, Rule};
 use super::subject::Subject;
 use crate::library::{Library, Problem};
 use crate::source::{Diagnostic, FileId};
@@ -10,13 +10,23 @@ use crate::source::{Diagnostic, FileId};
 /// While a file has not the format's shape, only the rules that look at files as they are have their say: the others would
 /// report what the missing lines would have mended.
 pub fn run(library: &Library, problems: &[Problem]) -> Vec<Diagnostic> {
+    found_by(super::rules(), library, problems)
+}
+
+/// As [`run`], with what keeps the library from being released ([`super::release_rules`]).
+pub fn run_for_release(library: &Library, problems: &[Problem]) -> Vec<Diagnostic> {
+    let rules = [super::rules(), super::release_rules()].concat();
+    found_by(&rules, library, problems)
+}
+
+fn found_by(rules: &[&'static Rule], library: &Library, problems: &[Problem]) -> Vec<Diagnostic> {
     let subject = Subject::new(library, problems);
     let well_formed = subject.is_well_formed();
-    let rules = super::rules()
+    let rules = rules
         .iter()
         .filter(|rule| well_formed || rule.needs == Needs::Text);
     let mut found: Vec<Diagnostic> = rules.flat_map(|rule| Findings::of(rule, &subject)).collect();
-    // Files are numbered in the order of their names.
+    // Files are numbered in the order of their layers and names.
     found.sort_by(|a, b| key(a).cmp(&key(b)));
     found.dedup();
     found

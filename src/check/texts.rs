@@ -28,7 +28,7 @@ fn registries<'a>(library: &'a Library, take: &mut dyn FnMut(Span, &'a str)) {
     if let Some((file, _)) = library
         .files
         .iter()
-        .find(|(_, file)| file.name() == "library.yaml")
+        .find(|(_, file)| file.layer().number() == 0 && file.name() == "library.yaml")
     {
         let (start, end) = (0, 0);
         let texts = [&library.name, &library.edition, &library.title];
@@ -37,6 +37,13 @@ fn registries<'a>(library: &'a Library, take: &mut dyn FnMut(Span, &'a str)) {
             texts.map(|text| Some(text.as_str())),
             take,
         );
+    }
+    for overlay in &library.overlays {
+        let texts = [&overlay.name, &overlay.title, &overlay.edition];
+        // Without a file of its own it has only a folder's name, which no author wrote as a text.
+        if let Some(at) = overlay.at {
+            all(at, texts.map(|text| Some(text.as_str())), take);
+        }
     }
     for danger in &library.dangers {
         take(danger.at, &danger.label);

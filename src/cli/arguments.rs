@@ -62,6 +62,11 @@ pub(super) enum Command {
     Check {
         /// The library's folder; without it, the built-in library.
         folder: Option<PathBuf>,
+        #[command(flatten)]
+        overlays: Overlays,
+        /// Refuse what is not fit for release: drafts, and approved trees without an edition and a note of what changed.
+        #[arg(long)]
+        release: bool,
         /// How to print what is found.
         #[arg(long, value_enum, default_value_t = CheckFormat::Text)]
         format: CheckFormat,
@@ -73,6 +78,8 @@ pub(super) enum Command {
     Rehearse {
         /// The library's folder; without it, the built-in library.
         folder: Option<PathBuf>,
+        #[command(flatten)]
+        overlays: Overlays,
     },
     /// Check session files: chain, order, replay.
     Verify {
@@ -98,6 +105,15 @@ pub(super) struct Sessions {
     pub sessions: Option<PathBuf>,
 }
 
+/// What is laid over the library.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Overlays {
+    /// A folder laid over the library: it adds to it, and replaces by name. Of several, the later ones win.
+    #[arg(long = "overlay", value_name = "DIR")]
+    pub folders: Vec<PathBuf>,
+}
+
 /// How a call is walked.
 #[derive(Clone, Debug, Args)]
 #[group(skip)]
@@ -105,6 +121,8 @@ pub(super) struct Walking {
     /// The library's folder; without it, the built-in library.
     #[arg(long, value_name = "DIR")]
     pub library: Option<PathBuf>,
+    #[command(flatten)]
+    pub overlays: Overlays,
     #[command(flatten)]
     pub sessions: Sessions,
     /// Who walks the call.

@@ -15,10 +15,14 @@ pub(super) enum Format {
     Json,
 }
 
-/// Checks a library: what to print on standard output, and the exit code, 1 where something is an error.
-pub(super) fn run(files: Files, format: Format, look: Look) -> (String, u8) {
+/// Checks a library, or with `release` whether it is fit for release: what to print on standard output, and the exit code,
+/// 1 where something is an error.
+pub(super) fn run(files: Files, release: bool, format: Format, look: Look) -> (String, u8) {
     let (library, problems) = library::load(files);
-    let found = check::run(&library, &problems);
+    let found = match release {
+        true => check::run_for_release(&library, &problems),
+        false => check::run(&library, &problems),
+    };
     let failed = found.iter().any(|finding| finding.level == Level::Error);
     let report = match format {
         Format::Text => findings::text(&library, &found, look),
@@ -32,7 +36,8 @@ pub(super) fn explain(rule: &str) -> (String, u8) {
     if let Some(page) = check::page(rule) {
         return (page, 0);
     }
-    let names: Vec<&str> = check::rules().iter().map(|rule| rule.name).collect();
+    let rules = check::rules().iter().chain(check::release_rules());
+    let names: Vec<&str> = rules.map(|rule| rule.name).collect();
     let mend = match nearest(rule, names.iter().copied()) {
         Some(meant) => format!("did you mean `{meant}`?"),
         None => format!("the rules are {}", names.join(", ")),
@@ -48,9 +53,14 @@ mod tests {
     fn code(steps: &str) -> u8 {
         let tree = format!("tree: flood\ntitle: Flood\nstart: a\nsteps:\n{steps}");
         let faults = "faults: { none_found: { title: Nothing, remedy: none } }";
-        let files = [("flood.yaml", tree.as_str()), ("registry/faults.yaml", faults)];
+        let about = ("library.yaml", "library: floods");
+        let files = [
+            about,
+            ("flood.yaml", tree.as_str()),
+            ("registry/faults.yaml", faults),
+        ];
         let files = files.map(|(name, text)| SourceFile::new(name, text));
-        run(Files::new(files.into()), Format::Text, Look::default()).1
+        run(Files::new(files.into()), false, Format::Text, Look::default()).1
     }
 
     #[test]

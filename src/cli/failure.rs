@@ -4,7 +4,7 @@ use std::fmt;
 use std::io;
 
 use crate::source::safe;
-use crate::store::StoreError;
+use crate::store::{LibraryReadError, StoreError};
 use crate::walk::{Misfit, Refusal};
 
 /// Findings: the program did its work and found something wrong.
@@ -50,6 +50,13 @@ impl fmt::Display for Failure {
 impl From<StoreError> for Failure {
     fn from(error: StoreError) -> Self {
         Self::new(error.exit_code(), error.to_string())
+    }
+}
+
+impl From<LibraryReadError> for Failure {
+    fn from(error: LibraryReadError) -> Self {
+        let message = format!("{}: {}", safe(&error.folder), safe(&error.message));
+        Self::new(WRONG_USE, message).help(error.help)
     }
 }
 

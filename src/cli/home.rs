@@ -11,6 +11,7 @@ use crate::library::{Id, Kind, Library, Status, Tree};
 use crate::source::safe;
 use crate::store::Listed;
 use crate::tui::{self, Home, HomeChoice, HomeLine};
+use crate::walk::status_words;
 
 /// Shows the first screen and goes where it leads.
 pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
@@ -27,7 +28,7 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
             ),
         );
     }
-    let loaded = sound(walking.library.as_deref())?;
+    let loaded = sound(walking.library.as_deref(), &walking.overlays.folders)?;
     let library = &loaded.library;
     let folder = sessions(walking.sessions.sessions.as_deref())?;
     let mut open: Vec<Listed> = folder.list()?.into_iter().filter(is_open).collect();
@@ -42,13 +43,16 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     complaints.sort_by_cached_key(|(id, _)| std::cmp::Reverse(trees_below(library, *id)));
     let home = Home {
         title: safe(&library.title),
+        overlays: (library.overlays.iter())
+            .map(|overlay| safe(&overlay.titled()))
+            .collect(),
         standing_cautions: (library.standing_cautions.iter())
             .map(|caution| safe(&library.cautions[*caution].text))
             .collect(),
         complaints: (complaints.iter())
             .map(|(_, tree)| HomeLine {
                 label: safe(tree.complaint.as_deref().unwrap_or(&tree.title)),
-                note: (tree.status != Status::Approved).then(|| safe(tree.status.name())),
+                note: (tree.status != Status::Approved).then(|| safe(status_words(tree.status))),
             })
             .collect(),
         unfinished: (open.iter())

@@ -1,16 +1,16 @@
 //! Which library a command works on.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use include_dir::{Dir, DirEntry, include_dir};
 
-use super::failure::{FINDINGS, Failure, WRONG_USE};
+use super::failure::{FINDINGS, Failure};
 use crate::check;
 use crate::library::{self, Library, Problem};
 use crate::report;
 use crate::source::{Files, Level, SourceFile, safe};
 use crate::store::{self, Hash};
-use crate::walk::LibraryMark;
+use crate::walk::{LibraryMark, OverlayMark};
 
 static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/trees");
 
@@ -27,26 +27,23 @@ impl Loaded {
         LibraryMark {
             name: self.library.name.clone(),
             edition: self.library.edition.clone(),
+            overlays: (self.library.overlays.iter())
+                .map(|overlay| OverlayMark {
+                    name: overlay.name.clone(),
+                    edition: overlay.edition.clone(),
+                })
+                .collect(),
             hash: self.hash.to_string(),
         }
     }
 }
 
-/// Reads the library of a folder, or the built-in one.
-pub(super) fn load(folder: Option<&Path>) -> Result<Loaded, Failure> {
-    let files = match folder {
-        Some(folder) => store::read_library(folder).map_err(|errors| {
-            let lines = errors.iter().map(|error| {
-                let place = match (error.line, error.column) {
-                    (Some(line), Some(column)) => format!("{}:{line}:{column}", safe(&error.file)),
-                    _ => safe(&error.file).to_string(),
-                };
-                format!("{place}: {}\n  help: {}", error.message, error.help)
-            });
-            Failure::new(WRONG_USE, lines.collect::<Vec<_>>().join("\n"))
-        })?,
-        None => built_in(),
-    };
+/// Reads the library of a folder, or the built-in one, with the overlays laid over it.
+pub(super) fn load(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<Loaded, Failure> {
+    let mut files = store::read_layers(folder, overlays)?;
+    if folder.is_none() {
+        files.extend(built_in());
+    }
     Ok(resolved(files))
 }
 
@@ -63,8 +60,8 @@ pub(super) fn resolved(files: Vec<SourceFile>) -> Loaded {
 }
 
 /// A library that may be walked: one without an error.
-pub(super) fn sound(folder: Option<&Path>) -> Result<Loaded, Failure> {
-    let loaded = load(folder)?;
+pub(super) fn sound(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<Loaded, Failure> {
+    let loaded = load(folder, overlays)?;
     let findings = check::run(&loaded.library, &loaded.problems);
     let errors: Vec<_> = findings
         .into_iter()
@@ -82,13 +79,20 @@ pub(super) fn sound(folder: Option<&Path>) -> Result<Loaded, Failure> {
             plural(count)
         ),
     )
-    .help(match folder {
-        Some(folder) => format!(
-            "mend them and look again with `proofwalk check {}`",
-            safe(&folder.to_string_lossy())
-        ),
-        None => "mend them and look again with `proofwalk check`".to_owned(),
-    }))
+    .help(format!(
+        "mend them and look again with `{}`",
+        check_command(folder, overlays)
+    )))
+}
+
+fn check_command(folder: Option<&Path>, overlays: &[PathBuf]) -> String {
+    let shown = |path: &Path| safe(&path.to_string_lossy()).to_string();
+    let folder = folder.map(|folder| format!(" {}", shown(folder)));
+    let overlays = overlays
+        .iter()
+        .map(|folder| format!(" --overlay {}", shown(folder)));
+    let arguments: String = folder.into_iter().chain(overlays).collect();
+    format!("proofwalk check{arguments}")
 }
 
 pub(super) fn plural(count: usize) -> &'static str {
@@ -111,6 +115,5 @@ fn built_in() -> Vec<SourceFile> {
             }
         }
     }
-    files.sort_by(|a, b| a.name().cmp(b.name()));
     files
 }

@@ -16,12 +16,13 @@ mod verify;
 mod walk;
 
 use std::io::{self, IsTerminal, Write};
-use std::path::Path;
 
 use clap::{CommandFactory, Parser};
 
 use arguments::{Arguments, CheckFormat, Command};
 use failure::{Failure, WRONG_USE};
+
+use crate::source::{Files, SourceFile};
 
 /// Runs the program with the process's own arguments: its exit code.
 pub fn run() -> u8 {
@@ -54,7 +55,10 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             walking,
             answers,
         }) => walk::run(&tree, &walking, answers.as_deref()),
-        Some(Command::Resume { session, walking }) => resume::run(session.as_deref(), &walking),
+        Some(Command::Resume { session, walking }) => {
+            resume::say_which_library(&walking);
+            resume::run(session.as_deref(), &walking)
+        }
         Some(Command::Sessions { sessions }) => sessions::run(sessions.sessions.as_deref()),
         Some(Command::Report {
             session,
@@ -65,8 +69,17 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         Some(Command::Check {
             explain: Some(rule), ..
         }) => explain(&rule),
-        Some(Command::Check { folder, format, .. }) => checked(folder.as_deref(), format),
-        Some(Command::Rehearse { folder }) => rehearse::run(folder.as_deref()),
+        Some(Command::Check {
+            folder,
+            overlays,
+            release,
+            format,
+            ..
+        }) => {
+            let files = library::load(folder.as_deref(), &overlays.folders)?.files;
+            checked(files, release, format)
+        }
+        Some(Command::Rehearse { folder, overlays }) => rehearse::run(folder.as_deref(), &overlays.folders),
         Some(Command::Verify { paths }) => verify::run(&paths),
         Some(Command::Completions { shell }) => {
             let mut script = Vec::new();
@@ -81,14 +94,14 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
     }
 }
 
-fn checked(folder: Option<&Path>, format: CheckFormat) -> Result<u8, Failure> {
-    let files = library::load(folder)?.files;
+fn checked(files: Vec<SourceFile>, release: bool, format: CheckFormat) -> Result<u8, Failure> {
     let format = match format {
         CheckFormat::Text => check::Format::Text,
         CheckFormat::Json => check::Format::Json,
     };
     let (text, code) = check::run(
-        crate::source::Files::new(files),
+        Files::new(files),
+        release,
         format,
         look::of_findings(&io::stdout()),
     );

@@ -1,6 +1,6 @@
 //! Running a library's scenarios.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::failure::{FINDINGS, Failure};
 use super::library::{plural, sound};
@@ -8,8 +8,8 @@ use crate::source::safe;
 use crate::walk;
 
 /// Walks every scenario; the exit code says whether one departs from what it expects.
-pub(super) fn run(folder: Option<&Path>) -> Result<u8, Failure> {
-    let loaded = sound(folder)?;
+pub(super) fn run(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<u8, Failure> {
+    let loaded = sound(folder, overlays)?;
     let library = &loaded.library;
     let mut text = String::new();
     let mut departed = 0;

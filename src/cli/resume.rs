@@ -41,6 +41,13 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
     face(&id, &mut desk, walking)
 }
 
+/// Says so where a library is named that will not be looked at.
+pub(super) fn say_which_library(walking: &Walking) {
+    if walking.library.is_some() || !walking.overlays.folders.is_empty() {
+        super::tell("A call goes on with the library it began with; no other is looked at.");
+    }
+}
+
 /// The newest open session of a technician; ids begin with their time, so the last one is the newest.
 fn newest(folder: &SessionFolder, technician: Option<&str>) -> Result<SessionId, Failure> {
     let open = folder.list()?.into_iter().rev().find(|listed| {

@@ -29,7 +29,7 @@ pub(super) fn sessions(folder: Option<&Path>) -> Result<SessionFolder, Failure> 
 
 /// Walks a call that begins with a complaint.
 pub(super) fn run(tree: &str, walking: &Walking, answers: Option<&Path>) -> Result<u8, Failure> {
-    let mut loaded = sound(walking.library.as_deref())?;
+    let mut loaded = sound(walking.library.as_deref(), &walking.overlays.folders)?;
     known_tree(&loaded, tree)?;
     if let Some(file) = answers {
         return answered(&mut loaded, tree, walking, file);

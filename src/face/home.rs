@@ -7,6 +7,8 @@ use crate::source::Safe;
 pub struct Home {
     /// The library's title.
     pub title: Safe,
+    /// The overlays laid over it, with their editions.
+    pub overlays: Vec<Safe>,
     /// Cautions for all work.
     pub standing_cautions: Vec<Safe>,
     /// The complaints on offer.

@@ -6,10 +6,10 @@ use super::raw::{
     SignsFile, SourcesFile, TreeFile,
 };
 use super::yaml::{Keyed, read};
-use crate::source::{FileId, Files, SourceFile, Span, nearest};
+use crate::source::{FileId, Files, SourceFile, Span, Unread, nearest};
 
-/// One file's content with the file it came from; absent where the file is, or could not be read.
-pub(super) type From<T> = Option<(FileId, Keyed<T>)>;
+/// A file's content with the file it came from, layer after layer; without those that are not there or could not be read.
+pub(super) type From<T> = Vec<(FileId, Keyed<T>)>;
 
 /// Everything the files say.
 #[derive(Default)]
@@ -40,6 +40,23 @@ const REGISTRIES: [&str; 8] = [
     "sources.yaml",
 ];
 
+/// The one file that every library has.
+const ABOUT: &str = "library.yaml";
+
+/// The files with a place for what is wrong about `library.yaml` where a library has none. An overlay needs none.
+pub(super) fn with_place_for_about(files: Files) -> Files {
+    let has = |(_, file): (FileId, &SourceFile)| file.layer().number() == 0 && file.name() == ABOUT;
+    if files.iter().any(has) {
+        return files;
+    }
+    let why = Unread {
+        message: "the library has no `library.yaml`".to_owned(),
+        help: "write one, with at least a line `library: NAME`; its title, edition, gate and dangers stand there"
+            .to_owned(),
+    };
+    files.with(SourceFile::unread(ABOUT, "", why))
+}
+
 /// Reads every file.
 pub(super) fn read_all(files: &Files) -> (Raw, Vec<Problem>) {
     let mut raw = Raw::default();
@@ -58,15 +75,24 @@ fn read_one(raw: &mut Raw, problems: &mut Vec<Problem>, id: FileId, file: &Sourc
     macro_rules! read_into {
         ($slot:expr) => {
             match read(id, file) {
-                Ok(value) => $slot = Some((id, value)),
+                Ok(value) => $slot.push((id, value)),
                 Err(error) => wrong(error.span, error.message, error.help),
             }
         };
     }
     let name = file.name();
     let stem = stem(name);
+    if let Some(unread) = file.why_unread() {
+        let end = file.text().len() as u32;
+        let span = Span {
+            file: id,
+            start: end,
+            end,
+        };
+        return wrong(span, unread.message.clone(), unread.help.clone());
+    }
     match name {
-        "library.yaml" => read_into!(raw.library),
+        ABOUT => read_into!(raw.library),
         "registry/plate.yaml" => read_into!(raw.plate),
         "registry/readings.yaml" => read_into!(raw.readings),
         "registry/signs.yaml" => read_into!(raw.signs),

@@ -7,6 +7,7 @@ mod ends;
 pub mod graph;
 mod load;
 mod name;
+mod overlay;
 mod problem;
 mod raw;
 mod registry;
@@ -19,6 +20,7 @@ mod yaml;
 use std::ops::Index;
 
 pub use ends::Ends;
+pub use overlay::{Overlay, Replaceable, Replaced};
 pub use problem::{Problem, ProblemKind, What};
 pub use registry::{
     Caution, Choice, Claim, ClaimKind, Danger, Datum, Fault, FieldKind, Input, Obtained, Part, PlateField,
@@ -45,6 +47,10 @@ pub struct Library {
     pub edition: String,
     /// What it is called on a screen.
     pub title: String,
+    /// The overlays laid over it, in that order.
+    pub overlays: Vec<Overlay>,
+    /// What they replaced, overlay after overlay, in the order of the places that count.
+    pub replaced: Vec<Replaced>,
     /// The tree walked before every complaint.
     pub gate: Option<Id<Tree>>,
     /// The dangers offered from every step.
@@ -124,6 +130,13 @@ impl Library {
         reading.or_else(sign).or_else(field)
     }
 
+    /// What an overlay replaced.
+    pub fn replaced_by(&self, overlay: &Overlay) -> impl Iterator<Item = &Replaced> {
+        let number = overlay.number;
+        (self.replaced.iter())
+            .filter(move |replaced| self.files.get(replaced.by.file).layer().number() == number)
+    }
+
     /// A step as messages name it: its tree and its name.
     pub fn path_of(&self, step: Id<Step>) -> String {
         let step = &self[step];
@@ -132,7 +145,11 @@ impl Library {
 }
 
 /// Reads and resolves a library. Problems are in no particular order; with none, every name is resolved.
+///
+/// Where files belong to overlays ([`SourceFile::layer`](crate::source::SourceFile::layer)), the library is what they make
+/// of it together: what a later layer registers or names as an earlier one did replaces it whole.
 pub fn load(files: Files) -> (Library, Vec<Problem>) {
+    let files = load::with_place_for_about(files);
     let (raw, problems) = load::read_all(&files);
     let (mut library, problems) = resolve::resolve(&files, raw, problems);
     library.files = files;

@@ -12,6 +12,8 @@ pub struct Tree {
     pub title: String,
     /// How far it is trusted.
     pub status: Status,
+    /// Where that is written: the `status` key, or the `tree` key where there is none.
+    pub status_at: Span,
     /// What the owner says; absent where the tree is only visited.
     pub complaint: Option<String>,
     /// What it can return.

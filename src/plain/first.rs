@@ -45,6 +45,9 @@ pub fn home(
 
 fn offer<W: Write>(voice: &mut Voice<'_, W>, home: &Home) -> io::Result<()> {
     voice.say(home.title.as_str())?;
+    for overlay in &home.overlays {
+        voice.label("Overlay", overlay)?;
+    }
     for caution in &home.standing_cautions {
         voice.label("CAUTION", caution)?;
     }

@@ -13,12 +13,7 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     voice.blank()?;
     let mut path: Vec<&str> = ask.through.iter().map(Safe::as_str).collect();
     path.push(ask.tree.as_str());
-    let status = ask
-        .status
-        .iter()
-        .map(|status| format!(" ({status})"))
-        .collect::<String>();
-    voice.say(&format!("{}{status}", path.join(", then ")))?;
+    voice.say(&format!("{}{}", path.join(", then "), marks(ask)))?;
     if let Some(title) = &ask.title {
         voice.say(title.as_str())?;
     }
@@ -29,7 +24,8 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     for caution in &ask.cautions {
         voice.label("CAUTION", caution)?;
     }
-    for (label, lines) in [("Why", &ask.why), ("How", &ask.how)] {
+    let long = [("Overlay", &ask.overlays), ("Why", &ask.why), ("How", &ask.how)];
+    for (label, lines) in long {
         for line in lines {
             voice.label(label, line)?;
         }
@@ -39,6 +35,16 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     }
     answers(voice, &ask.question)?;
     ways(voice, ask)
+}
+
+/// How far the tree is trusted, and which edition it is.
+fn marks(ask: &Ask) -> String {
+    let edition = ask.edition.as_ref().map(|edition| format!("edition {edition}"));
+    let marks: Vec<String> = (ask.status.iter().map(Safe::to_string)).chain(edition).collect();
+    match marks.as_slice() {
+        [] => String::new(),
+        marks => format!(" ({})", marks.join(", ")),
+    }
 }
 
 /// What the prompt says.

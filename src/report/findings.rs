@@ -1,6 +1,7 @@
 //! What a check found, for a person and for another program.
 
 mod excerpt;
+mod layers;
 
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level as Mark, Renderer, Snippet};
@@ -9,6 +10,7 @@ use serde::Serialize;
 use crate::library::Library;
 use crate::source::{Diagnostic, Level, Place, Walked, WitnessAnswer, safe};
 use excerpt::Excerpt;
+use layers::{OverlayEntry, ReplacedEntry};
 
 /// How many columns a report takes, as far as what it quotes can be shortened.
 const COLUMNS: usize = 80;
@@ -25,7 +27,7 @@ pub struct Look {
     pub color: bool,
 }
 
-/// The findings for a person: each with the line it is about, and a count of all at the end.
+/// The findings for a person: each with the line it is about, what overlays replaced, and a count of all at the end.
 pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
     let renderer = if look.color {
         Renderer::styled()
@@ -46,6 +48,7 @@ pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
         report.push_str(&renderer.render(&[group(library, finding, look)]));
         report.push_str("\n\n");
     }
+    report.push_str(&layers::text(library));
     report.push_str(&summary(library, findings));
     report.push('\n');
     report
@@ -167,6 +170,8 @@ struct Checked<'a> {
     trees: usize,
     steps: usize,
     findings: Vec<Finding<'a>>,
+    overlays: Vec<OverlayEntry>,
+    replaced: Vec<ReplacedEntry>,
 }
 
 #[derive(Serialize)]
@@ -231,6 +236,8 @@ pub fn json(library: &Library, findings: &[Diagnostic]) -> String {
         trees: library.trees.len(),
         steps: library.steps.len(),
         findings: findings.collect(),
+        overlays: layers::overlays(library),
+        replaced: layers::replaced(library),
     };
     // Texts and numbers in a struct: there is nothing here that JSON cannot say.
     serde_json::to_string_pretty(&checked).unwrap_or_default() + "\n"

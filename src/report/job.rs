@@ -21,6 +21,10 @@ pub struct Job {
     pub library: String,
     /// The hash of the library's files.
     pub library_hash: String,
+    /// The overlays laid over it, each with what it replaced.
+    pub overlays: Vec<String>,
+    /// The trees that were walked, in the order they were entered.
+    pub trees: Vec<TreeEntry>,
     /// Who walked it.
     pub technician: Option<String>,
     /// Where.
@@ -61,6 +65,19 @@ pub struct Job {
     pub head: String,
     /// Lines in the log.
     pub records: u64,
+}
+
+/// One tree.
+#[derive(Clone, Debug, Serialize)]
+pub struct TreeEntry {
+    /// Its name.
+    pub tree: String,
+    /// What it is called.
+    pub title: String,
+    /// How far it is trusted: `draft`, `field-trial` or `approved`.
+    pub status: &'static str,
+    /// Its edition, where it gives one.
+    pub edition: Option<String>,
 }
 
 /// One line of the proof.
@@ -150,6 +167,11 @@ impl Job {
             library_hash: opened
                 .map(|opened| plain(&opened.library.hash))
                 .unwrap_or_default(),
+            overlays: walk::overlay_words(library, state)
+                .iter()
+                .map(Safe::to_string)
+                .collect(),
+            trees: trees(library, events),
             technician: opened.and_then(|opened| shown(&opened.technician)),
             site: opened.and_then(|opened| shown(&opened.site)),
             equipment: opened.and_then(|opened| shown(&opened.equipment)),
@@ -272,6 +294,27 @@ fn stands_at(library: &Library, state: &State) -> Option<String> {
         Question::Finished | Question::Closed => return None,
     };
     Some(asked.to_string())
+}
+
+fn trees(library: &Library, events: &[Event]) -> Vec<TreeEntry> {
+    let mut entered: Vec<&str> = Vec::new();
+    for event in events {
+        if let Event::Entered { tree, .. } = event
+            && !entered.contains(&tree.as_str())
+        {
+            entered.push(tree);
+        }
+    }
+    let trees = entered.into_iter().filter_map(|name| {
+        let tree = &library.trees[library.trees.find(name)?];
+        Some(TreeEntry {
+            tree: plain(name),
+            title: plain(&tree.title),
+            status: tree.status.name(),
+            edition: tree.edition.as_deref().map(plain),
+        })
+    });
+    trees.collect()
 }
 
 fn dangers(library: &Library, events: &[Event]) -> Vec<String> {

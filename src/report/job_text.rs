@@ -1,6 +1,7 @@
 //! The job report as text, for a terminal, a mail or a printer.
 
-use super::job::{Job, severity_word};
+use super::job::{Job, TreeEntry, severity_word};
+use crate::library::Status;
 use crate::source::{safe, wrap};
 
 const WIDTH: usize = 78;
@@ -36,6 +37,12 @@ impl Job {
         page.line("Session", &self.session);
         page.line("Library", &self.library);
         page.line("Its hash", &self.library_hash);
+        for overlay in &self.overlays {
+            page.line("Overlay", overlay);
+        }
+        for tree in &self.trees {
+            page.line("Tree", &tree_words(tree));
+        }
         page.line("Log", &format!("{} lines", self.records));
         page.line("Its head", &self.head);
         page.blank();
@@ -48,6 +55,12 @@ impl Job {
         if let Some(file) = &self.answered_from {
             page.item(&format!(
                 "NO FIELD CALL: the file {file} answered, and the gate was not walked."
+            ));
+        }
+        for tree in self.drafts() {
+            page.item(&format!(
+                "NOT RELEASED: walked by a draft of the tree “{}”.",
+                tree.title
             ));
         }
         for danger in &self.dangers {
@@ -69,6 +82,12 @@ impl Job {
                 page.item(&format!("{}: {}", severity_word(finding.severity), finding.text));
             }
         }
+    }
+
+    /// The trees of the call that are being written still.
+    fn drafts(&self) -> impl Iterator<Item = &TreeEntry> {
+        let is_draft = |tree: &&TreeEntry| tree.status == Status::Draft.name();
+        self.trees.iter().filter(is_draft)
     }
 
     fn proof_lines(&self, page: &mut Page) {
@@ -130,6 +149,11 @@ impl Job {
                 .first()
                 .map(|danger| format!("DANGER was raised: {danger}")),
         );
+        lines.extend(
+            self.drafts()
+                .next()
+                .map(|tree| format!("DRAFT was walked: {}", tree.title)),
+        );
         lines.extend(self.remedy.clone());
         let findings = self.findings.iter().take(2);
         lines
@@ -152,6 +176,16 @@ impl Job {
         let short = lines.iter().map(|line| safe(line).cut(WIDTH).to_string());
         short.map(|line| line + "\n").collect()
     }
+}
+
+/// A tree with how far it is trusted, and its edition.
+fn tree_words(tree: &TreeEntry) -> String {
+    let status = tree.status.replace('-', " ");
+    let edition = tree
+        .edition
+        .as_deref()
+        .map(|edition| format!(", edition {edition}"));
+    format!("{} ({status}{})", tree.title, edition.unwrap_or_default())
 }
 
 /// The first few of a list, and how many more there are.

@@ -4,4 +4,4 @@ pub mod findings;
 mod job;
 mod job_text;
 
-pub use job::{AnswerEntry, FindingEntry, Job, Log, ProofEntry, PutBackEntry};
+pub use job::{AnswerEntry, FindingEntry, Job, Log, ProofEntry, PutBackEntry, TreeEntry};

@@ -2,6 +2,8 @@
 
 use std::ops::Range;
 
+use super::layer::{self, Layer};
+
 /// One file of a library: its name inside the library's folder, and its text.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SourceFile {
@@ -9,6 +11,17 @@ pub struct SourceFile {
     text: String,
     /// Byte offset at which each line starts.
     lines: Vec<u32>,
+    layer: Layer,
+    unread: Option<Unread>,
+}
+
+/// Why a file could not be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Unread {
+    /// What is wrong, without a full stop.
+    pub message: String,
+    /// How to mend it.
+    pub help: String,
 }
 
 impl SourceFile {
@@ -23,12 +36,56 @@ impl SourceFile {
             name: name.into(),
             text,
             lines,
+            layer: Layer::default(),
+            unread: None,
         }
     }
 
-    /// The name inside the library's folder, with forward slashes.
+    /// A file that could not be read, with as much of its text as could: what is wrong stands at the end of that.
+    pub fn unread(name: impl Into<String>, text: impl Into<String>, why: Unread) -> Self {
+        Self {
+            unread: Some(why),
+            ..Self::new(name, text)
+        }
+    }
+
+    /// The same file in another layer of the library.
+    #[must_use]
+    pub fn in_layer(self, layer: Layer) -> Self {
+        Self { layer, ..self }
+    }
+
+    /// A file by what [`SourceFile::key`] gave. The folder that an overlay was in is not told by it.
+    pub fn from_key(key: &str, text: impl Into<String>) -> Self {
+        match layer::of_key(key) {
+            Some((layer, name)) => Self::new(name, text).in_layer(layer),
+            None => Self::new(key, text),
+        }
+    }
+
+    /// The name inside the folder of its layer, with forward slashes.
     pub fn name(&self) -> &str {
         &self.name
+    }
+
+    /// The layer of the library that it belongs to.
+    pub fn layer(&self) -> &Layer {
+        &self.layer
+    }
+
+    /// What tells it from every other file of the library, wherever an overlay was read from.
+    pub fn key(&self) -> String {
+        self.layer.key(&self.name)
+    }
+
+    /// The name as messages show it: with the overlay's folder in front, where it is an overlay's.
+    pub fn shown(&self) -> String {
+        self.layer.shown(&self.name)
+    }
+
+    /// Why it could not be read; nothing where it was.
+    pub fn why_unread(&self) -> Option<&Unread> {
+        self.unread.as_ref()
     }
 
     /// The whole text.
@@ -89,7 +146,7 @@ impl Span {
 /// A span as a person reads it.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Place {
-    /// The file's name inside the library.
+    /// The file's name inside the library; for an overlay's, with its folder in front.
     pub file: String,
     /// Line, from 1.
     pub line: usize,
@@ -97,15 +154,22 @@ pub struct Place {
     pub column: usize,
 }
 
-/// All the files of one library, in the order of their names.
+/// All the files of one library: layer after layer, and in each in the order of their names.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Files(Vec<SourceFile>);
 
 impl Files {
-    /// Sorts the files by name, so that a library reads the same from every disk.
+    /// Sorts the files by layer and name, so that a library reads the same from every disk.
     pub fn new(mut files: Vec<SourceFile>) -> Self {
-        files.sort_by(|a, b| a.name.cmp(&b.name));
+        files.sort_by(|a, b| (a.layer.number(), &a.name).cmp(&(b.layer.number(), &b.name)));
         Self(files)
+    }
+
+    /// The same files and one more.
+    #[must_use]
+    pub fn with(mut self, file: SourceFile) -> Self {
+        self.0.push(file);
+        Self::new(self.0)
     }
 
     /// The files with their ids.
@@ -130,7 +194,7 @@ impl Files {
         let file = self.get(span.file);
         let (line, column) = file.line_column(span.start);
         Place {
-            file: file.name().to_owned(),
+            file: file.shown(),
             line,
             column,
         }

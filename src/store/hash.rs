@@ -81,12 +81,13 @@ fn digit(character: u8) -> Result<u8, NotAHash> {
 ///
 /// It is the SHA-256 of, for each file in the byte order of the names: the length of the name in bytes as eight bytes,
 /// most significant first; the name; the length of the text in the same form; the text. With the lengths in front, no
-/// text can be moved into a name, or into the next file, without changing the sum.
+/// text can be moved into a name, or into the next file, without changing the sum. The name is the file's
+/// [key](SourceFile::key), so an overlay has the same sum from whatever folder it was read.
 pub fn library_hash(files: &[SourceFile]) -> Hash {
-    let mut sorted: Vec<&SourceFile> = files.iter().collect();
-    sorted.sort_by_key(|file| file.name());
+    let mut sorted: Vec<(String, &str)> = files.iter().map(|file| (file.key(), file.text())).collect();
+    sorted.sort();
     let mut sum = Sha256::new();
-    for part in sorted.iter().flat_map(|file| [file.name(), file.text()]) {
+    for part in sorted.iter().flat_map(|(name, text)| [name.as_str(), *text]) {
         sum.update((part.len() as u64).to_be_bytes());
         sum.update(part);
     }

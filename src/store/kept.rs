@@ -31,7 +31,7 @@ impl SessionFolder {
     pub fn keep_library(&self, hash: &Hash, files: &[SourceFile]) -> Result<(), StoreError> {
         self.check_rights()?;
         let path = self.library_path(hash);
-        let texts: BTreeMap<&str, &str> = files.iter().map(|file| (file.name(), file.text())).collect();
+        let texts: BTreeMap<String, &str> = files.iter().map(|file| (file.key(), file.text())).collect();
         if texts.len() != files.len() || library_hash(files) != *hash {
             return Err(StoreError::NotSaved {
                 path,
@@ -54,7 +54,7 @@ impl SessionFolder {
         save().map_err(|cause| StoreError::not_saved(&path, cause))
     }
 
-    /// A library that was kept under this sum, in the order of its names; `None` where none was.
+    /// A library that was kept under this sum, in the order of its files' keys; `None` where none was.
     ///
     /// # Errors
     ///
@@ -100,7 +100,7 @@ fn parse(bytes: &[u8]) -> Option<Vec<SourceFile>> {
     Some(
         texts
             .into_iter()
-            .map(|(name, text)| SourceFile::new(name, text))
+            .map(|(key, text)| SourceFile::from_key(&key, text))
             .collect(),
     )
 }

@@ -116,10 +116,10 @@ fn header(theme: Theme, scene: Scene<'_>, width: usize) -> Line<'static> {
         Scene::Call { ask, standing } => {
             let mut path = ask.through.clone();
             path.push(ask.tree.clone());
-            let status = ask
-                .status
-                .iter()
-                .map(|status| format!("{status}{}", theme.dot()))
+            // Where there is little room, how far one may trust the tree goes before which edition it is.
+            let edition = ask.edition.iter().filter(|_| width >= TWO_COLUMNS);
+            let status = (ask.status.iter().chain(edition))
+                .map(|mark| format!("{mark}{}", theme.dot()))
                 .collect::<String>();
             let left = match standing.at_worst {
                 _ if standing.ended.is_some() => "walk ended".to_owned(),

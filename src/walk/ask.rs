@@ -13,8 +13,12 @@ use crate::source::Safe;
 pub struct Ask {
     /// The tree it stands in.
     pub tree: Safe,
-    /// `draft` or `field trial`; nothing for an approved tree.
+    /// `DRAFT` or `field trial`; nothing for an approved tree.
     pub status: Option<Safe>,
+    /// The tree's edition, where it gives one.
+    pub edition: Option<Safe>,
+    /// Before the first answer: the overlays that are walked with, and what they replaced.
+    pub overlays: Vec<Safe>,
     /// The trees that led here, outermost first, without the one it stands in.
     pub through: Vec<Safe>,
     /// What is asked.

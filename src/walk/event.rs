@@ -200,8 +200,22 @@ pub struct LibraryMark {
     pub name: String,
     /// Its edition.
     pub edition: String,
-    /// The hash of its files.
+    /// The overlays laid over it, in that order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub overlays: Vec<OverlayMark>,
+    /// The hash of its files, those of the overlays included.
     pub hash: String,
+}
+
+/// Which overlay was laid over a library.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OverlayMark {
+    /// Its name.
+    pub name: String,
+    /// Its edition; empty where it gives none.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub edition: String,
 }
 
 /// Why a tree was entered.

@@ -5,11 +5,12 @@ use super::ask::{
 };
 use super::at_worst::at_worst;
 use super::event::Doubt;
+use super::overlays::overlay_words;
 use super::possible::{possible, ruled_out};
 use super::proof::{self, Holding};
 use super::state::{State, What};
 use super::wanted::{Wanted, wanted};
-use super::words::{answer_words, end_words, line_words, remedy_words};
+use super::words::{answer_words, end_words, line_words, remedy_words, status_words};
 use crate::library::{
     Answers, BandAnswer, Caution, Datum, Edge, Fault, FieldKind, Id, Kind, Library, Obtained, PlateField,
     Status, Step, Taking,
@@ -24,6 +25,11 @@ pub fn ask(library: &Library, state: &State) -> Ask {
     let mut ask = Ask {
         tree: safe(""),
         status: None,
+        edition: None,
+        overlays: match state.answers {
+            0 => overlay_words(library, state),
+            _ => Vec::new(),
+        },
         through: Vec::new(),
         question: Question::Closed,
         title: None,
@@ -63,10 +69,8 @@ fn place(library: &Library, state: &State, ask: &mut Ask) {
     let mut trees = state.moment.frames.iter().map(|frame| &library.trees[frame.tree]);
     if let Some(tree) = trees.next_back() {
         ask.tree = safe(&tree.title);
-        ask.status = match tree.status {
-            Status::Approved => None,
-            other => Some(safe(&other.name().replace('-', " "))),
-        };
+        ask.status = (tree.status != Status::Approved).then(|| safe(status_words(tree.status)));
+        ask.edition = tree.edition.as_deref().map(safe);
     }
     ask.through = trees.map(|tree| safe(&tree.title)).collect();
 }

@@ -2,7 +2,16 @@
 
 use super::event::End;
 use super::state::{Answered, State, What};
-use crate::library::{Datum, Fault, FieldKind, Id, Library, PlateField, Remedy};
+use crate::library::{Datum, Fault, FieldKind, Id, Library, PlateField, Remedy, Status};
+
+/// How far a tree is trusted, in words; a draft is not to be overlooked.
+pub fn status_words(status: Status) -> &'static str {
+    match status {
+        Status::Draft => "DRAFT",
+        Status::FieldTrial => "field trial",
+        Status::Approved => "approved",
+    }
+}
 
 /// A line of a proof in words.
 pub fn line_words(library: &Library, line: &crate::library::ProofLine) -> String {

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use proofwalk::check;
-use proofwalk::library::load;
-use proofwalk::source::{Files, SourceFile};
+use proofwalk::library::{Library, Problem, load};
+use proofwalk::source::{Diagnostic, Files, SourceFile};
 
 /// A library as text: its files by name.
 #[derive(Clone)]
@@ -159,8 +159,17 @@ impl Written {
 
     /// Everything that the checker says.
     pub fn found(&self) -> Vec<Found> {
+        self.found_by(check::run)
+    }
+
+    /// Everything that the checker says where the library is to be released.
+    pub fn found_for_release(&self) -> Vec<Found> {
+        self.found_by(check::run_for_release)
+    }
+
+    fn found_by(&self, run: fn(&Library, &[Problem]) -> Vec<Diagnostic>) -> Vec<Found> {
         let (library, problems) = load(self.files());
-        let found = check::run(&library, &problems).into_iter();
+        let found = run(&library, &problems).into_iter();
         found
             .map(|finding| {
                 let place = library.files.place(finding.span);

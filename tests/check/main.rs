@@ -11,5 +11,6 @@ mod library;
 mod names;
 mod pages;
 mod random_bands;
+mod release;
 mod report;
 mod text;

@@ -1,6 +1,6 @@
 //! Every rule's page: its failing example fails with that rule, and its mend is right.
 
-use proofwalk::check::{page, rules};
+use proofwalk::check::{page, release_rules, rules};
 
 use crate::library::Written;
 
@@ -47,6 +47,22 @@ fn rules_are_in_the_order_of_their_names_and_end_no_message_with_a_full_stop() {
             );
             assert!(!found.help.is_empty() && !found.help.ends_with('.'), "{found:?}");
         }
+    }
+}
+
+#[test]
+fn the_pages_of_the_release_rules_are_about_trees_that_a_check_lets_pass() {
+    for rule in release_rules() {
+        let page = page(rule.name).unwrap();
+        // The trees that every example stands among are drafts.
+        let found = |heading| {
+            let mut found = example(&page, heading).found_for_release();
+            found.retain(|found| found.place.starts_with("no-heat.yaml:"));
+            found.into_iter().map(|found| found.rule).collect::<Vec<_>>()
+        };
+        assert_eq!(found("Fails"), [rule.name]);
+        assert_eq!(found("Mended"), [""; 0], "{}", rule.name);
+        assert_eq!(example(&page, "Fails").found(), [], "{}", rule.name);
     }
 }
 

@@ -1,8 +1,9 @@
 //! What is printed of a check.
 
 use proofwalk::check;
-use proofwalk::library::load;
+use proofwalk::library::{Library, Problem, load};
 use proofwalk::report::findings::{self, Look};
+use proofwalk::source::{Files, Layer, SourceFile};
 
 use crate::library::Written;
 
@@ -98,9 +99,60 @@ fn json_has_every_finding() {
                 "rule": "band-overlap", "level": "error", "file": "no-heat.yaml", "line": 11, "column": 7,
                 "message": "`at most 2 V` and `at least 2 V` both take 2 V",
                 "help": "they meet there: write `below` or `above` in one of the two", "witness": []
-            }]
+            }],
+            "overlays": [], "replaced": []
         })
     );
+}
+
+/// With an overlay that replaces a put-back and adds one.
+fn overlaid(name: &str) -> (Library, Vec<Problem>) {
+    let over = [
+        ("library.yaml", format!("title: \"{name}\"\nedition: 7\n")),
+        (
+            "registry/restores.yaml",
+            "restores:\n  lid: Close the lid\n  door_switch: See that it stops\n".to_owned(),
+        ),
+    ];
+    let layer = Layer::overlay(1, "../company");
+    let over = over.map(|(file, text)| SourceFile::new(file, text).in_layer(layer.clone()));
+    load(over.into_iter().fold(Written::small().files(), Files::with))
+}
+
+#[test]
+fn what_an_overlay_replaced_is_told_with_both_places() {
+    let (library, problems) = overlaid("The north branch");
+    let found = check::run(&library, &problems);
+    let expected = "\
+overlay The north branch, edition 7: replaces 1
+  put-back `door_switch`: ../company/registry/restores.yaml:3 instead of registry/restores.yaml:2
+
+no errors, no warnings in 2 trees, 13 steps
+";
+    assert_eq!(findings::text(&library, &found, Look::default()), expected);
+    let checked: serde_json::Value = serde_json::from_str(&findings::json(&library, &found)).unwrap();
+    assert_eq!(
+        (&checked["overlays"], &checked["replaced"]),
+        (
+            &serde_json::json!([{ "name": "company", "title": "The north branch", "edition": "7" }]),
+            &serde_json::json!([{
+                "kind": "put-back", "name": "door_switch", "file": "../company/registry/restores.yaml", "line": 3,
+                "instead_of": { "file": "registry/restores.yaml", "line": 2 }
+            }])
+        )
+    );
+}
+
+#[test]
+fn an_overlay_is_told_safely_and_its_text_is_looked_at() {
+    let (library, problems) = overlaid("North\\e[2J");
+    let found = check::run(&library, &problems);
+    let places: Vec<_> = (found.iter())
+        .map(|finding| (finding.rule, library.files.place(finding.span).file))
+        .collect();
+    assert_eq!(places, [("unsafe-text", "../company/library.yaml".to_owned())]);
+    let text = findings::text(&library, &found, Look::default());
+    assert!(text.contains("overlay North^[[2J, edition 7"), "{text}");
 }
 
 #[test]

@@ -1,5 +1,9 @@
 //! `check` and `rehearse`.
 
+use std::fs;
+use std::path::Path;
+
+use rustix::fs::{CWD, Mode, mkfifoat};
 use serde_json::Value;
 
 use crate::common::scene::{root, run, scene};
@@ -100,6 +104,89 @@ fn a_folder_that_is_none_exits_2() {
     }
 }
 
+/// What a check of a folder finds, each as `file:line rule: message`.
+fn found(folder: &Path) -> Vec<String> {
+    let said = run(&["check", folder.to_str().unwrap(), "--format", "json"]).exits(1);
+    let report: Value = serde_json::from_str(&said.out).unwrap();
+    let findings = report["findings"].as_array().unwrap().iter().map(|finding| {
+        let text = |key: &str| finding[key].as_str().unwrap().to_owned();
+        format!(
+            "{}:{} {}: {}",
+            text("file"),
+            finding["line"],
+            text("rule"),
+            text("message")
+        )
+    });
+    findings.collect()
+}
+
+#[test]
+fn what_cannot_be_read_is_a_finding_and_hides_no_other() {
+    let scene = scene();
+    let folder = scene.temp.path().join("library");
+    scene.write("library/library.yaml", "library: broken\nnonsense: 1\n");
+    scene.write("library/old.yml", "tree: old\n");
+    fs::write(folder.join("wide.yaml"), b"\xff\xfet\0").unwrap();
+    fs::write(folder.join("latin.yaml"), b"tree: latin\ntitle: 70 \xb0F\n").unwrap();
+    mkfifoat(CWD, folder.join("pipe.yaml"), Mode::RWXU).unwrap();
+    assert_eq!(
+        found(&folder),
+        [
+            "latin.yaml:2 malformed: not UTF-8 from byte 22 on",
+            "library.yaml:2 malformed: `nonsense` is not a key of the format here",
+            "old.yml:1 malformed: the ending of a tree file is .yaml, not .yml",
+            "pipe.yaml:1 malformed: this is no regular file",
+            "wide.yaml:1 malformed: this is UTF-16, by the byte order mark at its start",
+        ]
+    );
+    let said = run(&["check", folder.to_str().unwrap()]).exits(1);
+    assert!(said.out.contains("latin.yaml:2:11\n"), "{}", said.out);
+    let said = scene
+        .run(&["walk", "old", "--library", folder.to_str().unwrap()])
+        .exits(1);
+    assert!(said.err.contains("5 errors, so it is not walked"), "{}", said.err);
+}
+
+#[test]
+fn a_library_without_library_yaml_is_told_what_to_write() {
+    let scene = scene();
+    scene.write("library/registry/restores.yaml", "restores: {}\n");
+    let folder = scene.temp.path().join("library");
+    assert_eq!(
+        found(&folder),
+        ["library.yaml:1 malformed: the library has no `library.yaml`"]
+    );
+    let said = run(&["check", folder.to_str().unwrap()]).exits(1);
+    assert!(said.out.contains("`library: NAME`"), "{}", said.out);
+}
+
+#[test]
+fn drafts_are_refused_for_release_alone() {
+    let scene = scene();
+    copy(&root().join("trees"), &scene.temp.path().join("library"));
+    let folder = scene.temp.path().join("library");
+    let file = folder.join("flood.yaml");
+    let text = fs::read_to_string(&file).unwrap();
+    fs::write(&file, text.replace("status: field-trial", "status: draft")).unwrap();
+    let folder = folder.to_str().unwrap();
+    run(&["check", folder]).exits(0);
+    let said = run(&["check", folder, "--release"]).exits(1);
+    assert!(
+        said.out
+            .starts_with("flood.yaml:4:1\nerror[draft-tree]: the tree `flood` is a draft\n"),
+        "{}",
+        said.out
+    );
+    let said = run(&["check", "--explain", "draft-tree"]).exits(0);
+    assert!(said.out.contains("--release"), "{}", said.out);
+}
+
+#[test]
+fn the_built_in_library_may_be_released() {
+    run(&["check", "--release"]).exits(0);
+}
+
 #[test]
 fn a_scenario_that_departs_exits_1_with_its_place() {
     let scene = scene();
@@ -108,8 +195,8 @@ fn a_scenario_that_departs_exits_1_with_its_place() {
         .temp
         .path()
         .join("trees/scenarios/nothing-found-runs-through.yaml");
-    let text = std::fs::read_to_string(&file).unwrap();
-    std::fs::write(
+    let text = fs::read_to_string(&file).unwrap();
+    fs::write(
         &file,
         text.replace("verdict: nothing_found", "verdict: comes_and_goes"),
     )
@@ -127,15 +214,15 @@ fn a_scenario_that_departs_exits_1_with_its_place() {
     );
 }
 
-fn copy(from: &std::path::Path, to: &std::path::Path) {
-    std::fs::create_dir_all(to).unwrap();
-    for entry in std::fs::read_dir(from).unwrap() {
+fn copy(from: &Path, to: &Path) {
+    fs::create_dir_all(to).unwrap();
+    for entry in fs::read_dir(from).unwrap() {
         let path = entry.unwrap().path();
         let target = to.join(path.file_name().unwrap());
         if path.is_dir() {
             copy(&path, &target);
         } else {
-            std::fs::copy(&path, &target).unwrap();
+            fs::copy(&path, &target).unwrap();
         }
     }
 }

@@ -15,5 +15,6 @@ mod checking;
 mod common;
 mod disk;
 mod ids;
+mod overlays;
 mod reading;
 mod streams;

@@ -5,6 +5,7 @@
 
 mod hostile;
 mod keys;
+mod marks;
 mod scene;
 mod screens;
 mod spoken;

@@ -32,6 +32,8 @@ pub fn ask(question: Question) -> Ask {
     Ask {
         tree: safe("Gas supply at the valve"),
         status: None,
+        edition: None,
+        overlays: Vec::new(),
         through: all(&["No heat: burners light, then go out"]),
         question,
         title: None,
@@ -256,6 +258,7 @@ pub fn home() -> Home {
     };
     Home {
         title: safe("Residential gas furnaces"),
+        overlays: Vec::new(),
         standing_cautions: all(&[
             "Local codes, the maker's instructions and your licence come before anything said here.",
         ]),

@@ -8,5 +8,6 @@ mod hostile;
 mod keys;
 mod names;
 mod numbers;
+mod overlays;
 mod scenarios;
 mod written;

@@ -3,11 +3,24 @@
 use std::collections::BTreeMap;
 
 use proofwalk::library::{Library, Problem, ProblemKind, load};
-use proofwalk::source::{Files, SourceFile};
+use proofwalk::source::{Files, Layer, SourceFile, Unread};
 
-/// A library as text: its files by name.
+/// A library as text: its files by name, those of the overlay number 1 under `1/`, and so on.
 #[derive(Clone)]
 pub struct Written(BTreeMap<String, String>);
+
+/// The file that a name stands for; an overlay's folder is called `over1`, and so on.
+fn file(name: &str, text: &str) -> SourceFile {
+    let overlay = name
+        .split_once('/')
+        .and_then(|(number, rest)| Some((number.parse().ok()?, rest)));
+    match overlay {
+        Some((number, rest)) => {
+            SourceFile::new(rest, text).in_layer(Layer::overlay(number, format!("over{number}")))
+        }
+        None => SourceFile::new(name, text),
+    }
+}
 
 const FILES: [(&str, &str); 10] = [
     (
@@ -111,7 +124,7 @@ impl Written {
     }
 
     pub fn read(&self) -> (Library, Vec<Problem>) {
-        let files = self.0.iter().map(|(name, text)| SourceFile::new(name, text));
+        let files = self.0.iter().map(|(name, text)| file(name, text));
         load(Files::new(files.collect()))
     }
 
@@ -190,4 +203,36 @@ fn what_nothing_needs_may_be_absent() {
             .into(),
     )
     .says(&[]);
+}
+
+#[test]
+fn a_library_without_its_library_yaml_is_told_what_to_write() {
+    let mut library = Written::small();
+    library.0.remove("library.yaml");
+    let missing = ["library.yaml:1:1 malformed: the library has no `library.yaml`"];
+    library.says(&missing);
+    assert_eq!(
+        library.helps(),
+        ["write one, with at least a line `library: NAME`; its title, edition, gate and dangers stand there"]
+    );
+    // An overlay's does not stand in for it.
+    library.with("1/library.yaml", "title: Ours\n").says(&missing);
+}
+
+#[test]
+fn a_file_that_could_not_be_read_is_malformed_where_its_text_ends() {
+    let why = Unread {
+        message: "not UTF-8 from byte 14 on".to_owned(),
+        help: "save the file as UTF-8".to_owned(),
+    };
+    let small = Written::small().read().0.files;
+    let files = small.with(SourceFile::unread("broken.yaml", "tree: broken\nt", why));
+    let (library, problems) = load(files);
+    assert_eq!(problems.len(), 1, "{problems:?}");
+    let place = library.files.place(problems[0].span);
+    assert_eq!(
+        (place.file.as_str(), place.line, place.column),
+        ("broken.yaml", 2, 2)
+    );
+    assert_eq!(library.trees.len(), 1, "the rest is read");
 }

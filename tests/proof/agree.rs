@@ -118,13 +118,11 @@ fn answer(library: &Library, state: &State, tape: &mut Tape<'_>) -> Option<Comma
     })
 }
 
+/// A verdict that is not proven, the steps that lead there, and the answers where a walk is shown.
+type Shown = (String, Vec<String>, Option<Vec<WitnessAnswer>>);
+
 /// What the checker says: the verdicts it does not call proven, and the walks that it shows.
-fn called_unproven(
-    library: &Library,
-) -> (
-    BTreeSet<String>,
-    Vec<(String, Vec<String>, Option<Vec<WitnessAnswer>>)>,
-) {
+fn called_unproven(library: &Library) -> (BTreeSet<String>, Vec<Shown>) {
     let found = check::run(library, &[]);
     let found = found
         .into_iter()

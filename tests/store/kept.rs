@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use proofwalk::source::SourceFile;
+use proofwalk::source::{Files, Layer, SourceFile};
 use proofwalk::store::{Hash, StoreError, library_hash};
 
 use crate::support::{Scene, scene};
@@ -35,6 +35,33 @@ fn a_kept_library_is_given_back_as_it_was() {
         "nothing else is left there"
     );
     assert!(scene.folder.list().unwrap().is_empty());
+}
+
+#[test]
+fn an_overlay_is_kept_with_its_library_from_whatever_folder_it_came() {
+    let scene = scene();
+    let (base, alone) = library();
+    let laid_from = |folder: &str| {
+        let over = SourceFile::new("library.yaml", "title: Ours\n").in_layer(Layer::overlay(1, folder));
+        [base.clone(), vec![over]].concat()
+    };
+    let files = laid_from("company");
+    let hash = library_hash(&files);
+    assert_eq!(library_hash(&laid_from("/srv/company")), hash);
+    assert_ne!(hash, alone);
+    scene.folder.keep_library(&hash, &files).unwrap();
+    let kept = Files::new(scene.folder.kept_library(&hash).unwrap().unwrap());
+    let layers: Vec<_> = (kept.iter())
+        .map(|(_, file)| (file.layer().number(), file.name(), file.text()))
+        .collect();
+    assert_eq!(
+        layers,
+        [
+            (0, "library.yaml", base[0].text()),
+            (0, "trees/no-heat.yaml", base[1].text()),
+            (1, "library.yaml", "title: Ours\n")
+        ]
+    );
 }
 
 #[test]

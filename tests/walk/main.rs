@@ -14,6 +14,7 @@ mod edges;
 mod fresh;
 mod leaving;
 mod log;
+mod marks;
 mod plate;
 mod possible;
 mod proof;

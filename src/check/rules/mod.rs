@@ -4,11 +4,13 @@ mod band_gap;
 mod band_overlap;
 mod choice_gap;
 mod dead_end;
+mod draft_tree;
 mod duplicate_name;
 mod endless_loop;
 mod endless_visit;
 mod impossible_band;
 mod malformed;
+mod missing_edition;
 mod unit_mismatch;
 mod unknown_name;
 mod unmapped_outcome;
@@ -36,3 +38,6 @@ pub(super) static ALL: [&Rule; 15] = [
     &unreachable_step::UNREACHABLE_STEP,
     &unsafe_text::UNSAFE_TEXT,
 ];
+
+/// The rules that only a library which is to be released must keep, in the order of their names.
+pub(super) static RELEASE: [&Rule; 2] = [&draft_tree::DRAFT_TREE, &missing_edition::MISSING_EDITION];

@@ -3,7 +3,9 @@
 //! Nothing stops at the first error. What cannot be resolved is reported and stands in the library as *unresolved*, so
 //! that the rules can pass it by and still look at all the rest.
 
+mod about;
 mod edges;
+mod layers;
 mod lookup;
 mod proofs;
 mod quantities;
@@ -69,24 +71,41 @@ impl Resolver<'_> {
             scenarios,
         } = raw;
 
+        self.overlays();
         // All names first: a reading may be worked out from a later one, a fault may name a part of another file.
-        let sources = self.open(sources, |file| file.sources, What::Source, |s| &mut s.sources);
-        let restores = self.open(restores, |file| file.restores, What::Restore, |s| &mut s.restores);
-        let cautions = self.open(cautions, |file| file.cautions, What::Caution, |s| &mut s.cautions);
+        let sources = self.open(sources, |_, file| file.sources, What::Source, |s| &mut s.sources);
+        let restores = self.open(
+            restores,
+            |_, file| file.restores,
+            What::Restore,
+            |s| &mut s.restores,
+        );
+        let cautions = self.open(
+            cautions,
+            |_, file| file.cautions,
+            What::Caution,
+            |s| &mut s.cautions,
+        );
         let mut order = Vec::new();
         let plate = self.open(
             plate,
-            |file| {
-                order = file.order.unwrap_or_default();
+            |id, file| {
+                let chains = file.order.unwrap_or_default();
+                order.extend(chains.into_iter().map(|chain| (id, chain)));
                 file.fields
             },
             What::PlateField,
             |s| &mut s.fields,
         );
-        let readings = self.open(readings, |file| file.readings, What::Reading, |s| &mut s.readings);
-        let signs = self.open(signs, |file| file.signs, What::Sign, |s| &mut s.signs);
-        let parts = self.open(parts, |file| file.parts, What::Part, |s| &mut s.parts);
-        let faults = self.open(faults, |file| file.faults, What::Fault, |s| &mut s.faults);
+        let readings = self.open(
+            readings,
+            |_, file| file.readings,
+            What::Reading,
+            |s| &mut s.readings,
+        );
+        let signs = self.open(signs, |_, file| file.signs, What::Sign, |s| &mut s.signs);
+        let parts = self.open(parts, |_, file| file.parts, What::Part, |s| &mut s.parts);
+        let faults = self.open(faults, |_, file| file.faults, What::Fault, |s| &mut s.faults);
         let trees = self.register_trees(trees);
 
         self.readings_and_signs_apart(&readings, &signs);
@@ -101,6 +120,7 @@ impl Resolver<'_> {
         self.trees(trees);
         self.about(library);
         self.scenarios(scenarios);
+        self.library.replaced.sort_by_key(|replaced| replaced.by);
     }
 
     /// The start of a file, for what is wrong with it as a whole.

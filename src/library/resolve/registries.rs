@@ -38,7 +38,11 @@ impl Resolver<'_> {
         for sign in &signs.entries {
             let reading = self.scope.readings.find(&sign.name);
             if let Some(reading) = reading.and_then(|id| readings.entries.get(id.index())) {
-                self.duplicate(What::ReadingOrSign, &sign.name, sign.at, reading.at, None);
+                let (second, first) = match self.is_laid_over(reading.at, sign.at) {
+                    true => (reading.at, sign.at),
+                    false => (sign.at, reading.at),
+                };
+                self.duplicate(What::ReadingOrSign, &sign.name, second, first, None);
             }
         }
     }
@@ -72,8 +76,7 @@ impl Resolver<'_> {
         });
     }
 
-    pub(super) fn plate(&mut self, opened: Opened<Keyed<raw::Field>>, order: Vec<Texts>) {
-        let file = opened.file;
+    pub(super) fn plate(&mut self, opened: Opened<Keyed<raw::Field>>, order: Vec<(FileId, Texts)>) {
         self.library.plate = table(opened.entries, |name, entry| self.field(name, entry));
         self.field_scales = (self.library.plate.iter())
             .map(|(_, field)| match field.kind {
@@ -81,7 +84,7 @@ impl Resolver<'_> {
                 FieldKind::Choices(_) => None,
             })
             .collect();
-        for chain in order {
+        for (file, chain) in order {
             let fields = chain
                 .iter()
                 .map(|name| self.find(What::PlateField, name, file, |scope| &scope.fields));

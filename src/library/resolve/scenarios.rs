@@ -1,5 +1,8 @@
 //! Worked calls.
 
+use std::collections::HashMap;
+
+use super::super::overlay::Replaceable;
 use super::super::problem::What;
 use super::super::raw::{self, Text};
 use super::super::registry::{Choice, FieldKind};
@@ -10,14 +13,38 @@ use super::lookup::Owner;
 use crate::measure::{Amount, Scale};
 use crate::source::FileId;
 
+/// A scenario file with the stem of its name.
+type File = (FileId, String, Keyed<raw::ScenarioFile>);
+
 impl Resolver<'_> {
-    pub(super) fn scenarios(&mut self, files: Vec<(FileId, String, Keyed<raw::ScenarioFile>)>) {
-        for (file, name, keyed) in files {
+    pub(super) fn scenarios(&mut self, files: Vec<File>) {
+        for (file, name, keyed) in self.last_of_each(files) {
             self.stray(&keyed, file);
             if let Some(scenario) = self.scenario(file, name, keyed.value) {
                 self.library.scenarios.push(scenario);
             }
         }
+    }
+
+    /// Of the files that have one name in their layers, the one of the last layer, in the place of the first.
+    fn last_of_each(&mut self, files: Vec<File>) -> Vec<File> {
+        let mut places: HashMap<&str, usize> = HashMap::new();
+        let mut kept: Vec<File> = Vec::with_capacity(files.len());
+        for file in files {
+            let name = self.files.get(file.0).name();
+            match places.get(name).and_then(|&place| kept.get_mut(place)) {
+                Some(place) => {
+                    let (first, by) = (place.0, file.0);
+                    *place = file;
+                    self.replaced(Replaceable::Scenario, name, self.top(first), self.top(by));
+                }
+                None => {
+                    places.insert(name, kept.len());
+                    kept.push(file);
+                }
+            }
+        }
+        kept
     }
 
     fn scenario(&mut self, file: FileId, name: String, raw: raw::ScenarioFile) -> Option<Scenario> {

@@ -3,6 +3,7 @@
 use std::collections::HashMap;
 
 use super::super::load::From;
+use super::super::overlay::Replaceable;
 use super::super::problem::What;
 use super::super::registry::{Caution, Fault, Part, PlateField, Reading, Restore, Sign, Source};
 use super::super::table::Id;
@@ -31,6 +32,23 @@ impl<T> Names<T> {
     pub fn iter(&self) -> impl Iterator<Item = &str> {
         self.ids.keys().map(String::as_str)
     }
+
+    /// Puts an entry where what came of its name wants it.
+    fn settle<R>(&mut self, claimed: Claimed, registered: &mut Vec<Registered<R>>, entry: Registered<R>) {
+        match claimed {
+            Claimed::Taken => {}
+            Claimed::New => {
+                self.ids.insert(entry.name.clone(), Id::new(registered.len()));
+                registered.push(entry);
+            }
+            Claimed::Replaces => {
+                let id = self.find(&entry.name);
+                if let Some(place) = id.and_then(|id| registered.get_mut(id.index())) {
+                    *place = entry;
+                }
+            }
+        }
+    }
 }
 
 /// The names of everything.
@@ -56,8 +74,18 @@ pub(super) struct Registered<R> {
 
 /// A registry whose names are known and whose entries are not resolved yet.
 pub(super) struct Opened<R> {
-    pub file: FileId,
     pub entries: Vec<Registered<R>>,
+}
+
+/// What comes of a name that was given.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Claimed {
+    /// It is new.
+    New,
+    /// An overlay gives it again: what stood under it no longer counts.
+    Replaces,
+    /// It was given in the same layer already.
+    Taken,
 }
 
 /// Names that were given in one place, to find the second of a kind.
@@ -83,71 +111,78 @@ impl Taken {
 }
 
 impl Resolver<'_> {
-    /// Opens a registry: reports its stray keys and registers its names.
+    /// Opens a registry, layer after layer: reports its stray keys and registers its names.
     pub(super) fn open<F, R, T>(
         &mut self,
-        file: From<F>,
-        entries: impl FnOnce(F) -> Option<Entries<R>>,
+        files: From<F>,
+        mut entries: impl FnMut(FileId, F) -> Option<Entries<R>>,
         what: What,
         names: impl FnOnce(&mut Scope) -> &mut Names<T>,
     ) -> Opened<R> {
-        let Some((file, content)) = file else {
-            return Opened {
-                file: FileId(0),
-                entries: Vec::new(),
-            };
-        };
-        self.stray(&content, file);
-        let (ids, registered) = self.register(what, file, entries(content.value));
-        *names(&mut self.scope) = ids;
-        Opened {
-            file,
-            entries: registered,
+        let mut layers = Vec::with_capacity(files.len());
+        for (file, content) in files {
+            self.stray(&content, file);
+            layers.push((file, entries(file, content.value)));
         }
+        let (ids, registered) = self.register(what, layers);
+        *names(&mut self.scope) = ids;
+        Opened { entries: registered }
     }
 
-    /// Registers the keys of a map; a second of the same name is reported and left out.
+    /// Registers the keys of maps, one a layer. An overlay's entry takes the place of the one whose name it has; a second
+    /// of the same name in one layer is reported and left out.
     pub(super) fn register<T, R>(
         &mut self,
         what: What,
-        file: FileId,
-        entries: Option<Entries<R>>,
+        layers: Vec<(FileId, Option<Entries<R>>)>,
     ) -> (Names<T>, Vec<Registered<R>>) {
         let mut taken = Taken::default();
-        let mut ids = HashMap::new();
+        let mut names = Names::default();
         let mut registered = Vec::new();
-        for entry in entries.unwrap_or_default().0 {
-            let at = entry.key.span(file);
-            if self.claim(what, &mut taken, &entry.key.value, at) {
-                ids.insert(entry.key.value.clone(), Id::new(registered.len()));
-                registered.push(Registered {
-                    name: entry.key.value,
-                    at,
-                    raw: entry.value,
-                });
+        for (file, entries) in layers {
+            for entry in entries.unwrap_or_default().0 {
+                let at = entry.key.span(file);
+                let name = entry.key.value;
+                self.good_name(what, &name, at);
+                let claimed = self.claim_layered(what, &mut taken, &name, at);
+                let raw = entry.value;
+                names.settle(claimed, &mut registered, Registered { name, at, raw });
             }
         }
-        (Names { ids }, registered)
+        (names, registered)
     }
 
-    /// Takes a name of a snake-case kind: says whether it is good and new, and reports it otherwise.
-    pub(super) fn claim(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> bool {
+    fn good_name(&mut self, what: What, name: &str, at: Span) {
         if !name::is_snake(name) {
             self.bad_name(what, name, at);
         }
+    }
+
+    /// Takes a name of a snake-case kind that stands in one file: says whether it is good and new, and reports it
+    /// otherwise.
+    pub(super) fn claim(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> bool {
+        self.good_name(what, name, at);
         self.claim_any(what, taken, name, at)
     }
 
     /// As [`Resolver::claim`], for a name whose form has been looked at.
     pub(super) fn claim_any(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> bool {
-        match taken.take(name, at) {
-            Ok(()) => true,
-            Err((first, look_alike)) => {
-                let same = look_alike.is_none();
-                self.duplicate(what, name, at, first, look_alike);
-                !same
-            }
+        self.claim_layered(what, taken, name, at) != Claimed::Taken
+    }
+
+    /// Takes a name, in whatever layer; what an overlay replaces is noted.
+    fn claim_layered(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> Claimed {
+        let Err((first, look_alike)) = taken.take(name, at) else {
+            return Claimed::New;
+        };
+        let same = look_alike.is_none();
+        if same && self.is_laid_over(at, first) {
+            taken.names.insert(name.to_owned(), at);
+            self.replaced(Replaceable::Named(what), name, first, at);
+            return Claimed::Replaces;
         }
+        self.duplicate(what, name, at, first, look_alike);
+        if same { Claimed::Taken } else { Claimed::New }
     }
 
     /// The trees' names, from the files they stand in.
@@ -156,6 +191,7 @@ impl Resolver<'_> {
         files: Vec<(FileId, String, Keyed<raw::TreeFile>)>,
     ) -> Vec<Registered<(FileId, Keyed<raw::TreeFile>)>> {
         let mut taken = Taken::default();
+        let mut names = Names::default();
         let mut registered = Vec::new();
         for (file, stem, tree) in files {
             let at = tree
@@ -182,18 +218,11 @@ impl Resolver<'_> {
                 ),
                 Some(_) => {}
             }
-            if self.claim_any(What::Tree, &mut taken, &stem, at) {
-                self.scope
-                    .trees
-                    .ids
-                    .insert(stem.clone(), Id::new(registered.len()));
-                registered.push(Registered {
-                    name: stem,
-                    at,
-                    raw: (file, tree),
-                });
-            }
+            let claimed = self.claim_layered(What::Tree, &mut taken, &stem, at);
+            let raw = (file, tree);
+            names.settle(claimed, &mut registered, Registered { name: stem, at, raw });
         }
+        self.scope.trees = names;
         registered
     }
 }

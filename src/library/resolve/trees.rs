@@ -1,11 +1,9 @@
-//! Trees, and what `library.yaml` says of them.
+//! Trees.
 
 use std::collections::HashMap;
 
-use super::super::load::From;
 use super::super::problem::What;
 use super::super::raw;
-use super::super::registry::Danger;
 use super::super::table::Id;
 use super::super::tree::{Outcome, Status, Step, Tree};
 use super::super::yaml::Keyed;
@@ -13,19 +11,20 @@ use super::Resolver;
 use super::edges::Within;
 use super::lookup::Owner;
 use super::scope::{Registered, Taken};
-use crate::source::FileId;
+use crate::source::{FileId, Span};
 
 type RawTree = Registered<(FileId, Keyed<raw::TreeFile>)>;
 
 /// A tree whose outcomes and steps have their names, and whose steps are still to be resolved.
 struct Opened {
     name: String,
-    at: crate::source::Span,
+    at: Span,
     file: FileId,
     raw: raw::TreeFile,
     steps: Vec<Registered<Keyed<raw::Step>>>,
     names: HashMap<String, Id<Step>>,
     outcomes: Vec<Outcome>,
+    status_at: Span,
     first: usize,
 }
 
@@ -52,9 +51,11 @@ impl Resolver<'_> {
             raw: (file, keyed),
         } = tree;
         self.stray(&keyed, file);
+        let key = |name| keyed.key(name, file);
+        let status_at = key("status").or_else(|| key("tree")).unwrap_or(at);
         let mut raw = keyed.value;
         let outcomes = self.tree_outcomes(raw.outcomes.take(), file);
-        let (_, steps) = self.register::<Step, _>(What::Step, file, raw.steps.take());
+        let (_, steps) = self.register::<Step, _>(What::Step, vec![(file, raw.steps.take())]);
         if steps.is_empty() {
             self.missing(at, &format!("the tree `{name}`"), "steps");
         }
@@ -69,6 +70,7 @@ impl Resolver<'_> {
             steps,
             names,
             outcomes,
+            status_at,
             first,
         }
     }
@@ -94,6 +96,7 @@ impl Resolver<'_> {
             steps,
             names,
             outcomes,
+            status_at,
             first,
         } = opened;
         let owner = Owner {
@@ -112,6 +115,7 @@ impl Resolver<'_> {
         let tree = Tree {
             title: self.text(raw.title, &owner, "title"),
             status: self.status(raw.status.as_ref(), file),
+            status_at,
             complaint: raw.complaint.map(|text| text.value),
             outcomes,
             start,
@@ -139,42 +143,5 @@ impl Resolver<'_> {
             );
             Status::default()
         })
-    }
-
-    /// What `library.yaml` says: it names trees, so it comes after them.
-    pub(super) fn about(&mut self, about: From<raw::LibraryFile>) {
-        let Some((file, keyed)) = about else {
-            return;
-        };
-        self.stray(&keyed, file);
-        let raw::LibraryFile {
-            library,
-            edition,
-            title,
-            standing_cautions,
-            gate,
-            dangers,
-        } = keyed.value;
-        let owner = Owner {
-            file,
-            at: self.top(file),
-            name: "library.yaml".to_owned(),
-        };
-        self.library.name = self.text(library, &owner, "library");
-        self.library.edition = edition.map(|text| text.value).unwrap_or_default();
-        self.library.title = title.map_or_else(|| self.library.name.clone(), |text| text.value);
-        self.library.standing_cautions = self.find_cautions(standing_cautions.as_ref(), file);
-        self.library.gate = gate.and_then(|gate| self.find(What::Tree, &gate, file, |scope| &scope.trees));
-        let dangers = dangers.unwrap_or_default().0;
-        self.once_each(&dangers, file);
-        for danger in dangers {
-            if let Some(tree) = self.find(What::Tree, &danger.value, file, |scope| &scope.trees) {
-                self.library.dangers.push(Danger {
-                    at: danger.key.span(file),
-                    label: danger.key.value,
-                    tree,
-                });
-            }
-        }
     }
 }

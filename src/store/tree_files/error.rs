@@ -1,53 +1,41 @@
-//! Why a library cannot be read from disk.
+//! Why a library's folder cannot be read from disk.
 
 use std::fmt;
 use std::io;
 
-use crate::source::safe;
+use super::fault;
+use crate::source::{Unread, safe};
 
-/// One reason why a library cannot be read.
+/// Why a folder cannot be read as a library, nor as an overlay of one.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LibraryReadError {
-    /// The file inside the library, with forward slashes; for the folder itself, its path as it was given.
-    pub file: String,
+    /// The folder's path as it was given.
+    pub folder: String,
     /// What is wrong, without a full stop.
     pub message: String,
     /// How to mend it.
     pub help: String,
-    /// The line, from 1, where one is known.
-    pub line: Option<usize>,
-    /// The column in characters, from 1, where one is known.
-    pub column: Option<usize>,
 }
 
 impl LibraryReadError {
-    pub(super) fn new(file: &str, message: impl Into<String>, help: impl Into<String>) -> Self {
+    pub(super) fn new(folder: &str, message: impl Into<String>, help: impl Into<String>) -> Self {
         Self {
-            file: file.to_owned(),
+            folder: folder.to_owned(),
             message: message.into(),
             help: help.into(),
-            line: None,
-            column: None,
         }
     }
 
-    pub(super) fn unreadable(file: &str, error: &io::Error) -> Self {
-        let help = match error.kind() {
-            io::ErrorKind::NotFound => "check the path",
-            io::ErrorKind::PermissionDenied => "ask its owner for the right to read it",
-            _ => "see to the disk and try again",
-        };
-        Self::new(file, format!("cannot be read: {error}"), help)
+    pub(super) fn unreadable(folder: &str, error: &io::Error) -> Self {
+        let Unread { message, help } = fault::unreadable(error);
+        Self::new(folder, message, help)
     }
 }
 
 impl fmt::Display for LibraryReadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", safe(&self.file))?;
-        for number in [self.line, self.column].into_iter().flatten() {
-            write!(f, ":{number}")?;
-        }
-        write!(f, ": {}; {}", safe(&self.message), safe(&self.help))
+        let (folder, message) = (safe(&self.folder), safe(&self.message));
+        write!(f, "{folder}: {message}; {}", safe(&self.help))
     }
 }
 

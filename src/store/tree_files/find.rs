@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use walkdir::{DirEntry, WalkDir};
 
-use super::error::LibraryReadError;
+use super::fault::{self, Fault};
 
 /// A file that belongs to the library.
 pub(super) struct Found {
@@ -19,8 +19,8 @@ pub(super) struct Found {
 }
 
 /// Finds the tree files below `root`, which is a canonical path, and everything that stands where one should.
-pub(super) fn find(root: &Path) -> (Vec<Found>, Vec<LibraryReadError>) {
-    let (mut found, mut errors) = (Vec::new(), Vec::new());
+pub(super) fn find(root: &Path) -> (Vec<Found>, Vec<Fault>) {
+    let (mut found, mut faults) = (Vec::new(), Vec::new());
     // Links are not followed, so a circle of them ends at its first.
     let entries = WalkDir::new(root).min_depth(1).into_iter();
     for entry in
@@ -33,18 +33,18 @@ pub(super) fn find(root: &Path) -> (Vec<Found>, Vec<LibraryReadError>) {
                 let cause = error
                     .into_io_error()
                     .unwrap_or_else(|| io::ErrorKind::Other.into());
-                Err(LibraryReadError::unreadable(&name, &cause))
+                Err(Fault::new(&name, fault::unreadable(&cause)))
             }
         };
         match looked_at {
             Ok(file) => found.extend(file),
-            Err(error) => errors.push(error),
+            Err(fault) => faults.push(fault),
         }
     }
-    (found, errors)
+    (found, faults)
 }
 
-fn look_at(root: &Path, entry: &DirEntry) -> Result<Option<Found>, LibraryReadError> {
+fn look_at(root: &Path, entry: &DirEntry) -> Result<Option<Found>, Fault> {
     let name = name_in(root, entry.path());
     if entry.path_is_symlink() {
         return pass_over_link(root, &name, entry.path()).map(|()| None);
@@ -54,13 +54,12 @@ fn look_at(root: &Path, entry: &DirEntry) -> Result<Option<Found>, LibraryReadEr
     }
     if !entry.file_type().is_file() {
         let help = "put a regular file there, or give it another ending";
-        return Err(LibraryReadError::new(&name, "this is no regular file", help));
+        return Err(Fault::new(&name, fault::unread("this is no regular file", help)));
     }
     if entry.path().to_str().is_none() {
-        return Err(LibraryReadError::new(
+        return Err(Fault::new(
             &name,
-            "the name is not UTF-8",
-            "rename the file",
+            fault::unread("the name is not UTF-8", "rename the file"),
         ));
     }
     match entry.metadata() {
@@ -69,16 +68,16 @@ fn look_at(root: &Path, entry: &DirEntry) -> Result<Option<Found>, LibraryReadEr
             path: entry.path().to_owned(),
             length: status.len(),
         })),
-        Err(error) => Err(LibraryReadError::unreadable(&name, &error.into())),
+        Err(error) => Err(Fault::new(&name, fault::unreadable(&error.into()))),
     }
 }
 
 /// A link to what is read anyway need not be followed; any other would leave out what its author meant to be read, or
 /// read what does not belong to the library.
-fn pass_over_link(root: &Path, name: &str, link: &Path) -> Result<(), LibraryReadError> {
+fn pass_over_link(root: &Path, name: &str, link: &Path) -> Result<(), Fault> {
     let refuse = |message| {
         let help = "put the file or folder itself there, or remove the link";
-        Err(LibraryReadError::new(name, message, help))
+        Err(Fault::new(name, fault::unread(message, help)))
     };
     let target = fs::canonicalize(link);
     let is_folder = target.as_ref().is_ok_and(|target| target.is_dir());
@@ -110,7 +109,7 @@ fn is_hidden(name: &[u8]) -> bool {
 }
 
 /// Whether a file of this name belongs to the library; an error where its author will think so and be wrong.
-fn is_tree_file(name: &str) -> Result<bool, LibraryReadError> {
+fn is_tree_file(name: &str) -> Result<bool, Fault> {
     match name.rsplit_once('.') {
         Some((_, "yaml")) => Ok(true),
         Some((stem, ending))
@@ -119,11 +118,8 @@ fn is_tree_file(name: &str) -> Result<bool, LibraryReadError> {
                 .any(|other| ending.eq_ignore_ascii_case(other)) =>
         {
             let message = format!("the ending of a tree file is .yaml, not .{ending}");
-            Err(LibraryReadError::new(
-                name,
-                message,
-                format!("rename it to {stem}.yaml"),
-            ))
+            let help = format!("rename it to {stem}.yaml");
+            Err(Fault::new(name, fault::unread(message, help)))
         }
         _ => Ok(false),
     }

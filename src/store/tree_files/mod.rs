@@ -1,100 +1,116 @@
-//! The files of a library, from a folder on disk.
+//! The files of a library, from folders on disk: its own, and those of its overlays.
 
 mod error;
+mod fault;
 mod find;
+mod root;
 mod text;
 
-use std::fs::{self, File};
+use std::fs::File;
 use std::io::{self, Read};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use rustix::fs::{Mode, OFlags};
 
 pub use error::LibraryReadError;
 
+use self::fault::{Fault, unread, unreadable};
 use self::find::{Found, find};
+use self::root::Root;
 use super::open::CAREFUL;
 use super::{LIBRARY_LIMIT, TREE_FILE_LIMIT};
-use crate::source::SourceFile;
+use crate::source::{Layer, SourceFile};
 
 /// Reads every `*.yaml` file below a folder, sorted by name.
 ///
 /// Hidden files and folders are passed over, and so are symbolic links to what is read anyway. A byte order mark of UTF-8
 /// is dropped, so that lines and columns are those an editor shows.
 ///
+/// What stands where a file of the library should and cannot be read as one is in the list as well, with what is wrong
+/// ([`SourceFile::why_unread`]): a file that may not be read, is no regular file, is not UTF-8, has another ending for
+/// YAML, or is beyond [`TREE_FILE_LIMIT`]; a link that leads elsewhere; a folder that may not be looked into.
+///
 /// # Errors
 ///
-/// Everything that keeps the library from being read whole: files that cannot be read, are no regular files, are not
-/// UTF-8, or have another ending for YAML; links that lead elsewhere; a file beyond [`TREE_FILE_LIMIT`] or a library
-/// beyond [`LIBRARY_LIMIT`], of which nothing is read; a folder without any such file.
-pub fn read_library(folder: &Path) -> Result<Vec<SourceFile>, Vec<LibraryReadError>> {
-    let shown = folder.to_string_lossy();
-    let one = |message: &str, help: &str| Err(vec![LibraryReadError::new(&shown, message, help)]);
-    let root = match fs::canonicalize(folder) {
-        Ok(root) if root.is_dir() => root,
-        Ok(_) => {
-            return one(
-                "this is no folder",
-                "name the folder that holds the library's files",
-            );
-        }
-        Err(error) if error.kind() == io::ErrorKind::NotFound => {
-            return one("there is no such folder", "name the folder of a library");
-        }
-        Err(error) => return Err(vec![LibraryReadError::unreadable(&shown, &error)]),
-    };
-    let (mut found, mut errors) = find(&root);
-    if found.is_empty() && errors.is_empty() {
-        let help = "name the folder of a library; its files end in .yaml";
-        return one("there is no .yaml file in this folder", help);
+/// Where there is no folder to read: it is not there, is none, may not be looked into, holds nothing of a library, or
+/// holds more than [`LIBRARY_LIMIT`].
+pub fn read_library(folder: &Path) -> Result<Vec<SourceFile>, LibraryReadError> {
+    read_layers(Some(folder), &[])
+}
+
+/// [`read_library`] for a library and the overlays laid over it, each file in its layer; without a folder, for the
+/// overlays alone.
+///
+/// # Errors
+///
+/// As [`read_library`], for all layers together; and where one of the folders is, or lies in, another of them.
+pub fn read_layers(base: Option<&Path>, overlays: &[PathBuf]) -> Result<Vec<SourceFile>, LibraryReadError> {
+    let mut roots: Vec<Root> = Vec::new();
+    let overlays = (1..).zip(overlays.iter().map(PathBuf::as_path));
+    for (number, folder) in base.map(|folder| (0, folder)).into_iter().chain(overlays) {
+        let root = Root::open(number, folder)?;
+        root.is_apart_from(&roots)?;
+        roots.push(root);
     }
-    let whole = found.iter().map(|file| file.length).fold(0, u64::saturating_add);
-    if whole > LIBRARY_LIMIT {
-        return Err(vec![library_too_large(&shown)]);
+    let mut room = LIBRARY_LIMIT;
+    let mut files = Vec::new();
+    for root in &roots {
+        read_folder(root, &mut room, &mut files)?;
+    }
+    Ok(files)
+}
+
+/// Reads one layer, as far as there is room.
+fn read_folder(root: &Root, room: &mut u64, files: &mut Vec<SourceFile>) -> Result<(), LibraryReadError> {
+    let (mut found, mut faults) = find(&root.path);
+    if found.is_empty() && faults.is_empty() {
+        return Err(root.holds_nothing());
+    }
+    if found.iter().map(|file| file.length).fold(0, u64::saturating_add) > *room {
+        return Err(library_too_large(&root.shown));
     }
     found.sort_by(|a, b| a.name.cmp(&b.name));
-    let mut room = LIBRARY_LIMIT;
-    let mut files = Vec::with_capacity(found.len());
+    let mut layer = Vec::with_capacity(found.len());
     for file in &found {
-        match read(file, room) {
-            Ok(bytes) if bytes.len() as u64 > room => return Err(vec![library_too_large(&shown)]),
+        match read(file, *room) {
+            Ok(bytes) if bytes.len() as u64 > *room => return Err(library_too_large(&root.shown)),
             Ok(bytes) => {
-                room -= bytes.len() as u64;
+                *room -= bytes.len() as u64;
                 match text::decode(bytes) {
-                    Ok(text) => files.push(SourceFile::new(file.name.as_str(), text)),
-                    Err(fault) => errors.push(fault.of(&file.name)),
+                    Ok(text) => layer.push(SourceFile::new(file.name.as_str(), text)),
+                    Err(wrong) => faults.push(wrong.of(&file.name)),
                 }
             }
-            Err(error) => errors.push(error),
+            Err(fault) => faults.push(fault),
         }
     }
-    if errors.is_empty() {
-        return Ok(files);
-    }
-    errors.sort_by(|a, b| a.file.cmp(&b.file));
-    Err(errors)
+    layer.extend(faults.into_iter().map(Fault::into_file));
+    layer.sort_by(|a, b| a.name().cmp(b.name()));
+    let in_layer = |file: SourceFile| match root.number {
+        0 => file,
+        number => file.in_layer(Layer::overlay(number, root.shown.as_str())),
+    };
+    files.extend(layer.into_iter().map(in_layer));
+    Ok(())
 }
 
 /// The bytes of a file, but at most one more than may be read, whatever the file does meanwhile.
-fn read(file: &Found, room: u64) -> Result<Vec<u8>, LibraryReadError> {
-    let unreadable = |error: io::Error| LibraryReadError::unreadable(&file.name, &error);
+fn read(file: &Found, room: u64) -> Result<Vec<u8>, Fault> {
+    let wrong = |error: io::Error| Fault::new(&file.name, unreadable(&error));
     let too_large = || {
-        let message = format!(
-            "larger than the {} MiB that one file may have",
-            TREE_FILE_LIMIT >> 20
-        );
-        Err(LibraryReadError::new(
+        let most = TREE_FILE_LIMIT >> 20;
+        let message = format!("larger than the {most} MiB that one file may have");
+        Err(Fault::new(
             &file.name,
-            message,
-            "divide it into several files",
+            unread(message, "divide it into several files"),
         ))
     };
     let opened = rustix::fs::open(&file.path, OFlags::RDONLY | CAREFUL, Mode::empty())
         .map(File::from)
-        .map_err(|error| unreadable(error.into()))?;
-    let status = opened.metadata().map_err(unreadable)?;
+        .map_err(|error| wrong(error.into()))?;
+    let status = opened.metadata().map_err(wrong)?;
     if !status.is_file() {
-        return Err(unreadable(io::Error::other(
+        return Err(wrong(io::Error::other(
             "it was replaced while the library was read",
         )));
     }
@@ -103,10 +119,7 @@ fn read(file: &Found, room: u64) -> Result<Vec<u8>, LibraryReadError> {
     }
     let mut bytes = Vec::new();
     let most = TREE_FILE_LIMIT.min(room);
-    opened
-        .take(most + 1)
-        .read_to_end(&mut bytes)
-        .map_err(unreadable)?;
+    opened.take(most + 1).read_to_end(&mut bytes).map_err(wrong)?;
     if bytes.len() as u64 > TREE_FILE_LIMIT {
         return too_large();
     }
@@ -115,7 +128,7 @@ fn read(file: &Found, room: u64) -> Result<Vec<u8>, LibraryReadError> {
 
 fn library_too_large(folder: &str) -> LibraryReadError {
     let message = format!(
-        "the .yaml files in this folder are larger than {} MiB together",
+        "with the .yaml files in this folder, the library is larger than {} MiB",
         LIBRARY_LIMIT >> 20
     );
     LibraryReadError::new(

@@ -1,22 +1,17 @@
 //! Bytes that should be UTF-8.
 
-use super::error::LibraryReadError;
+use super::fault::{Fault, unread};
 
-/// Why they are not, and from which line and column on (both from 1).
+/// Why they are not, and the text in front of the first that is wrong.
 #[derive(Debug, PartialEq, Eq)]
 pub(super) struct NotText {
-    pub message: String,
-    pub place: Option<(usize, usize)>,
+    message: String,
+    before: String,
 }
 
 impl NotText {
-    pub(super) fn of(self, file: &str) -> LibraryReadError {
-        let (line, column) = self.place.unzip();
-        LibraryReadError {
-            line,
-            column,
-            ..LibraryReadError::new(file, self.message, "save the file as UTF-8")
-        }
+    pub(super) fn of(self, file: &str) -> Fault {
+        Fault::new(file, unread(self.message, "save the file as UTF-8")).after(self.before)
     }
 }
 
@@ -31,17 +26,14 @@ pub(super) fn decode(mut bytes: Vec<u8>) -> Result<String, NotText> {
     };
     if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
         let message = "this is UTF-16, by the byte order mark at its start".to_owned();
-        return Err(NotText { message, place: None });
+        let before = String::new();
+        return Err(NotText { message, before });
     }
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
-        let before = String::from_utf8_lossy(&error.as_bytes()[..at]);
-        let line = before.matches('\n').count() + 1;
-        let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
-        NotText {
-            message: format!("not UTF-8 from byte {} on", at + dropped),
-            place: Some((line, column)),
-        }
+        let message = format!("not UTF-8 from byte {} on", at + dropped);
+        let before = String::from_utf8_lossy(&error.as_bytes()[..at]).into_owned();
+        NotText { message, before }
     })
 }
 
@@ -50,9 +42,9 @@ mod tests {
     use super::*;
 
     #[track_caller]
-    fn refused(bytes: &[u8], message: &str, place: Option<(usize, usize)>) {
-        let message = message.to_owned();
-        assert_eq!(decode(bytes.to_vec()), Err(NotText { message, place }));
+    fn refused(bytes: &[u8], message: &str, before: &str) {
+        let (message, before) = (message.to_owned(), before.to_owned());
+        assert_eq!(decode(bytes.to_vec()), Err(NotText { message, before }));
     }
 
     #[test]
@@ -63,13 +55,13 @@ mod tests {
     #[test]
     fn utf16_is_named() {
         let message = "this is UTF-16, by the byte order mark at its start";
-        refused(b"\xff\xfea\0", message, None);
-        refused(b"\xfe\xff\0a", message, None);
+        refused(b"\xff\xfea\0", message, "");
+        refused(b"\xfe\xff\0a", message, "");
     }
 
     #[test]
     fn the_first_wrong_byte_is_told_as_the_file_counts_it() {
-        refused(b"a\n\xc2\xb0 \x9b", "not UTF-8 from byte 5 on", Some((2, 3)));
-        refused(b"\xef\xbb\xbf\xff", "not UTF-8 from byte 3 on", Some((1, 1)));
+        refused(b"a\n\xc2\xb0 \x9b", "not UTF-8 from byte 5 on", "a\n° ");
+        refused(b"\xef\xbb\xbf\xff", "not UTF-8 from byte 3 on", "");
     }
 }

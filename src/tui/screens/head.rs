@@ -96,6 +96,9 @@ fn asked(question: &Question) -> (&'static str, Vec<&Safe>) {
 
 fn text(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'static>> {
     let mut page = Page::new(theme, width);
+    for overlay in &ask.overlays {
+        page.entry("overlay", Role::Label, &[(overlay.clone(), Role::Plain)]);
+    }
     for (number, line) in ask.why.iter().enumerate() {
         page.entry(
             if number == 0 { "why" } else { "" },

@@ -9,6 +9,9 @@ use crate::tui::theme::{Role, Theme};
 /// The complaints on offer, and the calls that were not finished.
 pub fn sheet(theme: Theme, home: &Home, chosen: Option<usize>, width: usize) -> Sheet {
     let mut head = Page::new(theme, width);
+    for overlay in &home.overlays {
+        head.entry("overlay", Role::Label, &[(overlay.clone(), Role::Plain)]);
+    }
     for caution in &home.standing_cautions {
         head.entry("CAUTION", Role::Caution, &[(caution.clone(), Role::Plain)]);
     }
