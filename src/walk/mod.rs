@@ -13,8 +13,8 @@ mod event;
 mod longest;
 mod possible;
 mod proof;
+mod rehearse;
 mod route;
-mod scenario;
 mod show;
 mod state;
 mod wanted;
@@ -32,7 +32,10 @@ pub use decide::{decide, go_on, open, open_at};
 pub use event::{Doubt, End, Event, LibraryMark, Opened, Role, Voiding};
 pub use possible::{possible, ruled_out};
 pub use proof::{Holding, is_proven, lines as proof_lines};
-pub use scenario::{Answerer, Departure, Run, departures, rehearse, wanted_words};
+pub use rehearse::{
+    Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Run, Said, Suggestion, Tally, TreeCoverage,
+    answer_in, departures, idle_answers, keeping, parting, passed, rehearse, suggestion, wanted_words,
+};
 pub use show::{ask, standing};
 pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};
 pub use wanted::{Wanted, wanted};
