@@ -14,6 +14,7 @@ mod session;
 mod sessions;
 mod verify;
 mod walk;
+mod watch;
 
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
@@ -65,8 +66,13 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         Some(Command::Check {
             explain: Some(rule), ..
         }) => explain(&rule),
-        Some(Command::Check { folder, format, .. }) => checked(folder.as_deref(), format),
-        Some(Command::Rehearse { folder }) => rehearse::run(folder.as_deref()),
+        Some(Command::Check {
+            folder,
+            format,
+            watch,
+            ..
+        }) => checked(folder.as_deref(), format, watch),
+        Some(Command::Rehearse(how)) => rehearse::run(&how),
         Some(Command::Verify { paths }) => verify::run(&paths),
         Some(Command::Completions { shell }) => {
             let mut script = Vec::new();
@@ -81,17 +87,20 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
     }
 }
 
-fn checked(folder: Option<&Path>, format: CheckFormat) -> Result<u8, Failure> {
-    let files = library::load(folder)?.files;
-    let format = match format {
-        CheckFormat::Text => check::Format::Text,
-        CheckFormat::Json => check::Format::Json,
+fn checked(folder: Option<&Path>, format: CheckFormat, watched: bool) -> Result<u8, Failure> {
+    let (format, header) = match format {
+        CheckFormat::Text => (check::Format::Text, watch::Header::Beside),
+        CheckFormat::Json => (check::Format::Json, watch::Header::Apart),
     };
-    let (text, code) = check::run(
-        crate::source::Files::new(files),
-        format,
-        look::of_findings(&io::stdout()),
-    );
+    let once = || {
+        let files = library::load(folder)?.files;
+        let look = look::of_findings(&io::stdout());
+        Ok(check::run(crate::source::Files::new(files), format, look))
+    };
+    if watched {
+        return watch::run(folder, header, once);
+    }
+    let (text, code) = once()?;
     print(&text)?;
     Ok(code)
 }

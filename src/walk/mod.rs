@@ -31,10 +31,10 @@ pub use command::{Command, Refusal};
 pub use decide::{decide, go_on, open, open_at};
 pub use event::{Doubt, End, Event, LibraryMark, Opened, Role, Voiding};
 pub use possible::{possible, ruled_out};
-pub use proof::{Holding, is_proven, lines as proof_lines};
+pub use proof::{Holding, is_proven, lines as proof_lines, takeable};
 pub use rehearse::{
-    Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Run, Said, Suggestion, Tally, TreeCoverage,
-    answer_in, departures, idle_answers, keeping, parting, passed, rehearse, suggestion, wanted_words,
+    Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Rehearsal, Run, Said, Suggestion, Tally,
+    TreeCoverage, answer_in, departures, keeping, parting, passed, rehearse, suggestion, wanted_words,
 };
 pub use show::{ask, standing};
 pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};

@@ -5,6 +5,7 @@ mod coverage;
 mod departure;
 mod parting;
 mod passed;
+mod rehearsal;
 mod suggestion;
 
 use super::apply::apply;
@@ -21,6 +22,7 @@ pub use coverage::{Coverage, Missed, Tally, TreeCoverage};
 pub use departure::{Departure, departures};
 pub use parting::{Goal, Parting, keeping, parting};
 pub use passed::{Passed, Said, passed};
+pub use rehearsal::Rehearsal;
 pub use suggestion::{Suggestion, answer_in, suggestion};
 
 /// More commands than any scenario needs: a walk that takes so many is going round in circles.
@@ -35,6 +37,8 @@ pub struct Run {
     pub state: State,
     /// Where it departed from what the scenario expects; empty where it holds.
     pub departures: Vec<Departure>,
+    /// What the scenario answers, beside the plate, and was never asked for.
+    pub idle: Vec<Placed<Datum>>,
 }
 
 /// Walks a scenario and compares.
@@ -52,19 +56,26 @@ pub fn rehearse(library: &Library, scenario: &Scenario) -> Run {
         events: Vec::new(),
         state: State::default(),
         departures: Vec::new(),
+        idle: Vec::new(),
     };
-    if let Err(departure) = walk(library, scenario, opened, &mut run) {
-        run.departures.push(departure);
-        return run;
-    }
-    run.departures = departures(library, scenario, &run.state);
+    let mut answerer = Answerer::new(scenario);
+    run.departures = match walk(library, scenario, &mut answerer, opened, &mut run) {
+        Ok(()) => departures(library, scenario, &run.state),
+        Err(departure) => vec![departure],
+    };
+    run.idle = answerer.idle();
     run
 }
 
-fn walk(library: &Library, scenario: &Scenario, opened: Opened, run: &mut Run) -> Result<(), Departure> {
+fn walk(
+    library: &Library,
+    scenario: &Scenario,
+    answerer: &mut Answerer<'_>,
+    opened: Opened,
+    run: &mut Run,
+) -> Result<(), Departure> {
     let stuck = |expected: &str, happened: String| Departure::new(scenario.at, expected, happened);
     let refused = |refusal: Refusal| stuck("every answer is taken", refusal.to_string());
-    let mut answerer = Answerer::new(scenario);
     let mut events = open_at(library, opened).map_err(refused)?;
     for _ in 0..MOST {
         for event in &events {
@@ -113,11 +124,4 @@ pub fn wanted_words(library: &Library, state: &State) -> String {
         }
         _ => format!("something at {at}"),
     }
-}
-
-/// What a scenario answers and was never asked for.
-pub fn idle_answers(scenario: &Scenario, state: &State) -> Vec<Placed<Datum>> {
-    (scenario.answered())
-        .filter(|answer| !state.asked.contains(&answer.what))
-        .collect()
 }

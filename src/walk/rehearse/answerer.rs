@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::library::{Datum, FieldKind, Given, Id, Library, Scenario, Sign};
+use crate::library::{Datum, FieldKind, Given, Id, Library, Placed, Scenario, Sign};
 use crate::walk::apply::inputs_of;
 use crate::walk::command::Command;
 use crate::walk::proof;
@@ -13,6 +13,7 @@ use crate::walk::wanted::{Wanted, wanted};
 #[derive(Debug)]
 pub struct Answerer<'s> {
     scenario: &'s Scenario,
+    /// What was used, and how many values of it.
     used: BTreeMap<Datum, usize>,
 }
 
@@ -25,6 +26,13 @@ impl<'s> Answerer<'s> {
         }
     }
 
+    /// What the scenario has and nothing has asked for so far. A plate is written down whole, whatever is asked of it.
+    pub fn idle(&self) -> Vec<Placed<Datum>> {
+        (self.scenario.answered())
+            .filter(|answer| !matches!(answer.what, Datum::Field(_)) && !self.used.contains_key(&answer.what))
+            .collect()
+    }
+
     /// The command that answers; none where the scenario has no answer for it.
     ///
     /// A verdict that is not proven is answered by taking what it lacks, as far as the scenario has it, and otherwise by
@@ -32,6 +40,7 @@ impl<'s> Answerer<'s> {
     pub fn answer(&mut self, library: &Library, state: &State) -> Option<Command> {
         match wanted(library, state) {
             Wanted::Value { of, .. } if self.is_unable(of) => {
+                self.used.entry(of).or_default();
                 Some(Command::Unable("the scenario says so".to_owned()))
             }
             Wanted::Value { leaf, .. } => self.value(library, leaf),
@@ -56,6 +65,7 @@ impl<'s> Answerer<'s> {
 
     fn value(&mut self, library: &Library, leaf: Datum) -> Option<Command> {
         if self.is_unable(leaf) {
+            self.used.entry(leaf).or_default();
             return Some(Command::Unable("the scenario says so".to_owned()));
         }
         let turn = self.used.get(&leaf).copied().unwrap_or_default();

@@ -62,7 +62,7 @@ pub fn departures(library: &Library, scenario: &Scenario, state: &State) -> Vec<
             let name = library.name_of(asked.what);
             found.push(Departure {
                 goal: Some(Goal::Asked(asked.what)),
-                ..Departure::new(asked.at, format!("`{name}` is asked for"), "it was not")
+                ..Departure::new(asked.at, format!("`{name}` asked for"), "it was not")
             });
         }
     }
@@ -73,7 +73,7 @@ pub fn departures(library: &Library, scenario: &Scenario, state: &State) -> Vec<
                 goal: Some(Goal::Opened(restore.what)),
                 ..Departure::new(
                     restore.at,
-                    format!("`{name}` is left to be put back"),
+                    format!("`{name}` left to be put back"),
                     "it was never opened",
                 )
             });

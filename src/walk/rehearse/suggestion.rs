@@ -38,29 +38,21 @@ pub fn suggestion(library: &Library, scenario: &Scenario, at: &Passed, leaf: Dat
         _ => None,
     };
     let choice = match chosen {
-        Some(By::Choice(answer)) => answer.value,
-        _ => 0,
+        Some(By::Choice(answer)) => Some(answer.value),
+        _ => None,
     };
-    answer(library, &at.before, leaf, band, choice)
+    answer_in(library, &at.before, leaf, band, choice)
 }
 
-/// An answer in a band, for instance one that a proof asks for.
+/// An answer in a band or of a choice, for instance one that a proof asks for; without one, any that is plausible.
 pub fn answer_in(
     library: &Library,
     moment: &Moment,
     datum: Datum,
     band: Option<&Band<Id<PlateField>>>,
+    choice: Option<usize>,
 ) -> Option<Suggestion> {
-    answer(library, moment, datum, band, 0)
-}
-
-fn answer(
-    library: &Library,
-    moment: &Moment,
-    datum: Datum,
-    band: Option<&Band<Id<PlateField>>>,
-    choice: usize,
-) -> Option<Suggestion> {
+    let choice = choice.unwrap_or_default();
     let (under, value) = match datum {
         Datum::Reading(id) => {
             let reading = &library.readings[id];
@@ -95,6 +87,10 @@ fn number(
     if let Some(interval) = band.and_then(|band| band.interval(&fields)) {
         low = low.max(interval.low.value());
         high = high.min(interval.high.value());
+        if interval.high.value().is_infinite() && low > 0.0 {
+            // What is plausible of a meter reaches far: stay near the bound.
+            high = high.min(2.0 * low);
+        }
     }
     let middle = Quantity::from_base(low / 2.0 + high / 2.0, scale.dimension()).number_in(scale);
     let held = |number: Quantity| band.is_none_or(|band| band.contains(number, &fields) != Some(false));
