@@ -59,7 +59,10 @@ fn chosen<'l>(library: &'l Library, words: &[String]) -> Result<Vec<&'l Scenario
     for word in words {
         let lower = word.to_lowercase();
         if !library.scenarios.iter().any(|scenario| has(scenario, &lower)) {
-            let message = format!("no scenario has `{}` in its title, file or tree", safe(word).cut(64));
+            let message = format!(
+                "no scenario has `{}` in its title, file or tree",
+                safe(word).cut(64)
+            );
             return Err(Failure::new(WRONG_USE, message).help("give part of a name, or leave out `--only`"));
         }
     }
@@ -83,5 +86,6 @@ fn short_of(rehearsal: &Rehearsal<'_>, required: Required) -> Option<String> {
         Required::Edges => "edges",
     };
     let left = tally.total - tally.covered;
-    (!tally.is_whole()).then(|| format!("{left} of {} {what} are in no scenario\n", tally.total))
+    let are = if left == 1 { "is" } else { "are" };
+    (!tally.is_whole()).then(|| format!("{left} of {} {what} {are} in no scenario\n", tally.total))
 }

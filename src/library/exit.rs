@@ -83,7 +83,9 @@ fn choice_name<'l>(library: &'l Library, step: &Step, value: usize) -> &'l str {
         },
         _ => return "a choice",
     };
-    choices.get(value).map_or("a choice", |choice| choice.name.as_str())
+    choices
+        .get(value)
+        .map_or("a choice", |choice| choice.name.as_str())
 }
 
 impl Step {

@@ -16,4 +16,6 @@ mod common;
 mod disk;
 mod ids;
 mod reading;
+mod rehearsing;
 mod streams;
+mod watching;

@@ -18,4 +18,5 @@ mod plate;
 mod possible;
 mod proof;
 mod random;
+mod rehearse;
 mod visits;

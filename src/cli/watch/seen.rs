@@ -80,7 +80,10 @@ mod tests {
         write("a.yaml", "a: 2\n");
         write("c\u{1b}.yaml", "c: 1\n");
         std::fs::remove_file(folder.path().join("b.yaml")).unwrap();
-        assert_eq!(seen.look(folder.path()), ["a.yaml changed", "c^[.yaml new", "b.yaml gone"]);
+        assert_eq!(
+            seen.look(folder.path()),
+            ["a.yaml changed", "c^[.yaml new", "b.yaml gone"]
+        );
     }
 
     #[test]

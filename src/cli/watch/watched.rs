@@ -69,9 +69,9 @@ fn cannot_watch(folder: &Path, error: &notify::Error) -> Failure {
     let message = format!("{} cannot be watched: {}", safe(&shown), safe(&error.to_string()));
     let failure = Failure::new(WRONG_USE, message);
     match error.kind {
-        notify::ErrorKind::MaxFilesWatch => {
-            failure.help("name a smaller folder, or raise how many the system watches (fs.inotify.max_user_watches)")
-        }
+        notify::ErrorKind::MaxFilesWatch => failure.help(
+            "name a smaller folder, or raise how many the system watches (fs.inotify.max_user_watches)",
+        ),
         _ => failure.help("run it without `--watch`"),
     }
 }
@@ -90,7 +90,9 @@ fn matters(event: &notify::Event, folder: &Path) -> bool {
     };
     let hidden = |path: &PathBuf| {
         let inside = path.strip_prefix(folder).unwrap_or(path);
-        inside.iter().any(|part| part.as_encoded_bytes().starts_with(b"."))
+        inside
+            .iter()
+            .any(|part| part.as_encoded_bytes().starts_with(b"."))
     };
     !reads && (event.paths.is_empty() || !event.paths.iter().all(hidden))
 }
@@ -114,7 +116,11 @@ mod tests {
         for (kind, path, expected) in [
             (modified, "/home/.trees/lib/a.yaml", true),
             (written, "/home/.trees/lib/a.yaml", true),
-            (EventKind::Create(CreateKind::Folder), "/home/.trees/lib/scenarios", true),
+            (
+                EventKind::Create(CreateKind::Folder),
+                "/home/.trees/lib/scenarios",
+                true,
+            ),
             (read, "/home/.trees/lib/a.yaml", false),
             (modified, "/home/.trees/lib/.git/index", false),
             (modified, "/home/.trees/lib/.a.yaml.swp", false),

@@ -164,7 +164,9 @@ impl Resolver<'_> {
             ends.as_ref().and_then(|text| self.expected_end(text, file))
         };
         // From the key to the name: the line reads as its author wrote it.
-        let written = ["verdict", "outcome", "ends"].into_iter().zip([verdict, outcome, ends]);
+        let written = ["verdict", "outcome", "ends"]
+            .into_iter()
+            .zip([verdict, outcome, ends]);
         let end_at = written
             .filter_map(|(key, value)| Some((expect.key(key, file)?, value.as_ref()?.span(file))))
             .map(|(key, value)| Span {

@@ -18,8 +18,16 @@ pub(super) fn write(page: &mut Page, rehearsal: &Rehearsal<'_>, listed: Listed) 
         .collect();
     let all = counted(trees.len(), "tree");
     let names = trees.iter().map(|(id, _)| library.trees[*id].name.as_str());
-    let wide = names.map(str::len).chain([all.len()]).max().unwrap_or_default().min(WIDEST);
-    page.line(0, &format!("{:wide$}  {:>17}  {:>17}", "walked", "steps", "edges"));
+    let wide = names
+        .map(str::len)
+        .chain([all.len()])
+        .max()
+        .unwrap_or_default()
+        .min(WIDEST);
+    page.line(
+        0,
+        &format!("{:wide$}  {:>17}  {:>17}", "walked", "steps", "edges"),
+    );
     let (mut steps, mut edges) = (Tally::default(), Tally::default());
     for (id, walked) in &trees {
         steps += walked.steps;
@@ -39,10 +47,18 @@ fn row(name: &str, steps: Tally, edges: Tally, wide: usize) -> String {
 /// `41/44   93 %`, rounded down, so that 100 % is all.
 fn share(tally: Tally) -> String {
     let percent = (tally.covered * 100).checked_div(tally.total).unwrap_or(100);
-    format!("{:>11} {percent:>3} %", format!("{}/{}", tally.covered, tally.total))
+    format!(
+        "{:>11} {percent:>3} %",
+        format!("{}/{}", tally.covered, tally.total)
+    )
 }
 
-fn missed(page: &mut Page, library: &Library, trees: &[(Id<crate::library::Tree>, TreeCoverage<'_>)], listed: Listed) {
+fn missed(
+    page: &mut Page,
+    library: &Library,
+    trees: &[(Id<crate::library::Tree>, TreeCoverage<'_>)],
+    listed: Listed,
+) {
     let mut held_back = 0;
     let mut any = false;
     for (id, walked) in trees {

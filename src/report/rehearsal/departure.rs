@@ -25,7 +25,10 @@ pub(super) fn write(page: &mut Page, library: &Library, scenario: &Scenario, run
         because(page, &why, &rows);
     }
     if !run.idle.is_empty() {
-        let names = run.idle.iter().map(|idle| format!("`{}`", library.name_of(idle.what)));
+        let names = run
+            .idle
+            .iter()
+            .map(|idle| format!("`{}`", library.name_of(idle.what)));
         let names: Vec<String> = names.collect();
         page.line(2, &format!("never asked for: {}", names.join(", ")));
     }
@@ -60,7 +63,10 @@ fn because(page: &mut Page, why: &Why, rows: &[Row]) {
             for lack in lacks {
                 page.line(
                     4,
-                    &format!("{}:{}  {}: {}", lack.place.file, lack.place.line, lack.words, lack.why),
+                    &format!(
+                        "{}:{}  {}: {}",
+                        lack.place.file, lack.place.line, lack.words, lack.why
+                    ),
                 );
             }
             add(page, suggestions);
@@ -76,7 +82,9 @@ fn because(page: &mut Page, why: &Why, rows: &[Row]) {
         Why::Findings(findings) => {
             page.line(2, "on the job report:");
             for (severity, text, place) in findings {
-                let place = place.as_ref().map_or(String::new(), |place| format!("{}:{}  ", place.file, place.line));
+                let place = place
+                    .as_ref()
+                    .map_or(String::new(), |place| format!("{}:{}  ", place.file, place.line));
                 page.line(4, &format!("{place}{severity}: {text}"));
             }
         }
@@ -101,7 +109,10 @@ fn parted(page: &mut Page, left: &Left, rows: &[Row]) {
 }
 
 fn way_words(way: &Way) -> String {
-    format!("{}:{}  {} → {}", way.place.file, way.place.line, way.answer, way.go)
+    format!(
+        "{}:{}  {} → {}",
+        way.place.file, way.place.line, way.answer, way.go
+    )
 }
 
 fn listed(page: &mut Page, count: usize, lines: impl Iterator<Item = String>) {

@@ -4,8 +4,8 @@ use crate::library::{By, EdgeId, Id, Kind, Library, Scenario, Step};
 use crate::measure::Band;
 use crate::source::Place;
 use crate::walk::{
-    Departure, Goal, Holding, Passed, Run, Said, Suggestion, answer_in, line_words, parting, passed, proof_lines,
-    suggestion, takeable,
+    Departure, Goal, Holding, Passed, Run, Said, Suggestion, answer_in, line_words, parting, passed,
+    proof_lines, suggestion, takeable,
 };
 
 /// One step of the walk.
@@ -93,7 +93,9 @@ impl<'l> Explained<'l> {
             let ways = step.exits().into_iter().filter(|exit| exit.after == 0);
             let asks_own = own_name(library, step) == Some(library.name_of(leaf));
             let ways = match asks_own {
-                true => ways.filter_map(|exit| way(library, at.step, exit.edge.id)).collect(),
+                true => ways
+                    .filter_map(|exit| way(library, at.step, exit.edge.id))
+                    .collect(),
                 false => Vec::new(),
             };
             return Why::Add(suggestion(library, scenario, at, leaf), ways);
@@ -114,7 +116,10 @@ impl<'l> Explained<'l> {
 
     fn ways(&self, at: usize, edges: &[EdgeId]) -> Vec<Way> {
         let step = self.passed[at].step;
-        edges.iter().filter_map(|edge| way(self.library, step, *edge)).collect()
+        edges
+            .iter()
+            .filter_map(|edge| way(self.library, step, *edge))
+            .collect()
     }
 
     fn lacks(&self, run: &Run, fault: Id<crate::library::Fault>) -> Why {
@@ -252,7 +257,11 @@ fn said(library: &Library, at: &Passed) -> String {
         words.push(match &step.kind {
             Kind::Do { .. } => "done".to_owned(),
             Kind::Verdict { fault, .. } => {
-                let stated = if at.stated.is_some() { "proven" } else { "not proven" };
+                let stated = if at.stated.is_some() {
+                    "proven"
+                } else {
+                    "not proven"
+                };
                 format!("verdict {}, {stated}", library.faults[*fault].name)
             }
             Kind::Visit { tree, .. } => format!("visit {}", library.trees[*tree].name),

@@ -167,7 +167,9 @@ fn failures(library: &Library, scenario: &Scenario, run: &Run) -> Vec<Failure> {
         };
         let (lacks, add) = match why {
             Why::Lacks(lacks, add) => {
-                let words = lacks.iter().map(|lack| shown(&format!("{}: {}", lack.words, lack.why)));
+                let words = lacks
+                    .iter()
+                    .map(|lack| shown(&format!("{}: {}", lack.words, lack.why)));
                 (words.collect(), add)
             }
             Why::Add(add, _) => (Vec::new(), add.into_iter().collect()),

@@ -141,8 +141,14 @@ fn reaches(library: &Library, moment: &Moment, goal: Goal) -> bool {
     match goal {
         Goal::Verdict(fault) => search.faults.contains(&fault),
         Goal::Outcome(tree, outcome) => search.returned.contains(&(tree, outcome)),
-        Goal::Asked(datum) => search.seen.iter().any(|step| asks(library, &library[*step], datum)),
-        Goal::Opened(restore) => search.seen.iter().any(|step| opens(library, &library[*step], restore)),
+        Goal::Asked(datum) => search
+            .seen
+            .iter()
+            .any(|step| asks(library, &library[*step], datum)),
+        Goal::Opened(restore) => search
+            .seen
+            .iter()
+            .any(|step| opens(library, &library[*step], restore)),
     }
 }
 
@@ -170,8 +176,7 @@ fn opens(library: &Library, step: &Step, restore: Id<Restore>) -> bool {
     };
     match &step.kind {
         Kind::Do { leaves, .. } => leaves.contains(&restore),
-        _ => datum_of(step).is_some_and(|datum| {
-            taking(datum) || inputs_of(library, datum).into_iter().any(taking)
-        }),
+        _ => datum_of(step)
+            .is_some_and(|datum| taking(datum) || inputs_of(library, datum).into_iter().any(taking)),
     }
 }

@@ -121,7 +121,9 @@ fn said(library: &Library, event: &Event) -> Option<Said> {
                 let datum = library.datum(reading)?;
                 let Datum::Reading(id) = datum else { return None };
                 let scale = library.readings[id].scale;
-                let shown = crate::measure::Quantity::new(*number, scale).display(scale).to_string();
+                let shown = crate::measure::Quantity::new(*number, scale)
+                    .display(scale)
+                    .to_string();
                 debug_assert_eq!(unit, scale.symbol());
                 value(reading, &shown, true)
             }

@@ -30,9 +30,16 @@ pub fn suggestion(library: &Library, scenario: &Scenario, at: &Passed, leaf: Dat
         true => step.exits(),
         false => Vec::new(),
     };
-    let wanted = Goal::of(scenario).map(|goal| keeping(library, at, goal)).unwrap_or_default();
+    let wanted = Goal::of(scenario)
+        .map(|goal| keeping(library, at, goal))
+        .unwrap_or_default();
     let keeps = |exit: &&Exit<'_>| wanted.contains(&exit.edge.id);
-    let chosen = exits.iter().find(keeps).or(exits.first()).map(|exit| exit.by);
+    // What may be taken only so often is a way around; the straight one comes first.
+    let straight = |exit: &&Exit<'_>| keeps(exit) && exit.edge.limit.is_none();
+    let chosen = (exits.iter().find(straight))
+        .or_else(|| exits.iter().find(keeps))
+        .or(exits.first())
+        .map(|exit| exit.by);
     let band = match chosen {
         Some(By::Band(answer)) => Some(&answer.band),
         _ => None,
@@ -75,7 +82,7 @@ pub fn answer_in(
     })
 }
 
-/// A number in the middle of what is plausible of a band, in few digits where the band has room for them.
+/// A number near the middle of what is plausible of a band, far from its bounds, in as few digits as that allows.
 fn number(
     moment: &Moment,
     band: Option<&Band<Id<PlateField>>>,
@@ -92,12 +99,11 @@ fn number(
             high = high.min(2.0 * low);
         }
     }
-    let middle = Quantity::from_base(low / 2.0 + high / 2.0, scale.dimension()).number_in(scale);
-    let held = |number: Quantity| band.is_none_or(|band| band.contains(number, &fields) != Some(false));
-    let rounded = (1..=6).map(|digits| Quantity::new(round(middle, digits), scale));
-    rounded
-        .filter(|number| held(*number))
-        .find(|number| plausible.contains(*number))
+    let (middle, quarter) = (low / 2.0 + high / 2.0, (high - low) / 4.0);
+    let number = Quantity::from_base(middle, scale.dimension()).number_in(scale);
+    (1..=6)
+        .map(|digits| Quantity::new(round(number, digits), scale))
+        .find(|rounded| (rounded.base() - middle).abs() <= quarter)
 }
 
 /// Rounds to so many significant digits.
