@@ -34,7 +34,7 @@ pub use possible::{possible, ruled_out};
 pub use proof::{Holding, is_proven, lines as proof_lines, takeable};
 pub use rehearse::{
     Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Rehearsal, Run, Said, Suggestion, Tally,
-    TreeCoverage, answer_in, departures, keeping, parting, passed, rehearse, suggestion, wanted_words,
+    TreeCoverage, answer_in, departures, parting, passed, rehearse, suggestion, wanted_words,
 };
 pub use show::{ask, standing};
 pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};

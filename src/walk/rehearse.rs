@@ -3,6 +3,7 @@
 mod answerer;
 mod coverage;
 mod departure;
+mod nearness;
 mod parting;
 mod passed;
 mod rehearsal;
@@ -20,7 +21,7 @@ use crate::source::Span;
 pub use answerer::Answerer;
 pub use coverage::{Coverage, Missed, Tally, TreeCoverage};
 pub use departure::{Departure, departures};
-pub use parting::{Goal, Parting, keeping, parting};
+pub use parting::{Goal, Parting, parting};
 pub use passed::{Passed, Said, passed};
 pub use rehearsal::Rehearsal;
 pub use suggestion::{Suggestion, answer_in, suggestion};

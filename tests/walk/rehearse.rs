@@ -3,12 +3,12 @@
 use proofwalk::library::Library;
 use proofwalk::report::findings::Look;
 use proofwalk::report::rehearsal::{Listed, text};
-use proofwalk::walk::{Coverage, Passed, Rehearsal, Run, Suggestion, parting, passed, rehearse, suggestion};
+use proofwalk::walk::{Passed, Rehearsal, Run, parting, passed, rehearse};
 
 use crate::call::{library, tree};
 
 /// Two questions on the way to each end, one of them asked for a second time after work.
-const STEPS: &str = "
+pub const STEPS: &str = "
   sound: { observe: noise, choices: { hum: level, quiet: sniff }, unsure: sniff }
   level:
     measure: volts
@@ -22,12 +22,12 @@ const STEPS: &str = "
   sniff: { observe: smell, choices: { gas_smell: unsafe_here, nothing: fine } }
 ";
 
-fn with(scenario: &str) -> Library {
+pub fn with(scenario: &str) -> Library {
     let file = format!("scenario: S\ntree: t\n{scenario}");
     library(&[tree("t", "", STEPS), ("scenarios/s.yaml".to_owned(), file)])
 }
 
-fn walked(library: &Library) -> (Run, Vec<Passed>) {
+pub fn walked(library: &Library) -> (Run, Vec<Passed>) {
     let run = rehearse(library, &library.scenarios[0]);
     let passed = passed(library, &run.events).unwrap();
     (run, passed)
@@ -154,38 +154,6 @@ fn each_departure_points_at_the_key_that_is_not_met() {
     );
 }
 
-/// What is suggested where the walk stops for want of an answer.
-#[track_caller]
-fn suggested(scenario: &str) -> (&'static str, String, String) {
-    let library = with(scenario);
-    let (run, passed) = walked(&library);
-    let leaf = run.departures[0].unanswered.unwrap();
-    let Suggestion { under, name, value } =
-        suggestion(&library, &library.scenarios[0], passed.last().unwrap(), leaf).unwrap();
-    (under, name, value)
-}
-
-#[test]
-fn an_answer_that_is_missing_is_suggested_so_that_the_expected_end_stays_within_reach() {
-    let owned = |under, name: &str, value: &str| (under, name.to_owned(), value.to_owned());
-    assert_eq!(
-        suggested("signs: { noise: hum }\nexpect: { verdict: valve_dead }\n"),
-        owned("readings", "volts", "15 V")
-    );
-    assert_eq!(
-        suggested("signs: { noise: hum }\nexpect: { verdict: motor_dead }\n"),
-        owned("readings", "volts", "25 V")
-    );
-    assert_eq!(
-        suggested("signs: { noise: quiet }\nexpect: { verdict: fine }\n"),
-        owned("signs", "smell", "nothing")
-    );
-    assert_eq!(
-        suggested("expect: { verdict: unsafe_here }\n"),
-        owned("signs", "noise", "quiet")
-    );
-}
-
 #[test]
 fn an_answer_that_nothing_asks_for_is_no_departure_and_is_told() {
     let library = with(
@@ -195,76 +163,6 @@ fn an_answer_that_nothing_asks_for_is_no_departure_and_is_told() {
     assert_eq!(run.departures, []);
     let idle: Vec<&str> = run.idle.iter().map(|idle| library.name_of(idle.what)).collect();
     assert_eq!(idle, ["amps", "volts"], "a plate is written down whole");
-}
-
-/// What was walked of the tree `t`: steps, edges, and the edges that were not.
-fn coverage(scenarios: &[&str]) -> (String, String, Vec<String>) {
-    let files = scenarios.iter().enumerate().map(|(number, scenario)| {
-        let text = format!("scenario: S\ntree: t\n{scenario}");
-        (format!("scenarios/s{number}.yaml"), text)
-    });
-    let files: Vec<_> = [tree("t", "", STEPS)].into_iter().chain(files).collect();
-    let library = library(&files);
-    let mut coverage = Coverage::new(&library);
-    for scenario in &library.scenarios {
-        coverage.add(&rehearse(&library, scenario).events);
-    }
-    let walked = coverage.of(library.trees.find("t").unwrap());
-    let missed = walked.missed_edges.iter().map(|missed| {
-        let step = &library[missed.step];
-        format!("{}: {}", step.name, missed.exit.words(&library, step))
-    });
-    let share = |tally: proofwalk::walk::Tally| format!("{}/{}", tally.covered, tally.total);
-    (share(walked.steps), share(walked.edges), missed.collect())
-}
-
-#[test]
-fn every_step_and_edge_is_counted_once_over_all_scenarios() {
-    let quiet = "signs: { noise: quiet, smell: nothing }\nexpect: { verdict: fine }\n";
-    let hums = "signs: { noise: hum }\nreadings: { volts: [5 V, 5 V] }\nexpect: { verdict: dirty }\n";
-    assert_eq!(coverage(&[]).0, "0/10");
-    let (steps, edges, _) = coverage(&[quiet, quiet]);
-    assert_eq!((steps.as_str(), edges.as_str()), ("3/10", "2/13"));
-    let (steps, edges, missed) = coverage(&[quiet, hums]);
-    assert_eq!((steps.as_str(), edges.as_str()), ("6/10", "6/13"));
-    assert_eq!(
-        missed,
-        [
-            "sound: unsure",
-            "level: 10 V to 20 V",
-            "level: above 20 V",
-            "level: unable",
-            "load: below 5 A",
-            "load: at least 5 A",
-            "sniff: gas_smell",
-        ]
-    );
-}
-
-#[test]
-fn what_no_walk_can_take_is_told_apart_and_not_counted() {
-    let visited = tree(
-        "inner",
-        "outcomes: [good, bad]\n",
-        "  a: { do: Look., go: back }\n  back: { return: good }\n  never: { return: bad }\n",
-    );
-    let steps = "  go: { visit: inner, returns: { good: fine, bad: dirty }, on_verdict: dirty }\n";
-    let scenario = "scenario: S\ntree: t\nexpect: { verdict: fine }\n".to_owned();
-    let library = library(&[
-        tree("t", "", steps),
-        visited,
-        ("scenarios/s.yaml".to_owned(), scenario),
-    ]);
-    let rehearsal = Rehearsal::of(&library, &library.scenarios);
-    let walked = rehearsal.coverage.of(library.trees.find("t").unwrap());
-    assert_eq!((walked.edges.covered, walked.edges.total), (1, 1));
-    let missed = walked.missed_edges.iter();
-    assert_eq!(
-        missed.map(|missed| missed.reachable).collect::<Vec<_>>(),
-        [false, false]
-    );
-    let page = text(&rehearsal, Listed::Few, Look::default());
-    assert!(page.contains("go: bad → dirty  (no walk can)"), "{page}");
 }
 
 #[test]

@@ -88,6 +88,10 @@ fn because(page: &mut Page, why: &Why, rows: &[Row]) {
                 page.line(4, &format!("{place}{severity}: {text}"));
             }
         }
+        Why::Decided => page.line(
+            2,
+            "every question had an answer or a way on, and what was found is proven",
+        ),
         Why::Plain => {}
     }
 }

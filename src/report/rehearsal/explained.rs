@@ -52,6 +52,8 @@ pub(super) enum Why {
     Add(Option<Suggestion>, Vec<Way>),
     /// What stands on the job report: severity, words, where it comes from.
     Findings(Vec<(&'static str, String, Option<Place>)>),
+    /// An end without a verdict was expected, and the walk came to one.
+    Decided,
     /// There is no more to say.
     Plain,
 }
@@ -98,7 +100,7 @@ impl<'l> Explained<'l> {
                     .collect(),
                 false => Vec::new(),
             };
-            return Why::Add(suggestion(library, scenario, at, leaf), ways);
+            return Why::Add(suggestion(library, scenario, &run.state.moment, leaf), ways);
         }
         match departure.goal {
             Some(Goal::Verdict(fault)) if run.state.withheld.last() == Some(&fault) => self.lacks(run, fault),
@@ -110,6 +112,7 @@ impl<'l> Explained<'l> {
                 None => Why::NoWay(leading(library, goal)),
             },
             None if departure.at == findings_at(scenario) => Why::Findings(noted(library, run)),
+            None if (scenario.expect.end.as_ref()).is_some_and(|end| end.at == departure.at) => Why::Decided,
             None => Why::Plain,
         }
     }
@@ -179,24 +182,9 @@ fn noted(library: &Library, run: &Run) -> Vec<(&'static str, String, Option<Plac
 
 /// The steps that lead to a goal, wherever they stand.
 fn leading(library: &Library, goal: Goal) -> Vec<String> {
-    let is_one = |step: &Step| match (goal, &step.kind) {
-        (Goal::Verdict(fault), Kind::Verdict { fault: stated, .. }) => fault == *stated,
-        (Goal::Outcome(tree, outcome), Kind::Return { outcome: returned }) => {
-            step.tree == tree && outcome == *returned
-        }
-        (Goal::Asked(datum), _) => own_name(library, step) == Some(library.name_of(datum)),
-        (Goal::Opened(restore), Kind::Do { leaves, .. }) => leaves.contains(&restore),
-        (Goal::Opened(restore), Kind::Measure { reading, .. }) => {
-            library.readings[*reading].taking.leaves.contains(&restore)
-        }
-        (Goal::Opened(restore), Kind::Observe { sign, .. }) => {
-            library.signs[*sign].taking.leaves.contains(&restore)
-        }
-        _ => false,
-    };
     let steps = library.steps.iter().enumerate();
     steps
-        .filter(|(_, step)| is_one(step))
+        .filter(|(_, step)| goal.is_met_by(library, step))
         .map(|(at, _)| library.path_of(Id::new(at)))
         .collect()
 }

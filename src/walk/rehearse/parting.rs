@@ -32,6 +32,19 @@ impl Goal {
             ExpectedEnd::Unproven => None,
         }
     }
+
+    /// Whether a walk that comes to a step may come to the goal there.
+    pub fn is_met_by(self, library: &Library, step: &Step) -> bool {
+        match (self, &step.kind) {
+            (Self::Verdict(fault), Kind::Verdict { fault: stated, .. }) => fault == *stated,
+            (Self::Outcome(tree, outcome), Kind::Return { outcome: returned }) => {
+                step.tree == tree && outcome == *returned
+            }
+            (Self::Asked(datum), _) => asks(library, step, datum),
+            (Self::Opened(restore), _) => opens(library, step, restore),
+            (Self::Verdict(_) | Self::Outcome(..), _) => false,
+        }
+    }
 }
 
 /// The last step of a walk from which its goal could still be reached.
@@ -49,19 +62,22 @@ pub struct Parting {
 pub fn parting(library: &Library, passed: &[Passed], goal: Goal) -> Option<Parting> {
     let last = passed.iter().rposition(|at| {
         let step = &library[at.step];
-        !matches!(step.kind, Kind::Visit { .. }) && reaches(library, &open(library, at), goal)
+        !matches!(step.kind, Kind::Visit { .. }) && reaches(library, &open(library, step, &at.before), goal)
     })?;
     let at = &passed[last];
     Some(Parting {
         at: last,
-        keeping: keeping(library, at, goal),
+        keeping: keeping(library, &at.before, goal),
     })
 }
 
-/// The edges of a step that keep a goal within reach.
-pub fn keeping(library: &Library, at: &Passed, goal: Goal) -> Vec<EdgeId> {
-    let open = open(library, at);
-    let step = &library[at.step];
+/// The edges of the step that a walk stands at that keep a goal within reach.
+pub(super) fn keeping(library: &Library, now: &Moment, goal: Goal) -> Vec<EdgeId> {
+    let Some(frame) = now.frames.last() else {
+        return Vec::new();
+    };
+    let step = &library[frame.step];
+    let open = open(library, step, now);
     let exits = step.exits().into_iter().filter(|exit| exit.after == 0);
     let mut kept = Vec::new();
     for exit in exits {
@@ -78,10 +94,10 @@ pub fn keeping(library: &Library, at: &Passed, goal: Goal) -> Vec<EdgeId> {
     kept
 }
 
-/// How the walk stood at a step, had its question not been answered before.
-fn open(library: &Library, at: &Passed) -> Moment {
-    let mut moment = at.before.clone();
-    if let Some(datum) = datum_of(&library[at.step]) {
+/// How the walk stands at a step, had its question not been answered before.
+fn open(library: &Library, step: &Step, now: &Moment) -> Moment {
+    let mut moment = now.clone();
+    if let Some(datum) = datum_of(step) {
         moment.values.remove(&datum);
         for input in inputs_of(library, datum) {
             moment.values.remove(&input);
@@ -90,7 +106,8 @@ fn open(library: &Library, at: &Passed) -> Moment {
     moment
 }
 
-fn datum_of(step: &Step) -> Option<Datum> {
+/// What a step asks for.
+pub(super) fn datum_of(step: &Step) -> Option<Datum> {
     match step.kind {
         Kind::Measure { reading, .. } => Some(Datum::Reading(reading)),
         Kind::Observe { sign, .. } => Some(Datum::Sign(sign)),
@@ -141,14 +158,9 @@ fn reaches(library: &Library, moment: &Moment, goal: Goal) -> bool {
     match goal {
         Goal::Verdict(fault) => search.faults.contains(&fault),
         Goal::Outcome(tree, outcome) => search.returned.contains(&(tree, outcome)),
-        Goal::Asked(datum) => search
-            .seen
-            .iter()
-            .any(|step| asks(library, &library[*step], datum)),
-        Goal::Opened(restore) => search
-            .seen
-            .iter()
-            .any(|step| opens(library, &library[*step], restore)),
+        Goal::Asked(_) | Goal::Opened(_) => {
+            (search.seen.iter()).any(|step| goal.is_met_by(library, &library[*step]))
+        }
     }
 }
 

@@ -1,10 +1,16 @@
 //! What to add to a scenario that has no answer to a question.
 
-use super::parting::{Goal, keeping};
-use super::passed::Passed;
-use crate::library::{By, Datum, Exit, FieldKind, Id, Kind, Library, PlateField, Scenario};
+use super::nearness::nearness;
+use super::parting::{Goal, datum_of, keeping};
+use crate::library::{
+    By, Datum, Exit, FieldKind, Id, Input, Library, Obtained, PlateField, Reading, Scenario,
+};
 use crate::measure::{Band, PlausibleRange, Quantity, Scale};
+use crate::walk::apply::inputs_of;
 use crate::walk::state::Moment;
+
+/// How many parts of what is plausible are tried for a reading that goes into another.
+const TRIED: u32 = 100;
 
 /// An answer that a scenario could give.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,28 +24,14 @@ pub struct Suggestion {
 }
 
 /// An answer to a question that has none: one that keeps the expected end within reach, where there is one.
-pub fn suggestion(library: &Library, scenario: &Scenario, at: &Passed, leaf: Datum) -> Option<Suggestion> {
-    let step = &library[at.step];
-    let own = match step.kind {
-        Kind::Measure { reading, .. } => Datum::Reading(reading) == leaf,
-        Kind::Observe { sign, .. } => Datum::Sign(sign) == leaf,
-        Kind::Plate { field, .. } => Datum::Field(field) == leaf,
-        _ => false,
+pub fn suggestion(library: &Library, scenario: &Scenario, now: &Moment, leaf: Datum) -> Option<Suggestion> {
+    let step = &library[now.frames.last()?.step];
+    let own = datum_of(step);
+    let inputs = own.map(|own| inputs_of(library, own)).unwrap_or_default();
+    let chosen = match own == Some(leaf) || inputs.contains(&leaf) {
+        true => best(library, scenario, now, &step.exits()),
+        false => None,
     };
-    let exits: Vec<Exit<'_>> = match own {
-        true => step.exits(),
-        false => Vec::new(),
-    };
-    let wanted = Goal::of(scenario)
-        .map(|goal| keeping(library, at, goal))
-        .unwrap_or_default();
-    let keeps = |exit: &&Exit<'_>| wanted.contains(&exit.edge.id);
-    // What may be taken only so often is a way around; the straight one comes first.
-    let straight = |exit: &&Exit<'_>| keeps(exit) && exit.edge.limit.is_none();
-    let chosen = (exits.iter().find(straight))
-        .or_else(|| exits.iter().find(keeps))
-        .or(exits.first())
-        .map(|exit| exit.by);
     let band = match chosen {
         Some(By::Band(answer)) => Some(&answer.band),
         _ => None,
@@ -48,7 +40,66 @@ pub fn suggestion(library: &Library, scenario: &Scenario, at: &Passed, leaf: Dat
         Some(By::Choice(answer)) => Some(answer.value),
         _ => None,
     };
-    answer_in(library, &at.before, leaf, band, choice)
+    if let (Some(Datum::Reading(of)), Datum::Reading(input), Some(band)) = (own, leaf, band)
+        && own != Some(leaf)
+    {
+        let number = input_for(library, now, of, input, band);
+        return number.or_else(|| answer_in(library, now, leaf, None, None));
+    }
+    answer_in(library, now, leaf, band, choice)
+}
+
+/// The answer that leads most plainly to the expected end; the first where none does.
+fn best<'e>(library: &Library, scenario: &Scenario, now: &Moment, exits: &[Exit<'e>]) -> Option<By<'e>> {
+    let nearest = Goal::of(scenario).and_then(|goal| {
+        let wanted = keeping(library, now, goal);
+        let keeping = exits.iter().filter(|exit| wanted.contains(&exit.edge.id));
+        // What may be taken only so often is a way around, however short.
+        keeping.min_by_key(|exit| (exit.edge.limit.is_some(), nearness(library, exit.edge.go, goal)))
+    });
+    nearest.or(exits.first()).map(|exit| exit.by)
+}
+
+/// A reading that goes into another, so that what is worked out from it lies in a band; none while more is missing.
+fn input_for(
+    library: &Library,
+    now: &Moment,
+    of: Id<Reading>,
+    input: Id<Reading>,
+    band: &Band<Id<PlateField>>,
+) -> Option<Suggestion> {
+    let Obtained::WorkedOut { formula, inputs } = &library.readings[of].source_of_value else {
+        return None;
+    };
+    let reading = &library.readings[input];
+    let (low, high) = reading
+        .plausible
+        .map(|range| (range.low.base(), range.high.base()))?;
+    let fields = |field: &Id<PlateField>| now.values.get(&Datum::Field(*field))?.value.number();
+    let works = |tried: Quantity| {
+        let numbers = inputs.iter().map(|argument| match argument {
+            Input::Fixed(quantity) => Some(*quantity),
+            Input::Reading(id) if *id == input => Some(tried),
+            Input::Reading(id) => now.values.get(&Datum::Reading(*id))?.value.number(),
+            Input::Field(id) => fields(id),
+        });
+        let numbers: Vec<Quantity> = numbers.collect::<Option<_>>()?;
+        let result = formula.compute(&numbers).ok()?;
+        (band.contains(result, &fields) == Some(true)).then_some(tried)
+    };
+    let tried = (1..TRIED).map(|part| {
+        let base = low + (high - low) * f64::from(part) / f64::from(TRIED);
+        let number = Quantity::from_base(base, reading.scale.dimension()).number_in(reading.scale);
+        Quantity::new(round(number, 3), reading.scale)
+    });
+    let working: Vec<Quantity> = tried.filter_map(works).collect();
+    // The middle one is the farthest from the bounds.
+    let number = working.get(working.len() / 2)?;
+    Some(Suggestion {
+        under: "readings",
+        name: reading.name.clone(),
+        value: number.display(reading.scale).to_string(),
+    })
 }
 
 /// An answer in a band or of a choice, for instance one that a proof asks for; without one, any that is plausible.
