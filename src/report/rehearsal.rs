@@ -12,6 +12,9 @@ use crate::walk::Rehearsal;
 
 pub use json::json;
 
+/// How many scenarios that departed are shown with their walk; of more, the first line.
+const SHOWN: usize = 10;
+
 /// How much of what no scenario takes is listed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Listed {
@@ -48,8 +51,15 @@ pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, look: Look) -> String {
     if !rehearsal.idle.is_empty() {
         page.blank();
     }
-    for (scenario, run) in &rehearsal.failed {
+    for (scenario, run) in rehearsal.failed.iter().take(SHOWN) {
         departure::write(&mut page, library, scenario, run);
+    }
+    for (scenario, run) in rehearsal.failed.iter().skip(SHOWN) {
+        departure::write_short(&mut page, library, scenario, run);
+    }
+    if rehearsal.failed.len() > SHOWN {
+        page.line(0, "`--only WORD` shows one of them in full.");
+        page.blank();
     }
     page.line(0, &summary(rehearsal));
     page.text

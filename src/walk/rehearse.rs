@@ -76,12 +76,12 @@ fn walk(
     run: &mut Run,
 ) -> Result<(), Departure> {
     let stuck = |expected: &str, happened: String| Departure::new(scenario.at, expected, happened);
-    let refused = |refusal: Refusal| stuck("every answer is taken", refusal.to_string());
+    let refused = |refusal: Refusal| stuck("the call to open", refusal.to_string());
     let mut events = open_at(library, opened).map_err(refused)?;
     for _ in 0..MOST {
         for event in &events {
             apply(library, &mut run.state, event)
-                .map_err(|misfit| stuck("the library holds together", misfit.to_string()))?;
+                .map_err(|misfit| stuck("a library that holds together", misfit.to_string()))?;
         }
         run.events.append(&mut events);
         if run.state.closed {
@@ -92,11 +92,11 @@ fn walk(
             .ok_or_else(|| no_answer(library, scenario.at, &run.state))?;
         events = decide(library, &run.state, &command).map_err(|refusal| {
             let asked = wanted_words(library, &run.state);
-            stuck(&format!("the answer to {asked} is taken"), refusal.to_string())
+            stuck(&format!("the answer to {asked} to be taken"), refusal.to_string())
         })?;
     }
     Err(stuck(
-        "the walk comes to an end",
+        "the walk to come to an end",
         format!("it took more than {MOST} answers"),
     ))
 }

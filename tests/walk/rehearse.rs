@@ -238,3 +238,44 @@ fn a_page_fits_80_columns_and_nothing_in_it_acts_on_a_terminal() {
     let wide: Vec<&str> = page.lines().filter(|line| line.chars().count() > 80).collect();
     assert_eq!(wide, [""; 0]);
 }
+
+#[test]
+fn of_many_departures_the_first_are_shown_with_their_walk() {
+    let scenario = "tree: t\nsigns: { noise: quiet, smell: nothing }\nexpect: { verdict: dirty }\n";
+    let scenarios = (10..22).map(|number| {
+        let text = format!("scenario: Number {number}\n{scenario}");
+        (format!("scenarios/s{number}.yaml"), text)
+    });
+    let files: Vec<_> = [tree("t", "", STEPS)].into_iter().chain(scenarios).collect();
+    let library = library(&files);
+    let page = text(
+        &Rehearsal::of(&library, &library.scenarios),
+        Listed::Nothing,
+        Look::default(),
+    );
+    assert_eq!(page.matches("  the walk:\n").count(), 10);
+    let short = "scenarios/s21.yaml:4:11  Number 21: expected the verdict `dirty`; happened: the\n    verdict `fine`, at t/fine\n";
+    assert!(page.contains(short), "{page}");
+}
+
+#[test]
+fn an_answer_that_is_refused_is_told_and_nothing_else_is() {
+    let steps = "  a: { plate: low, bands: { below 5 V: b, at least 5 V: b } }\n  b: { plate: high, bands: { below 9 V: fine, at least 9 V: fine } }\n";
+    let scenario = "scenario: S\ntree: t\nplate: { low: 8 V, high: 6 V }\nexpect: { verdict: fine }\n";
+    let files = [
+        tree("t", "", steps),
+        ("scenarios/s.yaml".to_owned(), scenario.to_owned()),
+    ];
+    let library = library(&files);
+    let rehearsal = Rehearsal::of(&library, &library.scenarios);
+    let page = text(&rehearsal, Listed::Nothing, Look::default());
+    assert!(
+        page.contains("error: expected the answer to `high` (Upper mark) at t/b to be taken\n"),
+        "{page}"
+    );
+    assert!(
+        page.contains("happened: this must lie above what the plate says"),
+        "{page}"
+    );
+    assert!(!page.contains("job report"), "{page}");
+}

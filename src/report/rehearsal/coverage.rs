@@ -1,7 +1,7 @@
 //! How much of each tree the scenarios walk, and what they leave out.
 
 use super::{Listed, Page};
-use crate::library::{Id, Library};
+use crate::library::{Id, Library, Tree};
 use crate::report::findings::counted;
 use crate::walk::{Missed, Rehearsal, Tally, TreeCoverage};
 
@@ -53,12 +53,7 @@ fn share(tally: Tally) -> String {
     )
 }
 
-fn missed(
-    page: &mut Page,
-    library: &Library,
-    trees: &[(Id<crate::library::Tree>, TreeCoverage<'_>)],
-    listed: Listed,
-) {
+fn missed(page: &mut Page, library: &Library, trees: &[(Id<Tree>, TreeCoverage<'_>)], listed: Listed) {
     let mut held_back = 0;
     let mut any = false;
     for (id, walked) in trees {

@@ -36,6 +36,19 @@ pub(super) fn write(page: &mut Page, library: &Library, scenario: &Scenario, run
     page.blank();
 }
 
+/// What was expected and what happened, and no more.
+pub(super) fn write_short(page: &mut Page, library: &Library, scenario: &Scenario, run: &Run) {
+    for departure in &run.departures {
+        let Place { file, line, column } = library.files.place(departure.at);
+        let (expected, happened) = (&departure.expected, &departure.happened);
+        let title = &scenario.title;
+        page.line(
+            0,
+            &format!("{file}:{line}:{column}  {title}: expected {expected}; happened: {happened}"),
+        );
+    }
+}
+
 fn head(page: &mut Page, library: &Library, scenario: &Scenario, departure: &Departure) {
     let Place { file, line, column } = library.files.place(departure.at);
     page.line(0, &format!("{file}:{line}:{column}  {}", scenario.title));

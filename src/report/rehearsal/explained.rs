@@ -1,10 +1,10 @@
 //! A walk that departed, in words: its steps, where it left the expected way, and what would have kept it there.
 
-use crate::library::{By, EdgeId, Id, Kind, Library, Scenario, Step};
+use crate::library::{By, ClaimKind, EdgeId, Fault, Id, Kind, Library, Scenario, Step};
 use crate::measure::Band;
-use crate::source::Place;
+use crate::source::{Place, Span};
 use crate::walk::{
-    Departure, Goal, Holding, Passed, Run, Said, Suggestion, answer_in, line_words, parting, passed,
+    Departure, Doubt, Goal, Holding, Passed, Run, Said, Suggestion, answer_in, line_words, parting, passed,
     proof_lines, suggestion, takeable,
 };
 
@@ -111,9 +111,17 @@ impl<'l> Explained<'l> {
                 }),
                 None => Why::NoWay(leading(library, goal)),
             },
-            None if departure.at == findings_at(scenario) => Why::Findings(noted(library, run)),
-            None if (scenario.expect.end.as_ref()).is_some_and(|end| end.at == departure.at) => Why::Decided,
-            None => Why::Plain,
+            None => {
+                let expect = &scenario.expect;
+                let is_about = |at: Option<Span>| at == Some(departure.at);
+                if is_about(expect.findings.as_ref().map(|findings| findings.at)) {
+                    Why::Findings(noted(library, run))
+                } else if is_about(expect.end.as_ref().map(|end| end.at)) {
+                    Why::Decided
+                } else {
+                    Why::Plain
+                }
+            }
         }
     }
 
@@ -125,7 +133,7 @@ impl<'l> Explained<'l> {
             .collect()
     }
 
-    fn lacks(&self, run: &Run, fault: Id<crate::library::Fault>) -> Why {
+    fn lacks(&self, run: &Run, fault: Id<Fault>) -> Why {
         let library = self.library;
         let mut lacks = Vec::new();
         let mut add = Vec::new();
@@ -146,13 +154,13 @@ impl<'l> Explained<'l> {
                 let takeable = takeable(&run.state, line);
                 for claim in claims.filter(|claim| takeable.contains(&claim.datum())) {
                     let band: Option<&Band<_>> = match &claim.what {
-                        crate::library::ClaimKind::Reading(_, band)
-                        | crate::library::ClaimKind::FieldNumber(_, band) => Some(band),
+                        ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) => Some(band),
                         _ => None,
                     };
                     let choice = match &claim.what {
-                        crate::library::ClaimKind::Sign(_, values)
-                        | crate::library::ClaimKind::FieldChoice(_, values) => values.first().copied(),
+                        ClaimKind::Sign(_, values) | ClaimKind::FieldChoice(_, values) => {
+                            values.first().copied()
+                        }
                         _ => None,
                     };
                     add.extend(answer_in(library, &run.state.moment, claim.datum(), band, choice));
@@ -161,10 +169,6 @@ impl<'l> Explained<'l> {
         }
         Why::Lacks(lacks, add)
     }
-}
-
-fn findings_at(scenario: &Scenario) -> crate::source::Span {
-    (scenario.expect.findings.as_ref()).map_or(scenario.at, |findings| findings.at)
 }
 
 fn noted(library: &Library, run: &Run) -> Vec<(&'static str, String, Option<Place>)> {
@@ -226,8 +230,8 @@ fn said(library: &Library, at: &Passed) -> String {
         }
         Said::Again { datum, value, why } => {
             let why = match why {
-                crate::walk::Doubt::Borderline => "borderline",
-                crate::walk::Doubt::Implausible => "implausible",
+                Doubt::Borderline => "borderline",
+                Doubt::Implausible => "implausible",
             };
             format!("{}: {value} ({why}, asked again)", library.name_of(*datum))
         }
