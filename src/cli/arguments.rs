@@ -73,14 +73,15 @@ pub(super) enum Command {
         /// Print a rule's page instead.
         #[arg(long, value_name = "RULE")]
         explain: Option<String>,
+        /// Check again whenever a file of the folder is saved.
+        #[arg(long)]
+        watch: bool,
     },
     /// Run a library's scenarios.
-    Rehearse {
-        /// The library's folder; without it, the built-in library.
-        folder: Option<PathBuf>,
-        #[command(flatten)]
-        overlays: Overlays,
-    },
+    ///
+    /// Says which steps and edges of each tree they walk, and shows each scenario that departs from what it expects with the
+    /// walk as it went and the answer on which it left the expected way.
+    Rehearse(Rehearse),
     /// Check session files: chain, order, replay.
     Verify {
         /// Session files, or folders of them.
@@ -94,6 +95,31 @@ pub(super) enum Command {
     },
     /// Print the manual page.
     Man,
+}
+
+/// How a library is rehearsed.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Rehearse {
+    /// The library's folder; without it, the built-in library.
+    pub folder: Option<PathBuf>,
+    #[command(flatten)]
+    pub overlays: Overlays,
+    /// Only the scenarios with this word in their title, their file's name or their tree's; may be given several times.
+    #[arg(long, value_name = "WORD")]
+    pub only: Vec<String>,
+    /// List every edge that no scenario takes, not just a few of each tree.
+    #[arg(long)]
+    pub uncovered: bool,
+    /// Fail where some of these, that a walk can come to, is in no scenario.
+    #[arg(long, value_enum, value_name = "WHAT")]
+    pub require: Option<Required>,
+    /// How to print what comes of it.
+    #[arg(long, value_enum, default_value_t = RehearseFormat::Text)]
+    pub format: RehearseFormat,
+    /// Run them again whenever a file of the folder is saved.
+    #[arg(long)]
+    pub watch: bool,
 }
 
 /// Where sessions are kept.
@@ -152,6 +178,19 @@ pub(super) enum ReportFormat {
 pub(super) enum CheckFormat {
     Text,
     Json,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum RehearseFormat {
+    Text,
+    Json,
+}
+
+/// What every scenario together must have walked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Required {
+    Steps,
+    Edges,
 }
 
 /// Longest id of a technician, a site or equipment, in characters.

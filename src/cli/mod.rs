@@ -14,15 +14,17 @@ mod session;
 mod sessions;
 mod verify;
 mod walk;
+mod watch;
 
 use std::io::{self, IsTerminal, Write};
+use std::path::{Path, PathBuf};
 
 use clap::{CommandFactory, Parser};
 
 use arguments::{Arguments, CheckFormat, Command};
 use failure::{Failure, WRONG_USE};
 
-use crate::source::{Files, SourceFile};
+use crate::source::Files;
 
 /// Runs the program with the process's own arguments: its exit code.
 pub fn run() -> u8 {
@@ -74,12 +76,10 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             overlays,
             release,
             format,
+            watch,
             ..
-        }) => {
-            let files = library::load(folder.as_deref(), &overlays.folders)?.files;
-            checked(files, release, format)
-        }
-        Some(Command::Rehearse { folder, overlays }) => rehearse::run(folder.as_deref(), &overlays.folders),
+        }) => checked(folder.as_deref(), &overlays.folders, release, format, watch),
+        Some(Command::Rehearse(how)) => rehearse::run(&how),
         Some(Command::Verify { paths }) => verify::run(&paths),
         Some(Command::Completions { shell }) => {
             let mut script = Vec::new();
@@ -94,17 +94,26 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
     }
 }
 
-fn checked(files: Vec<SourceFile>, release: bool, format: CheckFormat) -> Result<u8, Failure> {
-    let format = match format {
-        CheckFormat::Text => check::Format::Text,
-        CheckFormat::Json => check::Format::Json,
+fn checked(
+    folder: Option<&Path>,
+    overlays: &[PathBuf],
+    release: bool,
+    format: CheckFormat,
+    watched: bool,
+) -> Result<u8, Failure> {
+    let (format, header) = match format {
+        CheckFormat::Text => (check::Format::Text, watch::Header::Beside),
+        CheckFormat::Json => (check::Format::Json, watch::Header::Apart),
     };
-    let (text, code) = check::run(
-        Files::new(files),
-        release,
-        format,
-        look::of_findings(&io::stdout()),
-    );
+    let once = || {
+        let files = library::load(folder, overlays)?.files;
+        let look = look::of_findings(&io::stdout());
+        Ok(check::run(Files::new(files), release, format, look))
+    };
+    if watched {
+        return watch::run(folder, overlays, header, once);
+    }
+    let (text, code) = once()?;
     print(&text)?;
     Ok(code)
 }

@@ -1,42 +1,91 @@
 //! Running a library's scenarios.
 
-use std::path::{Path, PathBuf};
+use std::io;
 
-use super::failure::{FINDINGS, Failure};
-use super::library::{plural, sound};
+use super::arguments::{Rehearse, RehearseFormat, Required};
+use super::failure::{FINDINGS, Failure, WRONG_USE};
+use super::library::sound;
+use super::{look, watch};
+use crate::library::{Id, Library, Scenario, Tree};
+use crate::report::rehearsal::{self, Listed};
 use crate::source::safe;
-use crate::walk;
+use crate::walk::{Rehearsal, Tally};
 
-/// Walks every scenario; the exit code says whether one departs from what it expects.
-pub(super) fn run(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<u8, Failure> {
-    let loaded = sound(folder, overlays)?;
+/// Walks the scenarios; the exit code says whether one departs from what it expects.
+pub(super) fn run(how: &Rehearse) -> Result<u8, Failure> {
+    if how.watch {
+        let header = match how.format {
+            RehearseFormat::Text => watch::Header::Beside,
+            RehearseFormat::Json => watch::Header::Apart,
+        };
+        return watch::run(how.folder.as_deref(), &how.overlays.folders, header, || once(how));
+    }
+    let (text, code) = once(how)?;
+    super::print(&text)?;
+    Ok(code)
+}
+
+/// What to print, and the exit code.
+fn once(how: &Rehearse) -> Result<(String, u8), Failure> {
+    let loaded = sound(how.folder.as_deref(), &how.overlays.folders)?;
     let library = &loaded.library;
-    let mut text = String::new();
-    let mut departed = 0;
-    for scenario in &library.scenarios {
-        let run = walk::rehearse(library, scenario);
-        if run.departures.is_empty() {
-            continue;
-        }
-        departed += 1;
-        let place = library.files.place(scenario.at);
-        text.push_str(&format!(
-            "{}:{}: {}\n",
-            safe(&place.file),
-            place.line,
-            safe(&scenario.title)
-        ));
-        for departure in &run.departures {
-            let (expected, happened) = (safe(&departure.expected), safe(&departure.happened));
-            text.push_str(&format!("  expected: {expected}\n  happened: {happened}\n"));
+    let chosen = chosen(library, &how.only)?;
+    let rehearsal = Rehearsal::of(library, chosen);
+    let listed = match (how.uncovered, how.only.is_empty()) {
+        (true, _) => Listed::All,
+        (false, true) => Listed::Few,
+        (false, false) => Listed::Nothing,
+    };
+    let mut text = match how.format {
+        RehearseFormat::Text => rehearsal::text(&rehearsal, listed, look::of_findings(&io::stdout())),
+        RehearseFormat::Json => rehearsal::json(&rehearsal),
+    };
+    let short = how.require.and_then(|required| short_of(&rehearsal, required));
+    if let (Some(short), RehearseFormat::Text) = (&short, how.format) {
+        text.push_str(short);
+    }
+    let holds = rehearsal.failed.is_empty() && short.is_none();
+    Ok((text, if holds { 0 } else { FINDINGS }))
+}
+
+/// The scenarios with one of the words in their title, their file's name or their tree's; all where no word is given.
+fn chosen<'l>(library: &'l Library, words: &[String]) -> Result<Vec<&'l Scenario>, Failure> {
+    let has = |scenario: &Scenario, word: &str| {
+        let tree = &library.trees[scenario.tree].name;
+        [&scenario.title, &scenario.name, tree]
+            .iter()
+            .any(|text| text.to_lowercase().contains(word))
+    };
+    for word in words {
+        let lower = word.to_lowercase();
+        if !library.scenarios.iter().any(|scenario| has(scenario, &lower)) {
+            let message = format!(
+                "no scenario has `{}` in its title, file or tree",
+                safe(word).cut(64)
+            );
+            return Err(Failure::new(WRONG_USE, message).help("give part of a name, or leave out `--only`"));
         }
     }
-    let count = library.scenarios.len();
-    text.push_str(&format!(
-        "{count} scenario{}, {} as expected, {departed} not\n",
-        plural(count),
-        count - departed
-    ));
-    super::print(&text)?;
-    Ok(if departed == 0 { 0 } else { FINDINGS })
+    let words: Vec<String> = words.iter().map(|word| word.to_lowercase()).collect();
+    let is_chosen = |scenario: &&Scenario| words.is_empty() || words.iter().any(|word| has(scenario, word));
+    Ok(library.scenarios.iter().filter(is_chosen).collect())
+}
+
+/// What is missing of what must have been walked.
+fn short_of(rehearsal: &Rehearsal<'_>, required: Required) -> Option<String> {
+    let mut tally = Tally::default();
+    for tree in 0..rehearsal.library.trees.len() {
+        let walked = rehearsal.coverage.of(Id::<Tree>::new(tree));
+        tally += match required {
+            Required::Steps => walked.steps,
+            Required::Edges => walked.edges,
+        };
+    }
+    let what = match required {
+        Required::Steps => "steps",
+        Required::Edges => "edges",
+    };
+    let left = tally.total - tally.covered;
+    let are = if left == 1 { "is" } else { "are" };
+    (!tally.is_whole()).then(|| format!("{left} of {} {what} {are} in no scenario\n", tally.total))
 }

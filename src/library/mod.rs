@@ -4,6 +4,7 @@
 //! is reported as a [`Problem`] and stands in the [`Library`] as unresolved.
 
 mod ends;
+mod exit;
 pub mod graph;
 mod load;
 mod name;
@@ -20,13 +21,14 @@ mod yaml;
 use std::ops::Index;
 
 pub use ends::Ends;
+pub use exit::{By, Exit};
 pub use overlay::{Overlay, Replaceable, Replaced};
 pub use problem::{Problem, ProblemKind, What};
 pub use registry::{
     Caution, Choice, Claim, ClaimKind, Danger, Datum, Fault, FieldKind, Input, Obtained, Part, PlateField,
     Proof, ProofLine, Reading, Remedy, Restore, Sign, Source, Taking,
 };
-pub use scenario::{Expect, ExpectedEnd, Scenario};
+pub use scenario::{Expect, ExpectedEnd, Given, Placed, Scenario};
 pub use table::{Id, Named, Table};
 pub use tree::{
     Answers, BandAnswer, ChoiceAnswer, Edge, EdgeId, Finding, Kind, Limit, Outcome, Severity, Status, Step,

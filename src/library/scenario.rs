@@ -1,9 +1,29 @@
 //! Worked calls: given these answers, the walk must end so.
 
-use super::registry::{Fault, PlateField, Reading, Restore, Sign};
+use super::registry::{Datum, Fault, PlateField, Reading, Restore, Sign};
 use super::table::Id;
 use super::tree::{Severity, Tree};
 use crate::source::Span;
+
+/// Something that a worked call names, and where.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Placed<T> {
+    /// What.
+    pub what: T,
+    /// Where it stands.
+    pub at: Span,
+}
+
+/// The answers of a worked call for one thing: each in turn, the last repeats.
+#[derive(Clone, Debug)]
+pub struct Given<K, V> {
+    /// For what.
+    pub of: K,
+    /// Where its name stands.
+    pub at: Span,
+    /// The answers.
+    pub answers: Vec<V>,
+}
 
 /// A worked call.
 #[derive(Clone, Debug)]
@@ -16,16 +36,16 @@ pub struct Scenario {
     pub at: Span,
     /// The tree it starts in.
     pub tree: Id<Tree>,
-    /// Answers for the plate; each in turn, the last repeats.
-    pub plate: Vec<(Id<PlateField>, Vec<String>)>,
-    /// Answers for readings, as a technician would type them; each in turn, the last repeats.
-    pub readings: Vec<(Id<Reading>, Vec<String>)>,
-    /// Answers for signs, by the value's position; each in turn, the last repeats.
-    pub signs: Vec<(Id<Sign>, Vec<usize>)>,
+    /// Answers for the plate.
+    pub plate: Vec<Given<Id<PlateField>, String>>,
+    /// Answers for readings, as a technician would type them.
+    pub readings: Vec<Given<Id<Reading>, String>>,
+    /// Answers for signs, by the value's position.
+    pub signs: Vec<Given<Id<Sign>, usize>>,
     /// Readings, signs and plate fields that cannot be taken.
-    pub unable: Vec<super::registry::Datum>,
+    pub unable: Vec<Placed<Datum>>,
     /// Signs of which the technician is not sure.
-    pub unsure: Vec<Id<Sign>>,
+    pub unsure: Vec<Placed<Id<Sign>>>,
     /// How it must end.
     pub expect: Expect,
 }
@@ -34,13 +54,13 @@ pub struct Scenario {
 #[derive(Clone, Debug, Default)]
 pub struct Expect {
     /// The end, if one is demanded.
-    pub end: Option<ExpectedEnd>,
+    pub end: Option<Placed<ExpectedEnd>>,
     /// What the walk must have asked for.
-    pub asked: Vec<super::registry::Datum>,
+    pub asked: Vec<Placed<Datum>>,
     /// What it must have left to be put back.
-    pub put_back: Vec<Id<Restore>>,
+    pub put_back: Vec<Placed<Id<Restore>>>,
     /// The severities on the job report, in order.
-    pub findings: Option<Vec<Severity>>,
+    pub findings: Option<Placed<Vec<Severity>>>,
 }
 
 /// The end that is demanded.
@@ -52,4 +72,18 @@ pub enum ExpectedEnd {
     Outcome(usize),
     /// Without a verdict.
     Unproven,
+}
+
+impl Scenario {
+    /// Everything it has an answer for, that it cannot take, or is not sure of, with the place of each.
+    pub fn answered(&self) -> impl Iterator<Item = Placed<Datum>> + '_ {
+        let placed = |what, at| Placed { what, at };
+        let plate = (self.plate.iter()).map(move |given| placed(Datum::Field(given.of), given.at));
+        let readings = (self.readings.iter()).map(move |given| placed(Datum::Reading(given.of), given.at));
+        let signs = (self.signs.iter()).map(move |given| placed(Datum::Sign(given.of), given.at));
+        let unsure = (self.unsure.iter()).map(move |sign| placed(Datum::Sign(sign.what), sign.at));
+        (plate.chain(readings).chain(signs))
+            .chain(self.unable.iter().cloned())
+            .chain(unsure)
+    }
 }

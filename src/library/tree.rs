@@ -285,32 +285,6 @@ impl Answers {
 impl Step {
     /// Every edge that leaves this step, in the author's order, each followed by what comes after its limit.
     pub fn edges(&self) -> Vec<&Edge> {
-        let first: Vec<&Edge> = match &self.kind {
-            Kind::Measure { answers, unable, .. } | Kind::Plate { answers, unable, .. } => {
-                answers.edges().chain(unable).collect()
-            }
-            Kind::Observe {
-                answers,
-                unsure,
-                unable,
-                ..
-            } => answers.edges().chain(unsure).chain(unable).collect(),
-            Kind::Do { go, .. } => vec![go],
-            Kind::Visit {
-                returns, on_verdict, ..
-            } => returns.iter().map(|(_, edge)| edge).chain(on_verdict).collect(),
-            Kind::Unresolved { edges, .. } => edges.iter().collect(),
-            Kind::Verdict { .. } | Kind::Return { .. } => Vec::new(),
-        };
-        let mut all = Vec::with_capacity(first.len());
-        for edge in first {
-            let mut edge = edge;
-            all.push(edge);
-            while let Some(limit) = &edge.limit {
-                edge = &limit.then;
-                all.push(edge);
-            }
-        }
-        all
+        self.exits().into_iter().map(|exit| exit.edge).collect()
     }
 }

@@ -4,16 +4,16 @@ mod excerpt;
 mod layers;
 
 use annotate_snippets::renderer::DecorStyle;
-use annotate_snippets::{AnnotationKind, Group, Level as Mark, Renderer, Snippet};
+use annotate_snippets::{Annotation, AnnotationKind, Group, Level as Mark, Renderer, Snippet};
 use serde::Serialize;
 
 use crate::library::Library;
-use crate::source::{Diagnostic, Level, Place, Walked, WitnessAnswer, safe};
+use crate::source::{Diagnostic, Files, Level, Place, Span, Walked, WitnessAnswer, safe};
 use excerpt::Excerpt;
 use layers::{OverlayEntry, ReplacedEntry};
 
 /// How many columns a report takes, as far as what it quotes can be shortened.
-const COLUMNS: usize = 80;
+pub(super) const COLUMNS: usize = 80;
 
 /// How many steps of a walk are written out.
 const STEPS: usize = 60;
@@ -29,17 +29,7 @@ pub struct Look {
 
 /// The findings for a person: each with the line it is about, what overlays replaced, and a count of all at the end.
 pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
-    let renderer = if look.color {
-        Renderer::styled()
-    } else {
-        Renderer::plain()
-    };
-    let decor = if look.ascii {
-        DecorStyle::Ascii
-    } else {
-        DecorStyle::Unicode
-    };
-    let renderer = renderer.decor_style(decor).term_width(COLUMNS);
+    let renderer = renderer(look);
     let mut report = String::new();
     for finding in findings {
         // The renderer would count columns in the line as it is shown, which may be cut.
@@ -54,20 +44,38 @@ pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
     report
 }
 
+/// What draws excerpts in a look.
+pub(super) fn renderer(look: Look) -> Renderer {
+    let renderer = if look.color {
+        Renderer::styled()
+    } else {
+        Renderer::plain()
+    };
+    let decor = if look.ascii {
+        DecorStyle::Ascii
+    } else {
+        DecorStyle::Unicode
+    };
+    renderer.decor_style(decor).term_width(COLUMNS)
+}
+
+/// The line that a span begins on, with the span marked.
+pub(super) fn snippet<'a>(files: &Files, span: Span) -> Snippet<'a, Annotation<'a>> {
+    let excerpt = Excerpt::of(files.get(span.file), span, COLUMNS);
+    Snippet::source(excerpt.line)
+        .line_start(files.place(span).line)
+        .annotation(AnnotationKind::Primary.span(excerpt.marked))
+}
+
 fn group<'a>(library: &Library, finding: &Diagnostic, look: Look) -> Group<'a> {
-    let excerpt = Excerpt::of(library.files.get(finding.span.file), finding.span, COLUMNS);
     let mark = match finding.level {
         Level::Error => Mark::ERROR,
         Level::Warning => Mark::WARNING,
     };
-    let line = library.files.place(finding.span).line;
-    let snippet = Snippet::source(excerpt.line)
-        .line_start(line)
-        .annotation(AnnotationKind::Primary.span(excerpt.marked));
     let mut group = mark
         .primary_title(words(&finding.message, look))
         .id(finding.rule)
-        .element(snippet)
+        .element(snippet(&library.files, finding.span))
         .element(Mark::HELP.message(words(&finding.help, look)));
     if let Some(shown) = walk(finding).or_else(|| witness(finding).map(|steps| vec![steps])) {
         let lines: Vec<String> = shown.iter().map(|line| words(line, look)).collect();
@@ -159,7 +167,7 @@ pub fn summary(library: &Library, findings: &[Diagnostic]) -> String {
     )
 }
 
-fn counted(count: usize, what: &str) -> String {
+pub(super) fn counted(count: usize, what: &str) -> String {
     let plural = if count == 1 { "" } else { "s" };
     format!("{count} {what}{plural}")
 }

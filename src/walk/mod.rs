@@ -14,8 +14,8 @@ mod longest;
 mod overlays;
 mod possible;
 mod proof;
+mod rehearse;
 mod route;
-mod scenario;
 mod show;
 mod state;
 mod wanted;
@@ -33,8 +33,11 @@ pub use decide::{decide, go_on, open, open_at};
 pub use event::{Doubt, End, Event, LibraryMark, Opened, OverlayMark, Role, Voiding};
 pub use overlays::overlay_words;
 pub use possible::{possible, ruled_out};
-pub use proof::{Holding, is_proven, lines as proof_lines};
-pub use scenario::{Answerer, Departure, Run, departures, rehearse, wanted_words};
+pub use proof::{Holding, is_proven, lines as proof_lines, takeable};
+pub use rehearse::{
+    Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Rehearsal, Run, Said, Suggestion, Tally,
+    TreeCoverage, answer_in, departures, parting, passed, rehearse, suggestion, wanted_words,
+};
 pub use show::{ask, standing};
 pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};
 pub use wanted::{Wanted, wanted};

@@ -50,8 +50,8 @@ pub(super) struct Search<'a> {
     /// Visits that lead into a tree, to know where its returns go.
     visits: BTreeMap<Id<Tree>, BTreeSet<Id<Step>>>,
     /// Outcomes that were reached.
-    returned: BTreeSet<(Id<Tree>, usize)>,
-    faults: Vec<Id<Fault>>,
+    pub returned: BTreeSet<(Id<Tree>, usize)>,
+    pub faults: Vec<Id<Fault>>,
     /// What work on the way may make void.
     pub voided: BTreeSet<Datum>,
 }

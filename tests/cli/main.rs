@@ -17,4 +17,6 @@ mod disk;
 mod ids;
 mod overlays;
 mod reading;
+mod rehearsing;
 mod streams;
+mod watching;

@@ -56,6 +56,11 @@ impl Spoken {
         );
     }
 
+    /// Forgets what was said so far.
+    pub fn forget(&mut self) {
+        self.read = self.out.lock().unwrap().len();
+    }
+
     /// Waits for some words.
     #[track_caller]
     pub fn says(&self, words: &str) {
@@ -68,7 +73,7 @@ impl Spoken {
     }
 
     pub fn say(&mut self, line: &str) {
-        self.read = self.out.lock().unwrap().len();
+        self.forget();
         self.write(&format!("{line}\n"));
     }
 

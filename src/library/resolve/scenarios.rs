@@ -4,14 +4,15 @@ use std::collections::HashMap;
 
 use super::super::overlay::Replaceable;
 use super::super::problem::What;
-use super::super::raw::{self, Text};
-use super::super::registry::{Choice, FieldKind};
-use super::super::scenario::{Expect, ExpectedEnd, Scenario};
+use super::super::raw::{self, Text, Texts};
+use super::super::registry::{Choice, Datum, FieldKind, Restore};
+use super::super::scenario::{Expect, ExpectedEnd, Given, Placed, Scenario};
+use super::super::table::Id;
 use super::super::yaml::{Entries, Entry, Keyed, Node};
 use super::Resolver;
 use super::lookup::Owner;
 use crate::measure::{Amount, Scale};
-use crate::source::FileId;
+use crate::source::{FileId, Span};
 
 /// A scenario file with the stem of its name.
 type File = (FileId, String, Keyed<raw::ScenarioFile>);
@@ -73,8 +74,10 @@ impl Resolver<'_> {
             plate: Vec::new(),
             readings: Vec::new(),
             signs: Vec::new(),
-            unable: self.find_data(raw.unable.as_ref(), file),
-            unsure: self.find_all(What::Sign, raw.unsure.as_ref(), file, |scope| &scope.signs),
+            unable: self.placed_data(raw.unable.as_ref(), file),
+            unsure: self.placed(raw.unsure.as_ref(), file, |resolver, name| {
+                resolver.find(What::Sign, name, file, |scope| &scope.signs)
+            }),
             expect: Expect::default(),
         };
         let (plate, readings) = (raw.plate.unwrap_or_default(), raw.readings.unwrap_or_default());
@@ -113,7 +116,8 @@ impl Resolver<'_> {
                 None => {}
             }
         }
-        scenario.plate.push((field, typed_texts(texts)));
+        let at = entry.key.span(file);
+        scenario.plate.push(given(field, at, typed_texts(texts)));
     }
 
     fn reading_answer(&mut self, entry: &Entry<Node>, file: FileId, scenario: &mut Scenario) {
@@ -128,7 +132,8 @@ impl Resolver<'_> {
                 self.typed(text, scale, file);
             }
         }
-        scenario.readings.push((reading, typed_texts(texts)));
+        let at = entry.key.span(file);
+        scenario.readings.push(given(reading, at, typed_texts(texts)));
     }
 
     /// An answer must be one that the walk would take.
@@ -154,7 +159,7 @@ impl Resolver<'_> {
                 .iter()
                 .filter_map(|text| self.find_choice(&choices, text, file))
                 .collect();
-            scenario.signs.push((sign, values));
+            scenario.signs.push(given(sign, entry.key.span(file), values));
         }
     }
 
@@ -185,13 +190,55 @@ impl Resolver<'_> {
         } else {
             ends.as_ref().and_then(|text| self.expected_end(text, file))
         };
+        // From the key to the name: the line reads as its author wrote it.
+        let written = ["verdict", "outcome", "ends"]
+            .into_iter()
+            .zip([verdict, outcome, ends]);
+        let end_at = written
+            .filter_map(|(key, value)| Some((expect.key(key, file)?, value.as_ref()?.span(file))))
+            .map(|(key, value)| Span {
+                end: value.end,
+                ..key
+            })
+            .next();
         Expect {
-            end,
-            asked: self.find_data(asked.as_ref(), file),
-            put_back: self.find_restores(put_back.as_ref(), file),
-            findings: (findings.as_ref())
-                .map(|list| list.iter().filter_map(|name| self.severity(name, file)).collect()),
+            end: end.map(|what| Placed {
+                what,
+                at: end_at.unwrap_or(owner.at),
+            }),
+            asked: self.placed_data(asked.as_ref(), file),
+            put_back: self.placed_restores(put_back.as_ref(), file),
+            findings: (findings.as_ref()).map(|list| Placed {
+                what: list.iter().filter_map(|name| self.severity(name, file)).collect(),
+                at: expect.key("findings", file).unwrap_or(owner.at),
+            }),
         }
+    }
+
+    /// What names lead to, each with its place.
+    fn placed<T>(
+        &mut self,
+        list: Option<&Texts>,
+        file: FileId,
+        mut find: impl FnMut(&mut Self, &Text) -> Option<T>,
+    ) -> Vec<Placed<T>> {
+        let list = list.map(Vec::as_slice).unwrap_or_default();
+        list.iter()
+            .filter_map(|name| {
+                let at = name.span(file);
+                find(self, name).map(|what| Placed { what, at })
+            })
+            .collect()
+    }
+
+    fn placed_data(&mut self, list: Option<&Texts>, file: FileId) -> Vec<Placed<Datum>> {
+        self.placed(list, file, |resolver, name| resolver.find_datum(name, file))
+    }
+
+    fn placed_restores(&mut self, list: Option<&Texts>, file: FileId) -> Vec<Placed<Id<Restore>>> {
+        self.placed(list, file, |resolver, name| {
+            resolver.find(What::Restore, name, file, |scope| &scope.restores)
+        })
     }
 
     fn expected_outcome(&mut self, name: &Text, scenario: &Scenario, file: FileId) -> Option<ExpectedEnd> {
@@ -220,6 +267,10 @@ impl Resolver<'_> {
         );
         None
     }
+}
+
+fn given<K, V>(of: K, at: Span, answers: Vec<V>) -> Given<K, V> {
+    Given { of, at, answers }
 }
 
 fn typed_texts(texts: Vec<Text>) -> Vec<String> {

@@ -9,7 +9,7 @@ const FRAME: usize = 10;
 
 /// A line that is safe to show, and which of its bytes are meant.
 #[derive(Debug, PartialEq)]
-pub(super) struct Excerpt {
+pub(in crate::report) struct Excerpt {
     pub line: String,
     pub marked: Range<usize>,
 }

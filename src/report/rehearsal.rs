@@ -1,0 +1,116 @@
+//! What came of a library's scenarios, for a person and for another program.
+
+mod coverage;
+mod departure;
+mod explained;
+mod json;
+mod way;
+
+use super::findings::{COLUMNS, Look, counted};
+use crate::source::{Safe, ascii, safe, wrap};
+use crate::walk::Rehearsal;
+
+pub use json::json;
+
+/// How many scenarios that departed are shown with their walk; of more, the first line.
+const SHOWN: usize = 10;
+
+/// How much of what no scenario takes is listed.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Listed {
+    /// Nothing, nor how much was walked: where only some of the scenarios were.
+    Nothing,
+    /// A few of each tree.
+    #[default]
+    Few,
+    /// All of it.
+    All,
+}
+
+/// For a person: how much was walked, then every scenario that departed, with the walk as it went, and a count at the end.
+pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, look: Look) -> String {
+    let mut page = Page {
+        look,
+        text: String::new(),
+    };
+    if listed != Listed::Nothing {
+        coverage::write(&mut page, rehearsal, listed);
+    }
+    let library = rehearsal.library;
+    for idle in &rehearsal.idle {
+        let place = library.files.place(idle.at);
+        let name = library.name_of(idle.what);
+        page.line(
+            0,
+            &format!(
+                "{}:{}:{}: note: `{name}` is never asked for",
+                place.file, place.line, place.column
+            ),
+        );
+    }
+    if !rehearsal.idle.is_empty() {
+        page.blank();
+    }
+    for (scenario, run) in rehearsal.failed.iter().take(SHOWN) {
+        departure::write(&mut page, library, scenario, run);
+    }
+    for (scenario, run) in rehearsal.failed.iter().skip(SHOWN) {
+        departure::write_short(&mut page, library, scenario, run);
+    }
+    if rehearsal.failed.len() > SHOWN {
+        page.line(0, "`--only WORD` shows one of them in full.");
+        page.blank();
+    }
+    page.line(0, &summary(rehearsal));
+    page.text
+}
+
+/// `12 scenarios, 11 as expected, 1 not`.
+pub fn summary(rehearsal: &Rehearsal<'_>) -> String {
+    let failed = rehearsal.failed.len();
+    let held = rehearsal.walked - failed;
+    let walked = counted(rehearsal.walked, "scenario");
+    format!("{walked}, {held} as expected, {failed} not")
+}
+
+/// Lines that fit, safe to show.
+struct Page {
+    look: Look,
+    text: String,
+}
+
+impl Page {
+    /// A line; what does not fit goes on below, four columns further in.
+    fn line(&mut self, indent: usize, text: &str) {
+        self.hanging(indent, 4, text);
+    }
+
+    /// A line; what does not fit goes on below, so many columns further in.
+    fn hanging(&mut self, indent: usize, further: usize, text: &str) {
+        let text = self.shown(text);
+        let Some(first) = wrap(&text, COLUMNS - indent).into_iter().next() else {
+            return;
+        };
+        self.text.push_str(&format!("{:indent$}{first}\n", ""));
+        let rest = text.as_str()[first.as_str().len()..].trim_start();
+        if rest.is_empty() {
+            return;
+        }
+        let indent = indent + further;
+        for line in wrap(&safe(rest), COLUMNS - indent) {
+            self.text.push_str(&format!("{:indent$}{line}\n", ""));
+        }
+    }
+
+    fn blank(&mut self) {
+        self.text.push('\n');
+    }
+
+    fn shown(&self, text: &str) -> Safe {
+        let text = safe(text);
+        match self.look.ascii {
+            true => ascii(&text),
+            false => text,
+        }
+    }
+}
