@@ -111,10 +111,11 @@ pub(super) fn run(
 
 /// Takes up the folders that stand there now; whether one of them is another.
 fn keep(watched: &mut [Watched]) -> bool {
-    // Each is looked at, whatever the others are.
-    watched
-        .iter_mut()
-        .fold(false, |other, folder| folder.keep() || other)
+    let mut other = false;
+    for folder in watched {
+        other |= folder.keep();
+    }
+    other
 }
 
 /// Writes a header and a result; whether anybody still reads.

@@ -166,7 +166,7 @@ fn what_cannot_be_read_is_told_and_looked_at_again() {
     );
     watching.on(
         |scene| fs::rename(scene.temp.path().join("away"), folder(scene)).unwrap(),
-        &["is mended or gone", SOUND],
+        &["can be read again", SOUND],
     );
     let other = TREE.replace("title: It hums", "title: It still hums");
     watching.on(
