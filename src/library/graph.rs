@@ -3,7 +3,7 @@
 //! The only file that names petgraph. Everything here is iterative and near linear: a library may have a hundred thousand
 //! steps in one chain, and petgraph's `tarjan_scc` and `is_cyclic_directed` would overflow the stack on it.
 
-use petgraph::algo::kosaraju_scc;
+use petgraph::algo::{kosaraju_scc, toposort};
 use petgraph::graph::{DiGraph, NodeIndex};
 use petgraph::visit::{Dfs, EdgeRef, Reversed};
 
@@ -107,6 +107,13 @@ impl Graph {
             .into_iter()
             .map(|circle| circle.into_iter().map(|edge| id(edge.0)).collect())
             .collect()
+    }
+
+    /// The trees, each behind all that it visits; none where some visit one another in a circle.
+    pub fn visited_first(&self) -> Option<Vec<Id<Tree>>> {
+        let mut order = toposort(&self.visits, None).ok()?;
+        order.reverse();
+        Some(order.into_iter().map(id).collect())
     }
 
     /// For every knot of trees that visit one another in a circle, the visiting steps of a shortest circle.

@@ -3,11 +3,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::dependence::Dependence;
+use super::glance::{AT_ONCE, Glancing, Question};
 use super::joint::Joint;
-use super::map::Map;
+use super::map::{Map, asked};
 use super::moves::{How, moves};
 use super::numbers::Numbers;
-use super::search::{Bounds, Search};
+use super::search::{Bounds, Search, beginnings};
 use super::tracked::Tracked;
 use crate::library::graph::Graph;
 use crate::library::{Answers, Datum, Id, Kind, Library, PlateField, Step};
@@ -21,21 +22,51 @@ pub(in crate::check) fn unreachable_bands(
     dependence: &Dependence,
     graph: &Graph,
 ) -> BTreeMap<Id<Step>, Vec<usize>> {
-    let map = Map::of(library, dependence);
-    let mut found = BTreeMap::new();
-    let asked: BTreeMap<Datum, &[Id<Step>]> = map.asked().collect();
-    for (datum, steps) in asked {
-        let sorting: Vec<Id<Step>> = steps
-            .iter()
-            .copied()
-            .filter(|step| bands(library, *step) > 0)
-            .collect();
-        if steps.len() < 2 || sorting.is_empty() {
-            continue;
-        }
-        found.extend(unreachable(library, graph, dependence, &map, datum, &sorting));
+    let asked = settled_before(library, dependence, graph);
+    if asked.is_empty() {
+        return BTreeMap::new();
     }
-    found
+    let map = Map::of(library, dependence);
+    let asked = asked.into_iter();
+    asked
+        .flat_map(|(datum, steps)| unreachable(library, graph, dependence, &map, datum, &steps))
+        .collect()
+}
+
+/// Numbers that always stand already where some steps ask for them and sort them, with those steps.
+fn settled_before(
+    library: &Library,
+    dependence: &Dependence,
+    graph: &Graph,
+) -> BTreeMap<Datum, Vec<Id<Step>>> {
+    let mut sorting: BTreeMap<Datum, Vec<Id<Step>>> = BTreeMap::new();
+    for (index, step) in library.steps.iter().enumerate() {
+        let id = Id::new(index);
+        if let (Some(datum), true) = (asked(step), bands(library, id) > 0) {
+            sorting.entry(datum).or_default().push(id);
+        }
+    }
+    let glancing = Glancing::new(library, dependence, graph);
+    let beginnings = beginnings(library);
+    let data: Vec<Datum> = sorting.keys().copied().collect();
+    for data in data.chunks(AT_ONCE) {
+        let questions: Vec<Question<'_>> = data.iter().map(|datum| Question::Stands(*datum)).collect();
+        let Some(glance) = glancing.at(&questions, &beginnings) else {
+            return sorting;
+        };
+        for (at, datum) in data.iter().enumerate() {
+            if let Some(steps) = sorting.get_mut(datum) {
+                let stands = |step: &Id<Step>| {
+                    glance
+                        .missing(library, *step)
+                        .is_some_and(|bits| bits >> at & 1 == 0)
+                };
+                steps.retain(stands);
+            }
+        }
+    }
+    sorting.retain(|_, steps| !steps.is_empty());
+    sorting
 }
 
 fn unreachable(

@@ -120,13 +120,6 @@ impl Map {
         self.asking.get(&datum).map_or(&[], Vec::as_slice)
     }
 
-    /// Every value that some step asks for.
-    pub fn asked(&self) -> impl Iterator<Item = (Datum, &[Id<Step>])> {
-        self.asking
-            .iter()
-            .map(|(datum, steps)| (*datum, steps.as_slice()))
-    }
-
     /// Values, and all the plate fields that what is known of them may lean on.
     pub fn with_fields(&self, library: &Library, claims: &[&Claim], data: Vec<Datum>) -> Vec<Datum> {
         let mut all = data;

@@ -10,6 +10,7 @@ mod answers;
 mod bands;
 mod dependence;
 mod epochs;
+mod glance;
 mod joint;
 mod map;
 mod moves;

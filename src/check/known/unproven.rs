@@ -5,10 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::answers::{Given, answers};
 use super::dependence::Dependence;
 use super::epochs::Epochs;
+use super::glance::{AT_ONCE, Glancing, Question};
 use super::map::Map;
 use super::moves::{How, lines_of};
 use super::script::{Act, Script};
-use super::search::{Bounds, Search};
+use super::search::{Bounds, Search, beginnings};
 use super::tracked::Tracked;
 use super::walkable::Walkable;
 use crate::library::graph::Graph;
@@ -37,7 +38,8 @@ pub(in crate::check) fn unproven<'l>(
     dependence: &'l Dependence,
     graph: &Graph,
 ) -> Vec<Unproven<'l>> {
-    let lines = lines(library, graph);
+    let mut lines = lines(library, graph);
+    settle(library, dependence, graph, &mut lines);
     if lines.is_empty() {
         return Vec::new();
     }
@@ -87,6 +89,51 @@ fn lines<'l>(library: &'l Library, graph: &Graph) -> Vec<Needed<'l>> {
         }
     }
     lines.into_values().collect()
+}
+
+/// Leaves out what a first look shows: of each line the verdicts at which it always holds.
+fn settle(library: &Library, dependence: &Dependence, graph: &Graph, lines: &mut Vec<Needed<'_>>) {
+    let glancing = Glancing::new(library, dependence, graph);
+    let beginnings = beginnings(library);
+    let mut rest = lines.as_mut_slice();
+    while !rest.is_empty() {
+        let fitting = fitting(rest);
+        // A line that does not fit alone is searched for.
+        let (some, others) = rest.split_at_mut(fitting.max(1));
+        rest = others;
+        let claims = some[..fitting]
+            .iter()
+            .flat_map(|(line, _)| line.alternatives.iter().flatten());
+        let questions: Vec<Question<'_>> = claims.map(Question::Shown).collect();
+        let Some(glance) = glancing.at(&questions, &beginnings) else {
+            return;
+        };
+        let mut first = 0;
+        for (line, verdicts) in &mut some[..fitting] {
+            let alternatives: Vec<u64> = (line.alternatives.iter())
+                .map(|claims| {
+                    let bits = (first..first + claims.len()).fold(0, |bits, at| bits | 1 << at);
+                    first += claims.len();
+                    bits
+                })
+                .collect();
+            verdicts.retain(|verdict| match glance.missing(library, *verdict) {
+                Some(missing) => alternatives.iter().all(|claims| claims & missing != 0),
+                None => false,
+            });
+        }
+    }
+    lines.retain(|(_, verdicts)| !verdicts.is_empty());
+}
+
+/// How many of these lines, from the first on, can be looked for at once.
+fn fitting(lines: &[Needed<'_>]) -> usize {
+    let mut claims = 0;
+    let fits = lines.iter().take_while(|(line, _)| {
+        claims += line.alternatives.iter().map(Vec::len).sum::<usize>();
+        claims <= AT_ONCE
+    });
+    fits.count()
 }
 
 struct Prover<'s, 'l> {
