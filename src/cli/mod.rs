@@ -10,6 +10,7 @@ mod look;
 mod rehearse;
 mod report;
 mod resume;
+mod schema;
 mod session;
 mod sessions;
 mod verify;
@@ -68,6 +69,12 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         Some(Command::Check { folder, format, .. }) => checked(folder.as_deref(), format),
         Some(Command::Rehearse { folder }) => rehearse::run(folder.as_deref()),
         Some(Command::Verify { paths }) => verify::run(&paths),
+        Some(Command::Schema {
+            write: Some(folder),
+            modelines,
+            ..
+        }) => schema::write(&folder, modelines),
+        Some(Command::Schema { kind, .. }) => print(&kind.map_or_else(schema::list, schema::text)).map(|()| 0),
         Some(Command::Completions { shell }) => {
             let mut script = Vec::new();
             clap_complete::generate(shell, &mut Arguments::command(), "proofwalk", &mut script);

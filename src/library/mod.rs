@@ -4,6 +4,7 @@
 //! is reported as a [`Problem`] and stands in the [`Library`] as unresolved.
 
 mod ends;
+mod file_kind;
 pub mod graph;
 mod load;
 mod name;
@@ -12,6 +13,7 @@ mod raw;
 mod registry;
 mod resolve;
 mod scenario;
+mod schema;
 mod table;
 mod tree;
 mod yaml;
@@ -19,12 +21,14 @@ mod yaml;
 use std::ops::Index;
 
 pub use ends::Ends;
+pub use file_kind::FileKind;
 pub use problem::{Problem, ProblemKind, What};
 pub use registry::{
     Caution, Choice, Claim, ClaimKind, Danger, Datum, Fault, FieldKind, Input, Obtained, Part, PlateField,
     Proof, ProofLine, Reading, Remedy, Restore, Sign, Source, Taking,
 };
 pub use scenario::{Expect, ExpectedEnd, Scenario};
+pub use schema::{schema, with_modeline};
 pub use table::{Id, Named, Table};
 pub use tree::{
     Answers, BandAnswer, ChoiceAnswer, Edge, EdgeId, Finding, Kind, Limit, Outcome, Severity, Status, Step,

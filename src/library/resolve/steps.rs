@@ -13,7 +13,7 @@ use super::scope::{Registered, Taken};
 use crate::measure::Scale;
 
 /// The kinds of steps, each with the keys that only some have.
-const KINDS: [(&str, &[&str]); 7] = [
+pub(in crate::library) const KINDS: [(&str, &[&str]); 7] = [
     ("measure", &["bands", "go", "unable", "how"]),
     ("observe", &["choices", "go", "unsure", "unable", "how"]),
     ("do", &["go", "voids", "leaves", "restores"]),
@@ -24,7 +24,7 @@ const KINDS: [(&str, &[&str]); 7] = [
 ];
 
 /// Keys that any step may have.
-const ANY: [&str; 5] = ["title", "why", "cautions", "source", "minutes"];
+pub(in crate::library) const ANY: [&str; 5] = ["title", "why", "cautions", "source", "minutes"];
 
 impl Resolver<'_> {
     pub(super) fn resolve_step(

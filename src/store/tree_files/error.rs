@@ -1,11 +1,11 @@
-//! Why a library cannot be read from disk.
+//! Why a library cannot be read from disk, or written there.
 
 use std::fmt;
 use std::io;
 
 use crate::source::safe;
 
-/// One reason why a library cannot be read.
+/// One reason why a library cannot be read or written.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LibraryReadError {
     /// The file inside the library, with forward slashes; for the folder itself, its path as it was given.
@@ -18,6 +18,8 @@ pub struct LibraryReadError {
     pub line: Option<usize>,
     /// The column in characters, from 1, where one is known.
     pub column: Option<usize>,
+    /// It could be read, and something could not be written.
+    pub(super) unsaved: bool,
 }
 
 impl LibraryReadError {
@@ -28,7 +30,21 @@ impl LibraryReadError {
             help: help.into(),
             line: None,
             column: None,
+            unsaved: false,
         }
+    }
+
+    pub(super) fn unsaved(file: &str, error: &io::Error) -> Self {
+        let help = "see to the disk and to your right to write there, and try again";
+        Self {
+            unsaved: true,
+            ..Self::new(file, format!("could not be saved: {error}"), help)
+        }
+    }
+
+    /// Whether it is about writing: what there was could be read.
+    pub fn is_unsaved(&self) -> bool {
+        self.unsaved
     }
 
     pub(super) fn unreadable(file: &str, error: &io::Error) -> Self {

@@ -3,6 +3,7 @@
 mod error;
 mod find;
 mod text;
+mod write;
 
 use std::fs::{self, File};
 use std::io::{self, Read};
@@ -11,6 +12,7 @@ use std::path::Path;
 use rustix::fs::{Mode, OFlags};
 
 pub use error::LibraryReadError;
+pub use write::{rewrite_library, write_beside};
 
 use self::find::{Found, find};
 use super::open::CAREFUL;
