@@ -74,7 +74,9 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             modelines,
             ..
         }) => schema::write(&folder, modelines),
-        Some(Command::Schema { kind, .. }) => print(&kind.map_or_else(schema::list, schema::text)).map(|()| 0),
+        Some(Command::Schema { kind, .. }) => {
+            print(&kind.map_or_else(schema::list, schema::text)).map(|()| 0)
+        }
         Some(Command::Completions { shell }) => {
             let mut script = Vec::new();
             clap_complete::generate(shell, &mut Arguments::command(), "proofwalk", &mut script);

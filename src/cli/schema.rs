@@ -35,20 +35,32 @@ pub(super) fn list() -> String {
 
 /// Writes all schemas into a library, and where it is asked for the lines that name them.
 pub(super) fn write(library: &Path, modelines: bool) -> Result<u8, Failure> {
-    let texts: Vec<(String, String)> =
-        FileKind::ALL.map(|kind| (format!("{}.json", kind.name()), text(kind))).into();
+    let texts: Vec<(String, String)> = FileKind::ALL
+        .map(|kind| (format!("{}.json", kind.name()), text(kind)))
+        .into();
     let written = store::write_beside(library, FOLDER, &texts).map_err(|error| failure(&[error]))?;
     let mut said = format!("{} schema{} written", written.len(), plural(written.len()));
     if modelines {
         let changed = store::rewrite_library(library, with_modeline).map_err(|errors| failure(&errors))?;
-        said.push_str(&format!(", {} file{} told of them", changed.len(), plural(changed.len())));
+        said.push_str(&format!(
+            ", {} file{} told of them",
+            changed.len(),
+            plural(changed.len())
+        ));
     }
-    super::print(&format!("{said}; all is in place in {}\n", safe(&library.to_string_lossy())))?;
+    super::print(&format!(
+        "{said}; all is in place in {}\n",
+        safe(&library.to_string_lossy())
+    ))?;
     Ok(0)
 }
 
 fn failure(errors: &[LibraryReadError]) -> Failure {
     let lines: Vec<String> = errors.iter().map(LibraryReadError::to_string).collect();
-    let code = if errors.iter().any(LibraryReadError::is_unsaved) { NOT_SAVED } else { WRONG_USE };
+    let code = if errors.iter().any(LibraryReadError::is_unsaved) {
+        NOT_SAVED
+    } else {
+        WRONG_USE
+    };
     Failure::new(code, lines.join("\n"))
 }

@@ -96,11 +96,17 @@ impl FileKind {
             let stem = registry.strip_suffix(".yaml")?;
             return Self::REGISTRIES.into_iter().find(|kind| kind.name() == stem);
         }
-        Some(if file.starts_with("scenarios/") { Self::Scenario } else { Self::Tree })
+        Some(if file.starts_with("scenarios/") {
+            Self::Scenario
+        } else {
+            Self::Tree
+        })
     }
 
     /// The names of the registries' files.
     pub(super) fn registries() -> Vec<String> {
-        Self::REGISTRIES.map(|kind| format!("{}.yaml", kind.name())).into()
+        Self::REGISTRIES
+            .map(|kind| format!("{}.yaml", kind.name()))
+            .into()
     }
 }

@@ -132,7 +132,9 @@ impl Unit {
     /// Every way it is spelled, beside what [`parse`](Self::parse) forgives: capitals, spaces, full stops.
     pub fn spellings(self) -> impl Iterator<Item = &'static str> {
         let row = self.row();
-        let all = [row.symbol, row.ascii].into_iter().chain(row.others.iter().copied());
+        let all = [row.symbol, row.ascii]
+            .into_iter()
+            .chain(row.others.iter().copied());
         all.filter(|spelling| !spelling.is_empty())
     }
 

@@ -9,4 +9,5 @@ mod keys;
 mod names;
 mod numbers;
 mod scenarios;
+mod schema;
 mod written;

@@ -3,7 +3,10 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::super::schema::form::{AccuracyWords, List, Map, Minutes, Must, Name, NonEmpty, Plausible, RemedyWords, Said, SourceKind, UnitSpelling, Weight, Words};
+use super::super::schema::form::{
+    AccuracyWords, List, Map, Minutes, Must, Name, NonEmpty, Plausible, RemedyWords, Said, SourceKind,
+    UnitSpelling, Weight, Words,
+};
 use super::super::schema::formula::Formula;
 use super::super::schema::proof::Line;
 use super::super::schema::when;

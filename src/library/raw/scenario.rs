@@ -3,7 +3,9 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::super::schema::form::{Amounts, AnyOfName, EndName, List, Map, Must, Name, Names, Said, SeverityName, TreeName};
+use super::super::schema::form::{
+    Amounts, AnyOfName, EndName, List, Map, Must, Name, Names, Said, SeverityName, TreeName,
+};
 use super::super::schema::when;
 use super::super::yaml::{Entries, Keyed, Node};
 use super::{Text, Texts};

@@ -3,7 +3,9 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::super::schema::form::{Band, List, Map, Minutes, Must, Name, NonEmpty, Said, StatusName, TreeName, Words};
+use super::super::schema::form::{
+    Band, List, Map, Minutes, Must, Name, NonEmpty, Said, StatusName, TreeName, Words,
+};
 use super::super::schema::when;
 use super::super::yaml::{At, Entries, Keyed};
 use super::{Edge, Text, Texts};

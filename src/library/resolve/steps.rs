@@ -113,6 +113,20 @@ impl Resolver<'_> {
         within: &Within<'_>,
     ) -> Kind {
         let mut exits = Exits::default();
+        let named = [
+            &raw.measure,
+            &raw.observe,
+            &raw.act,
+            &raw.plate,
+            &raw.visit,
+            &raw.verdict,
+            &raw.back,
+        ];
+        if named.into_iter().all(Option::is_none) {
+            // The key stands there, and nothing behind it.
+            self.missing(owner.at, &owner.name, kind);
+            exits.lost = true;
+        }
         let resolved = match kind {
             "measure" => self.measure(raw, owner, within, &mut exits),
             "observe" => self.observe(raw, owner, within, &mut exits),

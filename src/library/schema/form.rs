@@ -268,7 +268,11 @@ impl<T: JsonSchema> JsonSchema for NonEmpty<T> {
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         let mut schema = T::json_schema(generator);
-        let least = if schema.get("type") == Some(&json!("array")) { "minItems" } else { "minProperties" };
+        let least = if schema.get("type") == Some(&json!("array")) {
+            "minItems"
+        } else {
+            "minProperties"
+        };
         schema.insert(least.to_owned(), 1.into());
         schema
     }

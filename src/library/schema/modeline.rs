@@ -62,16 +62,33 @@ mod tests {
 
     #[test]
     fn the_line_goes_to_the_top_and_nothing_else_is_touched() {
-        becomes("no-heat.yaml", "# Why.\ntree: no-heat", &format!("{TREE}\n# Why.\ntree: no-heat"));
+        becomes(
+            "no-heat.yaml",
+            "# Why.\ntree: no-heat",
+            &format!("{TREE}\n# Why.\ntree: no-heat"),
+        );
         becomes("no-heat.yaml", "", &format!("{TREE}\n"));
-        becomes("no-heat.yaml", "\u{feff}a: 1\n", &format!("\u{feff}{TREE}\na: 1\n"));
+        becomes(
+            "no-heat.yaml",
+            "\u{feff}a: 1\n",
+            &format!("\u{feff}{TREE}\na: 1\n"),
+        );
     }
 
     #[test]
     fn the_path_leads_up_from_a_folder() {
-        let (plate, scenario) = (with_modeline("registry/plate.yaml", ""), with_modeline("scenarios/a/b.yaml", ""));
-        assert_eq!(plate.unwrap(), "# yaml-language-server: $schema=../schema/plate.json\n");
-        assert_eq!(scenario.unwrap(), "# yaml-language-server: $schema=../../schema/scenario.json\n");
+        let (plate, scenario) = (
+            with_modeline("registry/plate.yaml", ""),
+            with_modeline("scenarios/a/b.yaml", ""),
+        );
+        assert_eq!(
+            plate.unwrap(),
+            "# yaml-language-server: $schema=../schema/plate.json\n"
+        );
+        assert_eq!(
+            scenario.unwrap(),
+            "# yaml-language-server: $schema=../../schema/scenario.json\n"
+        );
     }
 
     #[test]
@@ -85,7 +102,11 @@ mod tests {
     fn one_among_the_comments_at_the_top_is_put_right_where_it_stands() {
         let (before, after) = ("# Why.\n\n", "\n# More.\ntree: a\n");
         let old = "# yaml-language-server: $schema=https://example.invalid/x.json";
-        becomes("a.yaml", &[before, old, after].concat(), &[before, TREE, after].concat());
+        becomes(
+            "a.yaml",
+            &[before, old, after].concat(),
+            &[before, TREE, after].concat(),
+        );
     }
 
     #[test]

@@ -20,7 +20,8 @@ const NAME: &str = "[a-z0-9](?:[a-z0-9_]*[a-z0-9])?";
 const NUMBER: &str = "[+−-]?(?:[0-9]+\\.?[0-9]*|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?";
 
 /// What follows a number, up to a word that joins: a unit begins with none of the signs that other notations use.
-const UNIT: &str = "(?:[\\s.]*[^\\s0-9.,:_/+−–-](?:(?!\\s(?:[tT][oO]|[oO][rR]|[aA][nN][dD])(?:\\s|$))[^,])*)?";
+const UNIT: &str =
+    "(?:[\\s.]*[^\\s0-9.,:_/+−–-](?:(?!\\s(?:[tT][oO]|[oO][rR]|[aA][nN][dD])(?:\\s|$))[^,])*)?\\s*";
 
 /// A bound of a band begins like a quantity, or names a field.
 const BOUND: &str = "(?:[+−-]?\\.?[0-9]|plate\\.[a-z0-9])\
@@ -58,7 +59,10 @@ fn conditions() -> String {
 
 /// Two fixed ends.
 pub(super) fn plausible() -> String {
-    let (least, most) = (any_case(Relation::AtLeast.words()), any_case(Relation::AtMost.words()));
+    let (least, most) = (
+        any_case(Relation::AtLeast.words()),
+        any_case(Relation::AtMost.words()),
+    );
     format!("^\\s*(?:{NUMBER}{UNIT}\\s+[tT][oO]\\s+|{least}\\s+{NUMBER}{UNIT},\\s*{most}\\s+){NUMBER}{UNIT}$")
 }
 
@@ -99,7 +103,10 @@ fn spelled(spelling: &str) -> String {
         };
         same + GAP
     });
-    let (ohm, inch) = (["o", "h", "m"].map(gapped).concat(), ["i", "n"].map(gapped).concat());
+    let (ohm, inch) = (
+        ["o", "h", "m"].map(gapped).concat(),
+        ["i", "n"].map(gapped).concat(),
+    );
     let whole = letters.collect::<String>();
     whole
         .replace(&ohm, &format!("(?:{ohm}|[\u{2126}\u{3a9}]{GAP})"))

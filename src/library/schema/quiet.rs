@@ -27,7 +27,11 @@ pub(super) fn quiet(schema: &mut Schema) {
     let Some(Value::Array(types)) = schema.get("type") else {
         return;
     };
-    let types: Vec<String> = types.iter().filter_map(Value::as_str).map(str::to_owned).collect();
+    let types: Vec<String> = types
+        .iter()
+        .filter_map(Value::as_str)
+        .map(str::to_owned)
+        .collect();
     let (also, meant): (Vec<&str>, Vec<&str>) = (types.iter().map(String::as_str))
         .partition(|name| *name != types[0] && *name != "object" && *name != "array");
     // Below a key that holds a list or a map, editors begin a new line, as long as the type stands right there.
@@ -36,7 +40,14 @@ pub(super) fn quiet(schema: &mut Schema) {
     }
     let description = schema.remove("description");
     let mut main = std::mem::take(schema);
-    main.insert("type".to_owned(), if let [one] = meant[..] { json!(one) } else { json!(meant) });
+    main.insert(
+        "type".to_owned(),
+        if let [one] = meant[..] {
+            json!(one)
+        } else {
+            json!(meant)
+        },
+    );
     if let Some(Value::Array(values)) = main.get_mut("enum") {
         values.retain(|value| !value.is_null());
     }
@@ -48,6 +59,9 @@ pub(super) fn quiet(schema: &mut Schema) {
 
 /// Any value of these types.
 fn none_but(types: &[&str]) -> Value {
-    let others = TYPES.iter().filter(|name| !types.contains(name)).collect::<Vec<_>>();
+    let others = TYPES
+        .iter()
+        .filter(|name| !types.contains(name))
+        .collect::<Vec<_>>();
     json!({ "not": { "type": others } })
 }

@@ -35,7 +35,9 @@ pub(in crate::library) fn one_kind(schema: &mut Schema) {
             "required": required,
             "additionalProperties": false,
         });
-        then["allOf"] = answers(kind);
+        if let Some(answers) = answers(kind) {
+            then["allOf"] = json!([answers]);
+        }
         json!({ "if": { "required": [kind] }, "then": then, "else": otherwise })
     });
     if let (Some(schema), Value::Object(chain)) = (schema.as_object_mut(), chain) {
@@ -59,23 +61,30 @@ impl Keys<'_> {
     }
 
     fn is_required(&self, name: &str) -> bool {
-        self.required.is_some_and(|required| required.iter().any(|key| key == name))
+        self.required
+            .is_some_and(|required| required.iter().any(|key| key == name))
     }
 }
 
 /// What a step of this kind must say about where it leads.
-fn answers(kind: &str) -> Value {
+fn answers(kind: &str) -> Option<Value> {
+    let or_go = |key| {
+        let why =
+            format!("say in one way where the answers lead: `{key}`, or `go` where all lead to one step");
+        either(key, "go", &why)
+    };
     match kind {
-        "measure" => json!([either("bands", "go", ANSWERS_OR_GO)]),
-        "observe" => json!([either("choices", "go", ANSWERS_OR_GO)]),
-        "plate" => json!([either("choices", "bands", "write `choices` for a field of words, or `bands` for a number")]),
-        "do" => json!([must("go", "say which step comes next: `go: …`")]),
-        _ => json!([]),
+        "measure" => Some(or_go("bands")),
+        "observe" => Some(or_go("choices")),
+        "plate" => {
+            let why =
+                "say in one way where the answers lead: `choices` for a field of words, `bands` for a number";
+            Some(either("choices", "bands", why))
+        }
+        "do" => Some(must("go", "say which step comes next: `go: …`")),
+        _ => None,
     }
 }
-
-const ANSWERS_OR_GO: &str =
-    "say in one way where the answers lead: `bands` or `choices`, or `go` where all lead to one step";
 
 /// A field is a choice, or a number with its unit and range.
 pub(in crate::library) fn choices_or_a_number(schema: &mut Schema) {

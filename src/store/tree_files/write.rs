@@ -25,13 +25,21 @@ pub fn write_beside(
     let inside = library.join(folder);
     if !library.is_dir() {
         let shown = library.to_string_lossy();
-        return Err(LibraryReadError::new(&shown, "there is no such folder", "name the folder of a library"));
+        return Err(LibraryReadError::new(
+            &shown,
+            "there is no such folder",
+            "name the folder of a library",
+        ));
     }
     match fs::symlink_metadata(&inside) {
         Ok(status) if status.is_dir() => {}
         Ok(_) => {
             let help = "move it away, or remove it";
-            return Err(LibraryReadError::new(folder, "something else than a folder stands here", help));
+            return Err(LibraryReadError::new(
+                folder,
+                "something else than a folder stands here",
+                help,
+            ));
         }
         Err(error) if error.kind() == io::ErrorKind::NotFound => {
             fs::create_dir(&inside).map_err(|error| LibraryReadError::unsaved(folder, &error))?;
@@ -93,7 +101,10 @@ fn changed(
     let unreadable = |error: io::Error| LibraryReadError::unreadable(&file.name, &error);
     let mut bytes = Vec::new();
     let opened = File::open(&file.path).map_err(unreadable)?;
-    opened.take(TREE_FILE_LIMIT).read_to_end(&mut bytes).map_err(unreadable)?;
+    opened
+        .take(TREE_FILE_LIMIT)
+        .read_to_end(&mut bytes)
+        .map_err(unreadable)?;
     // Unlike the reader of libraries, this keeps a byte order mark: what is not changed stays as it is.
     let text = String::from_utf8(bytes)
         .or_else(|error| text::decode(error.into_bytes()))
@@ -107,7 +118,11 @@ fn changed(
     }
     if status.permissions().readonly() {
         let help = "give yourself the right to write it, or leave it as it is";
-        return Err(LibraryReadError::new(&file.name, "the file is write-protected", help));
+        return Err(LibraryReadError::new(
+            &file.name,
+            "the file is write-protected",
+            help,
+        ));
     }
     Ok(Some(text))
 }
