@@ -9,7 +9,7 @@ mod modeline;
 mod pattern;
 pub(super) mod proof;
 mod quiet;
-mod shape;
+pub(super) mod shape;
 pub(super) mod when;
 
 use schemars::JsonSchema;

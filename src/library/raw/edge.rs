@@ -27,7 +27,7 @@ pub(in crate::library) enum EdgeForm {
 
 /// An edge with more to say: beside `go`, a limit, what the answer means, a line for the job report.
 #[derive(Debug, Deserialize, JsonSchema)]
-#[schemars(transform = when::limit_and_then)]
+#[schemars(rename = "edge", transform = when::limit_and_then)]
 pub(in crate::library) struct EdgeMap {
     /// The step this leads to. Example: `clean_sensor`
     #[schemars(with = "Must<Name>")]

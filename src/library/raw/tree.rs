@@ -6,6 +6,7 @@ use serde::Deserialize;
 use super::super::schema::form::{
     Band, List, Map, Minutes, Must, Name, NonEmpty, Said, StatusName, TreeName, Words,
 };
+use super::super::schema::shape::Leads;
 use super::super::schema::when;
 use super::super::yaml::{At, Entries, Keyed};
 use super::{Edge, Text, Texts};
@@ -76,10 +77,10 @@ pub(in crate::library) struct Step {
     /// Where each band of values leads. The bands cover every value once: `below B`, `at most B`, `above B`,
     /// `at least B`, `A to B`, or several joined by a comma. Write them as a block, a line each. Example:
     /// `below 0.5 uA: sensor_ground`
-    #[schemars(with = "Option<Map<Band, Edge>>")]
+    #[schemars(with = "Option<Map<Band, Leads>>")]
     pub bands: Option<Entries<Edge>>,
     /// Where each value of the sign or plate field leads. Example: `{ blue_drawn_in: done, yellow_lazy: primary_air }`
-    #[schemars(with = "Option<Map<Name, Edge>>")]
+    #[schemars(with = "Option<Map<Name, Leads>>")]
     pub choices: Option<Entries<Edge>>,
     /// The step that comes next, whatever the answer. Example: `flame_current`
     pub go: Option<Edge>,
@@ -88,7 +89,7 @@ pub(in crate::library) struct Step {
     /// Where to go when the technician cannot tell; without it, the walk ends unproven. Example: `rollout`
     pub unsure: Option<Edge>,
     /// Where each outcome of the visited tree leads, all of them. Example: `{ airflow_in_range: rise }`
-    #[schemars(with = "Option<Map<Name, Edge>>")]
+    #[schemars(with = "Option<Map<Name, Leads>>")]
     pub returns: Option<Entries<Edge>>,
     /// Where to go on after a verdict of the visited tree, which is then noted; without it, a verdict ends the walk.
     /// Example: `next_check`

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use schemars::{JsonSchema, Schema, SchemaGenerator};
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde_json::{Value, json};
 
 use super::form::{Map, Name};
@@ -56,6 +56,8 @@ impl<T: JsonSchema> JsonSchema for Keyed<T> {
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         let mut schema = T::json_schema(generator);
+        // Editors name by this what they offer to write out.
+        schema.insert("title".to_owned(), T::schema_name().to_lowercase().into());
         // A schema that deals its keys out to conditions closes each of those by itself.
         if schema.get("properties").is_some() {
             schema.insert("additionalProperties".to_owned(), false.into());
@@ -65,6 +67,8 @@ impl<T: JsonSchema> JsonSchema for Keyed<T> {
 }
 
 /// A step's name, or a map with more to say.
+///
+/// It has no description: an editor would show that instead of the one of the key in front of it.
 impl JsonSchema for EdgeForm {
     fn schema_name() -> Cow<'static, str> {
         "edge".into()
@@ -72,6 +76,7 @@ impl JsonSchema for EdgeForm {
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         let mut schema = Keyed::<EdgeMap>::json_schema(generator);
+        schema.remove("description");
         schema.insert("type".to_owned(), json!(["string", "object"]));
         schema.insert("pattern".to_owned(), pattern::SNAKE_NAME.into());
         schema.insert(
@@ -79,5 +84,26 @@ impl JsonSchema for EdgeForm {
             Value::from("write the name of the step this leads to, or a map with `go`"),
         );
         schema
+    }
+}
+
+/// An edge behind an answer, which the author named.
+pub(in crate::library) enum Leads {}
+
+impl JsonSchema for Leads {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> Cow<'static, str> {
+        "leads".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "description": "Where this answer leads: a step's name, or a map with `go` and more to say. \
+                            Example: `{ go: valve_voltage, means: The board sees this flame }`",
+            "allOf": [generator.subschema_for::<EdgeForm>()],
+        })
     }
 }

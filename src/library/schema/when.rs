@@ -18,7 +18,7 @@ pub(in crate::library) fn one_kind(schema: &mut Schema) {
     };
     let names: Vec<&str> = KINDS.iter().map(|(kind, _)| *kind).collect();
     let none_yet = json!({
-        "properties": keys.some(names.iter().chain(&ANY)),
+        "properties": keys.offering(&[names.as_slice(), &ANY].concat()),
         "additionalProperties": false,
         // None of them stands here, so whichever is asked for is missing.
         "allOf": [{
@@ -58,6 +58,20 @@ impl Keys<'_> {
             Some(((*name).to_owned(), schema.clone()))
         });
         found.collect::<Map<_, _>>().into()
+    }
+
+    /// All keys, of which only these are offered: whether the others belong here is open until the kind is known.
+    fn offering(&self, names: &[&str]) -> Value {
+        let keys = self.all.into_iter().flatten().map(|(name, schema)| {
+            let offered = names.contains(&name.as_str());
+            let schema = if offered {
+                schema.clone()
+            } else {
+                json!({ "doNotSuggest": true })
+            };
+            (name.clone(), schema)
+        });
+        keys.collect::<Map<_, _>>().into()
     }
 
     fn is_required(&self, name: &str) -> bool {
