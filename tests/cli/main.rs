@@ -16,4 +16,5 @@ mod common;
 mod disk;
 mod ids;
 mod reading;
+mod schemas;
 mod streams;
