@@ -14,7 +14,7 @@ pub(super) mod when;
 
 use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use super::file_kind::FileKind;
 use super::raw;
@@ -45,10 +45,5 @@ pub fn schema(kind: FileKind) -> Value {
 fn of<T: JsonSchema>() -> Value {
     let settings = SchemaSettings::draft07().with_transform(quiet::quiet);
     let schema = settings.into_generator().into_root_schema_for::<Keyed<T>>();
-    let mut schema = schema.to_value();
-    if schema.get("required").is_none() {
-        // A registry that holds nothing but comments is taken as well.
-        schema["type"] = json!(["object", "null"]);
-    }
-    schema
+    schema.to_value()
 }

@@ -70,6 +70,17 @@ fn nothing_is_underlined_in_a_library_that_is_right() {
     }
 }
 
+#[test]
+fn a_registry_with_nothing_but_comments_is_right() {
+    let Some(mut editor) = Editor::start() else {
+        return;
+    };
+    let path = editor.library.path().join("registry/none-yet.yaml");
+    let text = "# yaml-language-server: $schema=../schema/restores.json\n# none yet\n";
+    editor.server.open(&path, text);
+    assert_eq!(editor.server.underlined(&path), []);
+}
+
 /// An editor with a library before it.
 struct Editor {
     server: Server,

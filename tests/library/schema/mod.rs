@@ -27,8 +27,13 @@ pub fn complaints(file: &str, text: &str) -> Vec<String> {
     let Some(kind) = FileKind::of(file) else {
         return Vec::new();
     };
-    let Ok(value) = serde_yaml::from_str::<Value>(text) else {
-        return Vec::new();
+    let value = match serde_yaml::from_str::<Value>(text) {
+        // An editor has nothing to judge in a file with nothing but comments.
+        Ok(Value::Null) if text.lines().all(|line| line.is_empty() || line.starts_with('#')) => {
+            return Vec::new();
+        }
+        Ok(value) => value,
+        Err(_) => return Vec::new(),
     };
     judge(kind, &value)
 }
