@@ -160,6 +160,7 @@ impl Written {
     /// Everything that the checker says.
     pub fn found(&self) -> Vec<Found> {
         let (library, problems) = load(self.files());
+        crate::schemas::refuse_nothing_of(&library.files, &problems);
         let found = check::run(&library, &problems).into_iter();
         found
             .map(|finding| {

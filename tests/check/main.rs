@@ -12,4 +12,6 @@ mod names;
 mod pages;
 mod random_bands;
 mod report;
+#[path = "../common/schemas.rs"]
+mod schemas;
 mod text;

@@ -10,4 +10,6 @@ mod names;
 mod numbers;
 mod scenarios;
 mod schema;
+#[path = "../common/schemas.rs"]
+mod schemas;
 mod written;

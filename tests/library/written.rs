@@ -5,6 +5,8 @@ use std::collections::BTreeMap;
 use proofwalk::library::{Library, Problem, ProblemKind, load};
 use proofwalk::source::{Files, SourceFile};
 
+use crate::schemas;
+
 /// A library as text: its files by name.
 #[derive(Clone)]
 pub struct Written(BTreeMap<String, String>);
@@ -113,19 +115,8 @@ impl Written {
     pub fn read(&self) -> (Library, Vec<Problem>) {
         let files = self.0.iter().map(|(name, text)| SourceFile::new(name, text));
         let (library, problems) = load(Files::new(files.collect()));
-        self.right_in_an_editor_too(&problems);
+        schemas::refuse_nothing_of(&library.files, &problems);
         (library, problems)
-    }
-
-    /// No schema may refuse what the loader takes.
-    fn right_in_an_editor_too(&self, problems: &[Problem]) {
-        if problems.is_empty() {
-            // A validator takes its time over the large files of some tests.
-            for (name, text) in self.0.iter().filter(|(_, text)| text.len() < 10_000) {
-                let complaints = crate::schema::complaints(name, text);
-                assert!(complaints.is_empty(), "{name}: {complaints:?}\n{text}");
-            }
-        }
     }
 
     /// Every problem as `file:line:column kind: message`, in the order of their places.

@@ -18,4 +18,6 @@ mod plate;
 mod possible;
 mod proof;
 mod random;
+#[path = "../common/schemas.rs"]
+mod schemas;
 mod visits;
