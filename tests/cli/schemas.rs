@@ -3,6 +3,8 @@
 use std::fs;
 use std::path::Path;
 
+use proofwalk::library::with_modeline;
+use proofwalk::store::read_library;
 use serde_json::Value;
 
 use crate::common::scene::{root, run, scene};
@@ -52,6 +54,19 @@ fn the_schemas_beside_the_built_in_library_are_those_that_are_printed() {
             "trees/schema/{kind}.json is out of date: run `cargo run -- schema --write trees --modelines`"
         );
     }
+}
+
+#[test]
+fn every_file_of_the_built_in_library_names_its_schema() {
+    let files = read_library(&root().join("trees")).unwrap();
+    let untold = files
+        .iter()
+        .filter(|file| with_modeline(file.name(), file.text()).is_some());
+    let untold: Vec<&str> = untold.map(|file| file.name()).collect();
+    assert!(
+        untold.is_empty(),
+        "run `cargo run -- schema --write trees --modelines` for {untold:?}"
+    );
 }
 
 /// Copies the tree files of a folder, without what stands beside them.
