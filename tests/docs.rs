@@ -6,6 +6,9 @@
     reason = "what tests share stops the test, as the tests do"
 )]
 
+#[path = "common/schemas.rs"]
+mod schemas;
+
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::{Command, Stdio};
@@ -73,6 +76,7 @@ fn the_library_of_the_format_page_is_checked_and_rehearsed() {
     let own = Files::new(own.map(|(_, file)| file.clone()).collect());
     for (files, replaced) in [(own, 0), (files, 1)] {
         let (library, problems) = library::load(files);
+        schemas::refuse_nothing_of(&library.files, &problems);
         let findings = check::run(&library, &problems);
         assert!(findings.is_empty(), "{findings:#?}");
         assert_eq!(library.scenarios.len(), 2);

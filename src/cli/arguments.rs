@@ -2,8 +2,11 @@
 
 use std::path::PathBuf;
 
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use jiff::Timestamp;
+
+use crate::library::FileKind;
 
 /// Walks a furnace service call from a fault tree to a proven verdict, and keeps the record.
 ///
@@ -87,6 +90,20 @@ pub(super) enum Command {
         /// Session files, or folders of them.
         #[arg(required = true, value_name = "PATH")]
         paths: Vec<PathBuf>,
+    },
+    /// What an editor should know of the files of a library: JSON Schema.
+    ///
+    /// Without a kind it lists the kinds and says how an editor comes to know.
+    Schema {
+        /// The kind of file whose schema to print.
+        #[arg(value_parser = kind(), conflicts_with = "write")]
+        kind: Option<FileKind>,
+        /// Write the schemas of all kinds into the folder schema/ of this library.
+        #[arg(long, value_name = "DIR")]
+        write: Option<PathBuf>,
+        /// Also put the line that names its schema at the top of each file of the library, or put it right.
+        #[arg(long, requires = "write")]
+        modelines: bool,
     },
     /// Print a script that completes commands in a shell.
     Completions {
@@ -204,6 +221,11 @@ fn identity(text: &str) -> Result<String, String> {
         ));
     }
     Ok(text.trim().to_owned())
+}
+
+fn kind() -> impl TypedValueParser<Value = FileKind> {
+    let names = FileKind::ALL.map(FileKind::name);
+    PossibleValuesParser::new(names).try_map(|name| FileKind::named(&name).ok_or("this is no kind of file"))
 }
 
 fn clock(text: &str) -> Result<Timestamp, String> {

@@ -12,7 +12,7 @@ use crate::source::{Files, Level, SourceFile, safe};
 use crate::store::{self, Hash};
 use crate::walk::{LibraryMark, OverlayMark};
 
-static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/trees");
+static BUILT_IN: Dir<'_> = include_dir!("$OUT_DIR/trees");
 
 /// A library as read, with what could not be resolved in it.
 pub(super) struct Loaded {

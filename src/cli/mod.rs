@@ -10,6 +10,7 @@ mod look;
 mod rehearse;
 mod report;
 mod resume;
+mod schema;
 mod session;
 mod sessions;
 mod verify;
@@ -81,6 +82,14 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         }) => checked(folder.as_deref(), &overlays.folders, release, format, watch),
         Some(Command::Rehearse(how)) => rehearse::run(&how),
         Some(Command::Verify { paths }) => verify::run(&paths),
+        Some(Command::Schema {
+            write: Some(folder),
+            modelines,
+            ..
+        }) => schema::write(&folder, modelines),
+        Some(Command::Schema { kind, .. }) => {
+            print(&kind.map_or_else(schema::list, schema::text)).map(|()| 0)
+        }
         Some(Command::Completions { shell }) => {
             let mut script = Vec::new();
             clap_complete::generate(shell, &mut Arguments::command(), "proofwalk", &mut script);

@@ -1,5 +1,6 @@
 //! From files to what they say: which file is which, and each read on its own.
 
+use super::file_kind::FileKind;
 use super::problem::{Problem, ProblemKind};
 use super::raw::{
     CautionsFile, FaultsFile, LibraryFile, PartsFile, PlateFile, ReadingsFile, RestoresFile, ScenarioFile,
@@ -28,17 +29,6 @@ pub(super) struct Raw {
     /// With the stem of the file's name.
     pub scenarios: Vec<(FileId, String, Keyed<ScenarioFile>)>,
 }
-
-const REGISTRIES: [&str; 8] = [
-    "plate.yaml",
-    "readings.yaml",
-    "signs.yaml",
-    "parts.yaml",
-    "faults.yaml",
-    "restores.yaml",
-    "cautions.yaml",
-    "sources.yaml",
-];
 
 /// The one file that every library has.
 const ABOUT: &str = "library.yaml";
@@ -91,34 +81,36 @@ fn read_one(raw: &mut Raw, problems: &mut Vec<Problem>, id: FileId, file: &Sourc
         };
         return wrong(span, unread.message.clone(), unread.help.clone());
     }
-    match name {
-        ABOUT => read_into!(raw.library),
-        "registry/plate.yaml" => read_into!(raw.plate),
-        "registry/readings.yaml" => read_into!(raw.readings),
-        "registry/signs.yaml" => read_into!(raw.signs),
-        "registry/parts.yaml" => read_into!(raw.parts),
-        "registry/faults.yaml" => read_into!(raw.faults),
-        "registry/restores.yaml" => read_into!(raw.restores),
-        "registry/cautions.yaml" => read_into!(raw.cautions),
-        "registry/sources.yaml" => read_into!(raw.sources),
-        _ if name.starts_with("registry/") => {
-            let given = name.trim_start_matches("registry/");
-            let help = match nearest(given, REGISTRIES) {
-                Some(meant) => format!("did you mean `registry/{meant}`?"),
-                None => format!("the registries are {}", REGISTRIES.join(", ")),
-            };
-            let top = Span {
-                file: id,
-                start: 0,
-                end: 0,
-            };
-            wrong(top, format!("`{given}` is no registry of the format"), help);
-        }
-        _ if name.starts_with("scenarios/") => match read(id, file) {
+    let Some(kind) = FileKind::of(name) else {
+        let given = name.trim_start_matches("registry/");
+        let registries = FileKind::registries();
+        let help = match nearest(given, registries.iter().map(String::as_str)) {
+            Some(meant) => format!("did you mean `registry/{meant}`?"),
+            None => format!("the registries are {}", registries.join(", ")),
+        };
+        let top = Span {
+            file: id,
+            start: 0,
+            end: 0,
+        };
+        wrong(top, format!("`{given}` is no registry of the format"), help);
+        return;
+    };
+    match kind {
+        FileKind::Library => read_into!(raw.library),
+        FileKind::Plate => read_into!(raw.plate),
+        FileKind::Readings => read_into!(raw.readings),
+        FileKind::Signs => read_into!(raw.signs),
+        FileKind::Parts => read_into!(raw.parts),
+        FileKind::Faults => read_into!(raw.faults),
+        FileKind::Restores => read_into!(raw.restores),
+        FileKind::Cautions => read_into!(raw.cautions),
+        FileKind::Sources => read_into!(raw.sources),
+        FileKind::Scenario => match read(id, file) {
             Ok(value) => raw.scenarios.push((id, stem, value)),
             Err(error) => wrong(error.span, error.message, error.help),
         },
-        _ => match read(id, file) {
+        FileKind::Tree => match read(id, file) {
             Ok(value) => raw.trees.push((id, stem, value)),
             Err(error) => wrong(error.span, error.message, error.help),
         },

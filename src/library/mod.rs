@@ -5,6 +5,7 @@
 
 mod ends;
 mod exit;
+mod file_kind;
 pub mod graph;
 mod load;
 mod name;
@@ -14,6 +15,7 @@ mod raw;
 mod registry;
 mod resolve;
 mod scenario;
+mod schema;
 mod table;
 mod tree;
 mod yaml;
@@ -22,6 +24,7 @@ use std::ops::Index;
 
 pub use ends::Ends;
 pub use exit::{By, Exit};
+pub use file_kind::FileKind;
 pub use overlay::{Overlay, Replaceable, Replaced};
 pub use problem::{Problem, ProblemKind, What};
 pub use registry::{
@@ -29,6 +32,7 @@ pub use registry::{
     Proof, ProofLine, Reading, Remedy, Restore, Sign, Source, Taking,
 };
 pub use scenario::{Expect, ExpectedEnd, Given, Placed, Scenario};
+pub use schema::{schema, with_modeline};
 pub use table::{Id, Named, Table};
 pub use tree::{
     Answers, BandAnswer, ChoiceAnswer, Edge, EdgeId, Finding, Kind, Limit, Outcome, Severity, Status, Step,

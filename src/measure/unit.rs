@@ -129,6 +129,15 @@ impl Unit {
         ROWS.iter().map(|row| row.unit)
     }
 
+    /// Every way it is spelled, beside what [`parse`](Self::parse) forgives: capitals, spaces, full stops.
+    pub fn spellings(self) -> impl Iterator<Item = &'static str> {
+        let row = self.row();
+        let all = [row.symbol, row.ascii]
+            .into_iter()
+            .chain(row.others.iter().copied());
+        all.filter(|spelling| !spelling.is_empty())
+    }
+
     pub(super) fn row(self) -> &'static Row {
         // The rows stand in the order of the enum, one each: held by a test of the table.
         &ROWS[self as usize]

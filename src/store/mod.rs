@@ -43,7 +43,9 @@ pub use record::Record;
 pub use records::{ChainReport, ReadError, Records};
 pub use repair::Repair;
 pub use signal::ignore_file_size_signal;
-pub use tree_files::{LibraryReadError, read_layers, read_library};
+pub use tree_files::{
+    LibraryReadError, LibraryWriteError, read_layers, read_library, rewrite_library, write_beside,
+};
 pub use verify::{verify, verify_file};
 
 /// The newest format of session files that is read, and the one that is written.

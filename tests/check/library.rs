@@ -169,6 +169,7 @@ impl Written {
 
     fn found_by(&self, run: fn(&Library, &[Problem]) -> Vec<Diagnostic>) -> Vec<Found> {
         let (library, problems) = load(self.files());
+        crate::schemas::refuse_nothing_of(&library.files, &problems);
         let found = run(&library, &problems).into_iter();
         found
             .map(|finding| {

@@ -13,4 +13,6 @@ mod pages;
 mod random_bands;
 mod release;
 mod report;
+#[path = "../common/schemas.rs"]
+mod schemas;
 mod text;

@@ -174,7 +174,7 @@ fn drafts_are_refused_for_release_alone() {
     let said = run(&["check", folder, "--release"]).exits(1);
     assert!(
         said.out
-            .starts_with("flood.yaml:4:1\nerror[draft-tree]: the tree `flood` is a draft\n"),
+            .starts_with("flood.yaml:5:1\nerror[draft-tree]: the tree `flood` is a draft\n"),
         "{}",
         said.out
     );

@@ -86,3 +86,25 @@ fn a_sessions_folder_that_is_none_is_refused() {
     }
     assert_eq!(fs::read_dir(real).unwrap().count(), 0);
 }
+
+#[test]
+fn schemas_that_a_disk_refuses_are_told_and_leave_nothing_half_written() {
+    let scene = scene();
+    scene.write("library/a.yaml", "tree: a\n");
+    let folder = scene.temp.path().join("library");
+    let said: Said = Command::new("bash")
+        .args(["-c", "ulimit -f 4; exec \"$0\" schema --modelines --write \"$1\""])
+        .arg(PROGRAM)
+        .arg(&folder)
+        .stdin(Stdio::null())
+        .output()
+        .unwrap()
+        .into();
+    let said = said.exits(3);
+    assert!(said.err.contains("could not be saved"), "{}", said.err);
+    assert_eq!(fs::read_to_string(folder.join("a.yaml")).unwrap(), "tree: a\n");
+    for entry in fs::read_dir(folder.join("schema")).unwrap() {
+        let text = fs::read_to_string(entry.unwrap().path()).unwrap();
+        assert!(serde_json::from_str::<serde_json::Value>(&text).is_ok(), "{text}");
+    }
+}

@@ -18,5 +18,6 @@ mod ids;
 mod overlays;
 mod reading;
 mod rehearsing;
+mod schemas;
 mod streams;
 mod watching;

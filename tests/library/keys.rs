@@ -33,6 +33,9 @@ fn a_step_is_exactly_one_kind() {
     Written::small()
         .swapped(TREE, step, "noise: { observe: noise, measure: supply, go: fine }")
         .says(&["stands-still.yaml:12:3 malformed: the step `noise` is measure and observe at once"]);
+    Written::small()
+        .swapped(TREE, step, "noise: { observe: , go: fine }")
+        .says(&["stands-still.yaml:12:3 malformed: the step `noise` has no `observe`"]);
 }
 
 #[test]

@@ -10,4 +10,7 @@ mod names;
 mod numbers;
 mod overlays;
 mod scenarios;
+mod schema;
+#[path = "../common/schemas.rs"]
+mod schemas;
 mod written;

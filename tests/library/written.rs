@@ -5,6 +5,8 @@ use std::collections::BTreeMap;
 use proofwalk::library::{Library, Problem, ProblemKind, load};
 use proofwalk::source::{Files, Layer, SourceFile, Unread};
 
+use crate::schemas;
+
 /// A library as text: its files by name, those of the overlay number 1 under `1/`, and so on.
 #[derive(Clone)]
 pub struct Written(BTreeMap<String, String>);
@@ -125,7 +127,9 @@ impl Written {
 
     pub fn read(&self) -> (Library, Vec<Problem>) {
         let files = self.0.iter().map(|(name, text)| file(name, text));
-        load(Files::new(files.collect()))
+        let (library, problems) = load(Files::new(files.collect()));
+        schemas::refuse_nothing_of(&library.files, &problems);
+        (library, problems)
     }
 
     /// Every problem as `file:line:column kind: message`, in the order of their places.

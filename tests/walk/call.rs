@@ -84,6 +84,7 @@ pub fn library(files: &[(String, String)]) -> Library {
     let added = files.iter().map(|(name, text)| SourceFile::new(name, text));
     let (library, problems) = load(Files::new(own.chain(added).collect()));
     assert_eq!(problems, [], "the library of a test is right");
+    crate::schemas::refuse_nothing_of(&library.files, &problems);
     library
 }
 

@@ -21,5 +21,7 @@ mod possible;
 mod proof;
 mod random;
 mod rehearse;
+#[path = "../common/schemas.rs"]
+mod schemas;
 mod suggestion;
 mod visits;

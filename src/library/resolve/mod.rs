@@ -23,6 +23,7 @@ use super::problem::{Problem, What};
 use crate::measure::Scale;
 use crate::source::{FileId, Files, Span};
 use scope::Scope;
+pub(super) use steps::{ANY, KINDS};
 
 /// Looks every name up. The problems come in no particular order.
 pub(super) fn resolve(files: &Files, raw: Raw, problems: Vec<Problem>) -> (Library, Vec<Problem>) {

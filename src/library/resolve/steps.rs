@@ -13,7 +13,7 @@ use super::scope::{Registered, Taken};
 use crate::measure::Scale;
 
 /// The kinds of steps, each with the keys that only some have.
-const KINDS: [(&str, &[&str]); 7] = [
+pub(in crate::library) const KINDS: [(&str, &[&str]); 7] = [
     ("measure", &["bands", "go", "unable", "how"]),
     ("observe", &["choices", "go", "unsure", "unable", "how"]),
     ("do", &["go", "voids", "leaves", "restores"]),
@@ -24,7 +24,7 @@ const KINDS: [(&str, &[&str]); 7] = [
 ];
 
 /// Keys that any step may have.
-const ANY: [&str; 5] = ["title", "why", "cautions", "source", "minutes"];
+pub(in crate::library) const ANY: [&str; 5] = ["title", "why", "cautions", "source", "minutes"];
 
 impl Resolver<'_> {
     pub(super) fn resolve_step(
@@ -113,6 +113,20 @@ impl Resolver<'_> {
         within: &Within<'_>,
     ) -> Kind {
         let mut exits = Exits::default();
+        let named = [
+            &raw.measure,
+            &raw.observe,
+            &raw.act,
+            &raw.plate,
+            &raw.visit,
+            &raw.verdict,
+            &raw.back,
+        ];
+        if named.into_iter().all(Option::is_none) {
+            // The key stands there, and nothing behind it.
+            self.missing(owner.at, &owner.name, kind);
+            exits.lost = true;
+        }
         let resolved = match kind {
             "measure" => self.measure(raw, owner, within, &mut exits),
             "observe" => self.observe(raw, owner, within, &mut exits),

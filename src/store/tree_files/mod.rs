@@ -5,6 +5,7 @@ mod fault;
 mod find;
 mod root;
 mod text;
+mod write;
 
 use std::fs::File;
 use std::io::{self, Read};
@@ -12,7 +13,8 @@ use std::path::{Path, PathBuf};
 
 use rustix::fs::{Mode, OFlags};
 
-pub use error::LibraryReadError;
+pub use error::{LibraryReadError, LibraryWriteError};
+pub use write::{rewrite_library, write_beside};
 
 use self::fault::{Fault, unread, unreadable};
 use self::find::{Found, find};
