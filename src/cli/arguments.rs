@@ -74,6 +74,23 @@ pub(super) enum Command {
         /// The library's folder; without it, the built-in library.
         folder: Option<PathBuf>,
     },
+    /// Draw a tree, to look at or to print.
+    Picture {
+        /// The tree, for instance no-heat.
+        tree: String,
+        /// How to draw it.
+        #[arg(long, value_enum, default_value_t = PictureFormat::Svg)]
+        format: PictureFormat,
+        /// Draw only what follows from a step.
+        #[arg(long, value_name = "STEP")]
+        from: Option<String>,
+        /// Draw only so many steps on.
+        #[arg(long, value_name = "N")]
+        depth: Option<usize>,
+        /// The library's folder; without it, the built-in library.
+        #[arg(long, value_name = "DIR")]
+        library: Option<PathBuf>,
+    },
     /// Check session files: chain, order, replay.
     Verify {
         /// Session files, or folders of them.
@@ -134,6 +151,12 @@ pub(super) enum ReportFormat {
 pub(super) enum CheckFormat {
     Text,
     Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum PictureFormat {
+    Svg,
+    Dot,
 }
 
 /// Longest id of a technician, a site or equipment, in characters.

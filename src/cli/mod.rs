@@ -7,6 +7,7 @@ mod failure;
 mod home;
 mod library;
 mod look;
+mod picture;
 mod rehearse;
 mod report;
 mod resume;
@@ -22,6 +23,8 @@ use clap::{CommandFactory, Parser};
 
 use arguments::{Arguments, CheckFormat, Command};
 use failure::{Failure, WRONG_USE};
+
+use crate::report::picture::Part;
 
 /// Runs the program with the process's own arguments: its exit code.
 pub fn run() -> u8 {
@@ -67,6 +70,13 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         }) => explain(&rule),
         Some(Command::Check { folder, format, .. }) => checked(folder.as_deref(), format),
         Some(Command::Rehearse { folder }) => rehearse::run(folder.as_deref()),
+        Some(Command::Picture {
+            tree,
+            format,
+            from,
+            depth,
+            library,
+        }) => picture::run(&tree, format, Part { from, depth }, library.as_deref()),
         Some(Command::Verify { paths }) => verify::run(&paths),
         Some(Command::Completions { shell }) => {
             let mut script = Vec::new();

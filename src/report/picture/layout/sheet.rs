@@ -1,0 +1,146 @@
+//! The cut that suits the smallest paper.
+
+use super::columns::{Columns, Spot, stand};
+use super::ladder::{Ladder, hang};
+use super::{LEAD, Tile};
+
+/// Margins of a drawing, in its units.
+pub(in super::super) const MARGIN: f64 = 24.0;
+
+/// Narrowest sheet: the head and the legend need as much.
+const NARROWEST: f64 = 720.0;
+
+/// Millimetres a unit: below the first, text is too small to read on paper; above the second, it is larger than it need be.
+const READABLE: f64 = 0.205;
+const LARGEST: f64 = 0.3;
+
+/// How often the longest piece is shortened in search of a sheet that fits.
+const TRIES: usize = 28;
+
+/// A drawing that is not longer is not cut any more.
+const SHORTEST: f64 = 300.0;
+
+/// A size of paper on both sides of the ocean.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(in super::super) struct Paper {
+    /// What it is called.
+    pub name: &'static str,
+    /// What both of a pair print on, short and long side, in millimetres.
+    short: f64,
+    long: f64,
+}
+
+/// From the smallest. ISO 216 and ANSI/ASME Y14.1 give the sizes, from memory; the smaller side of each pair counts, less
+/// 6 mm on every side, where an office printer does not print.
+const PAPERS: [Paper; 5] = [
+    paper("Letter or A4", 210.0, 279.0),
+    paper("Tabloid or A3", 279.0, 420.0),
+    paper("ANSI C or A2", 420.0, 559.0),
+    paper("ANSI D or A1", 559.0, 841.0),
+    paper("ANSI E or A0", 841.0, 1118.0),
+];
+
+const fn paper(name: &'static str, short: f64, long: f64) -> Paper {
+    Paper {
+        name,
+        short: short - 12.0,
+        long: long - 12.0,
+    }
+}
+
+/// Everything in its place.
+pub(in super::super) struct Sheet {
+    /// The top left corner of each step's box, from the drawing's own.
+    pub spots: Vec<Spot>,
+    pub ladder: Ladder,
+    /// Of the whole sheet, in units.
+    pub width: f64,
+    pub height: f64,
+    /// Of the drawing alone.
+    pub drawing_height: f64,
+    pub paper: Paper,
+    /// Millimetres a unit.
+    pub scale: f64,
+}
+
+/// Sets tiles out so that they fit the smallest paper on which they can be read, in as few pieces as that allows.
+///
+/// `frame` is the height of all else on a sheet of a given width: head, legend and foot.
+pub(in super::super) fn fit(
+    tiles: &[Tile],
+    parents: &[Option<usize>],
+    below: &[Option<usize>],
+    frame: &dyn Fn(f64) -> f64,
+) -> Sheet {
+    let mut longest = f64::INFINITY;
+    let mut next = || {
+        let ladder = hang(tiles, parents, below, longest);
+        let columns = stand(tiles, &ladder, longest);
+        longest = 0.9 * columns.height.min(longest) - LEAD;
+        Candidate::new(ladder, columns, frame)
+    };
+    let mut best = next();
+    for _ in 1..TRIES {
+        let candidate = next();
+        let is_last = candidate.columns.height < SHORTEST;
+        if candidate.is_better(&best) {
+            best = candidate;
+        }
+        if is_last {
+            break;
+        }
+    }
+    best.sheet()
+}
+
+struct Candidate {
+    ladder: Ladder,
+    columns: Columns,
+    width: f64,
+    height: f64,
+    paper: usize,
+    scale: f64,
+}
+
+impl Candidate {
+    fn new(ladder: Ladder, columns: Columns, frame: &dyn Fn(f64) -> f64) -> Self {
+        let width = columns.width.max(NARROWEST) + 2.0 * MARGIN;
+        let height = columns.height + frame(width - 2.0 * MARGIN) + 2.0 * MARGIN;
+        let scale = |paper: &Paper| {
+            let upright = (paper.short / width).min(paper.long / height);
+            let across = (paper.long / width).min(paper.short / height);
+            upright.max(across)
+        };
+        let fits = PAPERS.iter().position(|paper| scale(paper) >= READABLE);
+        let paper = fits.unwrap_or(PAPERS.len() - 1);
+        Self {
+            ladder,
+            columns,
+            width,
+            height,
+            paper,
+            scale: scale(&PAPERS[paper]).min(LARGEST),
+        }
+    }
+
+    /// Smaller paper is better, then fewer pieces; where no paper is large enough, larger letters.
+    fn is_better(&self, other: &Self) -> bool {
+        let unreadable = |candidate: &Self| candidate.scale < READABLE;
+        if unreadable(self) || unreadable(other) {
+            return self.scale > other.scale;
+        }
+        (self.paper, self.columns.pieces) < (other.paper, other.columns.pieces)
+    }
+
+    fn sheet(self) -> Sheet {
+        Sheet {
+            spots: self.columns.spots,
+            ladder: self.ladder,
+            width: self.width,
+            height: self.height,
+            drawing_height: self.columns.height,
+            paper: PAPERS[self.paper],
+            scale: self.scale,
+        }
+    }
+}

@@ -1,0 +1,142 @@
+//! How much room a text takes, and where it is broken.
+//!
+//! Nobody knows which font will draw the picture. Widths are those of DejaVu Sans, computed from its `hmtx` table: of the
+//! usual sans-serif fonts it is one of the widest, so that text set in another is shorter than the room left for it.
+
+use unicode_segmentation::UnicodeSegmentation;
+use unicode_width::UnicodeWidthStr;
+
+use crate::source::{Safe, safe};
+
+/// Widths of the characters from space to tilde, in hundredths of the size.
+const WIDTHS: [u8; 95] = [
+    32, 41, 46, 84, 64, 96, 78, 28, 40, 40, 50, 84, 32, 37, 32, 34, 64, 64, 64, 64, 64, 64, 64, 64, 64, 64,
+    34, 34, 84, 84, 84, 54, 100, 69, 69, 70, 78, 64, 58, 78, 76, 30, 30, 66, 56, 87, 75, 79, 61, 79, 70, 64,
+    62, 74, 69, 99, 69, 62, 69, 40, 34, 40, 84, 50, 50, 62, 64, 55, 64, 62, 36, 64, 64, 28, 28, 58, 28, 98,
+    64, 62, 64, 64, 42, 53, 40, 64, 60, 82, 60, 60, 53, 64, 34, 64, 84,
+];
+
+/// A bold text is wider by this, on the whole of a line.
+const BOLD: f64 = 1.16;
+
+/// A size, in units of the drawing, and a weight.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Letters {
+    pub size: f64,
+    pub bold: bool,
+}
+
+impl Letters {
+    pub const fn plain(size: f64) -> Self {
+        Self { size, bold: false }
+    }
+
+    pub const fn bold(size: f64) -> Self {
+        Self { size, bold: true }
+    }
+
+    /// The room that a text takes on one line.
+    pub fn width(self, text: &str) -> f64 {
+        let hundredths: f64 = text.graphemes(true).map(grapheme_width).sum();
+        hundredths / 100.0 * self.size * if self.bold { BOLD } else { 1.0 }
+    }
+
+    /// From one line to the next.
+    pub fn leading(self) -> f64 {
+        (self.size * 1.28).round()
+    }
+
+    /// Lines that fit in `room`, broken between words, and within a word where it must be; at most `most` of them, the
+    /// last with an ellipsis where there would be more.
+    pub fn wrap(self, text: &Safe, room: f64, most: usize) -> Vec<Safe> {
+        let mut lines = Vec::new();
+        let mut line = String::new();
+        let mut used = 0.0;
+        for word in text.as_str().split_word_bounds() {
+            let wide = self.width(word);
+            if used + wide <= room {
+                line.push_str(word);
+                used += wide;
+                continue;
+            }
+            if word.trim().is_empty() {
+                continue;
+            }
+            if !line.trim().is_empty() {
+                lines.push(std::mem::take(&mut line));
+            }
+            if lines.len() > most {
+                break;
+            }
+            line.clear();
+            used = 0.0;
+            for grapheme in word.graphemes(true) {
+                let wide = self.width(grapheme);
+                if used + wide > room && !line.is_empty() {
+                    lines.push(std::mem::take(&mut line));
+                    used = 0.0;
+                }
+                line.push_str(grapheme);
+                used += wide;
+            }
+        }
+        if !line.trim().is_empty() {
+            lines.push(line);
+        }
+        let cut = lines.len() > most;
+        lines.truncate(most);
+        if let (true, Some(last)) = (cut, lines.last_mut()) {
+            while self.width(last) + self.width("…") > room && last.pop().is_some() {}
+            last.push('…');
+        }
+        lines.iter().map(|line| safe(line.trim_end())).collect()
+    }
+}
+
+/// In hundredths of the size.
+fn grapheme_width(grapheme: &str) -> f64 {
+    match grapheme.as_bytes() {
+        [byte @ b' '..=b'~'] => f64::from(WIDTHS[usize::from(byte - b' ')]),
+        _ => match grapheme.width() {
+            0 => 0.0,
+            1 => 90.0,
+            columns => 60.0 * columns as f64,
+        },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn wraps(text: &str, room: f64, most: usize, lines: &[&str]) {
+        let letters = Letters::plain(10.0);
+        let found = letters.wrap(&safe(text), room, most);
+        assert_eq!(found.iter().map(Safe::as_str).collect::<Vec<_>>(), lines);
+        assert!(
+            found.iter().all(|line| letters.width(line.as_str()) <= room),
+            "{found:?}"
+        );
+    }
+
+    #[test]
+    fn lines_break_between_words_and_fit() {
+        wraps("Gas valve leaks", 60.0, 9, &["Gas valve", "leaks"]);
+        wraps("20.4 V to 30 V", 40.0, 9, &["20.4 V", "to 30 V"]);
+        wraps("", 60.0, 9, &[]);
+    }
+
+    #[test]
+    fn a_long_word_is_broken_and_a_long_text_is_cut() {
+        wraps("WWWWWWWW", 32.0, 9, &["WWW", "WWW", "WW"]);
+        wraps("one two three four", 25.0, 2, &["one", "tw…"]);
+    }
+
+    #[test]
+    fn a_wide_letter_takes_more_room_than_a_narrow_one() {
+        let letters = Letters::plain(10.0);
+        assert!(letters.width("WWW") > 3.0 * letters.width("iii"));
+        assert!(Letters::bold(10.0).width("W") > letters.width("W"));
+    }
+}
