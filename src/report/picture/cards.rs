@@ -7,6 +7,9 @@ use crate::source::{Safe, safe};
 /// Names in a list before the rest is counted.
 const NAMES: usize = 4;
 
+/// Columns of a title that is named in a list.
+const TITLE: usize = 26;
+
 /// A step as it is drawn.
 pub(super) struct Card {
     /// Counted from 1.
@@ -127,7 +130,7 @@ impl Card {
         if let Some(datum) = datum(step) {
             let helped = proofs.helped_by(datum).iter();
             let helped: Vec<String> = helped
-                .map(|at| format!("{} {}", proofs::label(*at), proofs.needed[*at].title))
+                .map(|at| format!("{} {}", proofs::label(*at), proofs.needed[*at].title.cut(TITLE)))
                 .collect();
             self.mark("proves", &helped, NAMES);
         }

@@ -49,26 +49,24 @@ impl Letters {
     /// Lines that fit in `room`, broken between words, and within a word where it must be; at most `most` of them, the
     /// last with an ellipsis where there would be more.
     pub fn wrap(self, text: &Safe, room: f64, most: usize) -> Vec<Safe> {
-        let mut lines = Vec::new();
+        let mut lines: Vec<String> = Vec::new();
         let mut line = String::new();
         let mut used = 0.0;
-        for word in text.as_str().split_word_bounds() {
-            let wide = self.width(word);
-            if used + wide <= room {
-                line.push_str(word);
-                used += wide;
-                continue;
-            }
-            if word.trim().is_empty() {
-                continue;
-            }
-            if !line.trim().is_empty() {
-                lines.push(std::mem::take(&mut line));
-            }
+        let space = self.width(" ");
+        for word in text.as_str().split(' ').filter(|word| !word.is_empty()) {
             if lines.len() > most {
                 break;
             }
-            line.clear();
+            let wide = self.width(word);
+            if !line.is_empty() && used + space + wide <= room {
+                line.push(' ');
+                line.push_str(word);
+                used += space + wide;
+                continue;
+            }
+            if !line.is_empty() {
+                lines.push(std::mem::take(&mut line));
+            }
             used = 0.0;
             for grapheme in word.graphemes(true) {
                 let wide = self.width(grapheme);
@@ -80,7 +78,7 @@ impl Letters {
                 used += wide;
             }
         }
-        if !line.trim().is_empty() {
+        if !line.is_empty() {
             lines.push(line);
         }
         let cut = lines.len() > most;
@@ -89,7 +87,7 @@ impl Letters {
             while self.width(last) + self.width("…") > room && last.pop().is_some() {}
             last.push('…');
         }
-        lines.iter().map(|line| safe(line.trim_end())).collect()
+        lines.iter().map(|line| safe(line)).collect()
     }
 }
 

@@ -3,7 +3,7 @@
 use super::super::cards::{Card, Tone};
 use super::super::{Note, Picture};
 use super::style::Style;
-use super::{BOX, BUS, CHANNEL, PAD, PAD_RIGHT};
+use super::{BOX, BUS, CHANNEL, PAD, PAD_RIGHT, TAG};
 use crate::library::{Id, Severity, Step};
 use crate::source::{Safe, safe};
 
@@ -13,11 +13,16 @@ const LINES: usize = 14;
 /// From the top of a box to its first line, and from the last to its bottom.
 const INSET: f64 = 7.0;
 
+/// Between a line and its tail.
+const TAIL: f64 = 7.0;
+
 /// A line of text.
 #[derive(Debug)]
 pub(in super::super) struct Line {
     pub style: Style,
     pub text: Safe,
+    /// What follows on the same line in another style.
+    pub tail: Option<(Style, Safe)>,
 }
 
 /// Lines below one another.
@@ -30,8 +35,16 @@ impl Block {
     }
 
     pub fn add(&mut self, style: Style, text: &Safe, room: f64) {
-        let lines = style.letters().wrap(text, room, LINES).into_iter();
-        self.0.extend(lines.map(|text| Line { style, text }));
+        self.add_at_most(style, text, room, LINES);
+    }
+
+    fn add_at_most(&mut self, style: Style, text: &Safe, room: f64, most: usize) {
+        let lines = style.letters().wrap(text, room, most).into_iter();
+        self.0.extend(lines.map(|text| Line {
+            style,
+            text,
+            tail: None,
+        }));
     }
 }
 
@@ -114,7 +127,8 @@ fn tile(picture: &Picture<'_>, at: usize) -> Tile {
                 &mut branches[last]
             }
         };
-        branch.ways.push(set_way(picture, at, number));
+        let joint = if branch.ways.is_empty() { "" } else { "or " };
+        branch.ways.push(set_way(picture, at, number, joint));
     }
     for branch in &mut branches {
         // Of several answers on one line, all but what stands with the last are above it.
@@ -131,7 +145,8 @@ fn tile(picture: &Picture<'_>, at: usize) -> Tile {
     }
 }
 
-fn set_way(picture: &Picture<'_>, at: usize, number: usize) -> Way {
+/// The words of a way; `joint` stands before them where others are on the same line.
+fn set_way(picture: &Picture<'_>, at: usize, number: usize, joint: &str) -> Way {
     // What stands below a step has the width of its box, what stands beside it the channel's: the narrower fits both.
     let room = CHANNEL - BUS - 20.0;
     let way = &picture.ways[at][number];
@@ -140,7 +155,7 @@ fn set_way(picture: &Picture<'_>, at: usize, number: usize) -> Way {
         above: Block::default(),
         under: Block::default(),
     };
-    set.above.add(Style::Answer, &way.answer, room);
+    set.above.add(Style::Answer, &safe(&format!("{joint}{}", way.answer)), room);
     for (note, text) in picture.notes(way) {
         let style = match note {
             Note::Means => Style::Means,
@@ -158,7 +173,12 @@ fn card_block(card: &Card) -> Block {
     let mut block = Block::default();
     let kind = safe(&format!("{}  {}", card.number, card.kind.to_uppercase()));
     block.add(Style::Kind, &kind, room);
-    block.add(Style::Name, &card.name, room);
+    let width = |style: Style, text: &Safe| style.letters().width(text.as_str());
+    let fits = width(Style::Kind, &kind) + TAIL + width(Style::Name, &card.name) <= room;
+    match block.0.first_mut() {
+        Some(first) if fits => first.tail = Some((Style::Name, card.name.clone())),
+        _ => block.add(Style::Name, &card.name, room),
+    }
     for (tone, text) in &card.paragraphs {
         let style = match tone {
             Tone::Heading => Style::Heading,
@@ -174,7 +194,7 @@ fn card_block(card: &Card) -> Block {
 
 /// What a line ends in where its step stands elsewhere.
 fn tag(picture: &Picture<'_>, target: Target) -> Block {
-    let room = BOX - PAD - PAD_RIGHT;
+    let room = TAG - 12.0;
     let mut block = Block::default();
     match target {
         Target::Card(card) => {
@@ -182,11 +202,7 @@ fn tag(picture: &Picture<'_>, target: Target) -> Block {
             let title = card.paragraphs.iter().find(|(tone, _)| *tone != Tone::Mark);
             let title = title.map_or(&card.name, |(_, text)| text);
             block.add(Style::Kind, &safe(&format!("go on at {}", card.number)), room);
-            let lines = Style::Mark.letters().wrap(title, room, 2).into_iter();
-            block.0.extend(lines.map(|text| Line {
-                style: Style::Mark,
-                text,
-            }));
+            block.add_at_most(Style::Mark, title, room, 2);
         }
         Target::Outside(step) => {
             block.add(Style::Kind, &safe("not on this sheet"), room);

@@ -26,8 +26,7 @@ pub(super) fn stand(tiles: &[Tile], ladder: &Ladder, longest: f64) -> Columns {
     let (mut wide, mut height) = (0.0_f64, 0.0_f64);
     let mut pieces = 0;
     for head in (0..tiles.len()).filter(|at| ladder.heads[*at]) {
-        let (boxes, length) = ladder.extents[head];
-        let width = boxes as f64 * (BOX + CHANNEL) - CHANNEL;
+        let (width, length) = ladder.extents[head];
         if y > 0.0 && y + LEAD + length > longest + LEAD {
             x += wide + BETWEEN;
             (y, wide) = (0.0, 0.0);

@@ -5,7 +5,7 @@
 //! answers hang.
 
 use super::blocks::{Branch, Target, Tile};
-use super::{TAG_TAP, TAP};
+use super::{BOX, CHANNEL, TAG, TAG_TAP, TAP};
 
 /// From the bottom of a box to what is next below it.
 const GAP: f64 = 14.0;
@@ -23,6 +23,8 @@ pub(in super::super) const STEM: f64 = 9.0;
 struct Taken {
     top: f64,
     bottom: f64,
+    /// The widest thing in it.
+    width: f64,
 }
 
 /// Where everything stands, each from the top of the step on which it hangs.
@@ -31,8 +33,8 @@ pub(in super::super) struct Ladder {
     pub offsets: Vec<Vec<f64>>,
     /// The steps that begin a piece.
     pub heads: Vec<bool>,
-    /// Of each step, how wide in boxes, and how long, it is with all that hangs on it.
-    pub extents: Vec<(usize, f64)>,
+    /// Of each step, how wide and how long it is with all that hangs on it.
+    pub extents: Vec<(f64, f64)>,
     below: Vec<Option<usize>>,
 }
 
@@ -53,7 +55,7 @@ pub(super) fn hang(
     let mut ladder = Ladder {
         offsets: vec![Vec::new(); tiles.len()],
         heads: parents.iter().map(Option::is_none).collect(),
-        extents: vec![(1, 0.0); tiles.len()],
+        extents: vec![(BOX, 0.0); tiles.len()],
         below: below.to_vec(),
     };
     let mut taken: Vec<Vec<Taken>> = vec![Vec::new(); tiles.len()];
@@ -70,7 +72,7 @@ pub(super) fn hang(
                 Some(child) if length > longest => ladder.heads[child] = true,
                 _ => {
                     ladder.offsets[at] = offsets;
-                    ladder.extents[at] = (columns.len().div_ceil(2), length);
+                    ladder.extents[at] = (width(&columns), length);
                     taken[at] = columns;
                     break;
                 }
@@ -104,6 +106,7 @@ fn hang_one(
     let mut columns = vec![Taken {
         top: 0.0,
         bottom: tile.height,
+        width: BOX,
     }];
     let mut offsets = vec![0.0; tile.branches.len()];
     let is_below = |branch: &Branch| branch.holds && matches!(branch.target, Target::Card(card) if Some(card) == below);
@@ -121,9 +124,14 @@ fn hang_one(
         }
         y = clear_of(&columns[2.min(columns.len())..], &end, y);
         *offset = y;
-        take(&mut columns, 1, y + above, y + under);
+        let words = Taken {
+            top: above,
+            bottom: under,
+            width: CHANNEL,
+        };
+        take(&mut columns, 1, words, y);
         for (column, taken) in end.iter().enumerate() {
-            take(&mut columns, column + 2, y + taken.top, y + taken.bottom);
+            take(&mut columns, column + 2, *taken, y);
         }
     }
     for (offset, branch) in offsets.iter_mut().zip(&tile.branches) {
@@ -135,7 +143,7 @@ fn hang_one(
         let y = clear_of(&columns[1..], &end[1.min(end.len())..], tile.height + words + 2.0 * STEM);
         *offset = y;
         for (column, taken) in end.iter().enumerate() {
-            take(&mut columns, column, y + taken.top, y + taken.bottom);
+            take(&mut columns, column, *taken, y);
         }
     }
     (offsets, columns)
@@ -156,6 +164,7 @@ fn end_of(branch: &Branch, heads: &[bool], taken: &[Vec<Taken>]) -> Vec<Taken> {
         None => vec![Taken {
             top: 0.0,
             bottom: branch.tag.height() + 4.0,
+            width: TAG,
         }],
     }
 }
@@ -166,13 +175,26 @@ fn clear_of(columns: &[Taken], end: &[Taken], y: f64) -> f64 {
     columns.iter().zip(end).map(clear).fold(y, f64::max)
 }
 
-fn take(columns: &mut Vec<Taken>, column: usize, top: f64, bottom: f64) {
+/// Takes of a column what something takes that stands `y` below.
+fn take(columns: &mut Vec<Taken>, column: usize, what: Taken, y: f64) {
+    let (top, bottom) = (y + what.top, y + what.bottom);
     match columns.get_mut(column) {
         Some(taken) => {
             taken.top = taken.top.min(top);
             taken.bottom = taken.bottom.max(bottom);
+            taken.width = taken.width.max(what.width);
         }
         // A column is first taken by a neighbour of one that is: none is left out.
-        None => columns.push(Taken { top, bottom }),
+        None => columns.push(Taken {
+            top,
+            bottom,
+            ..what
+        }),
     }
+}
+
+/// Every column but the last has its full width, for what stands to its right.
+fn width(columns: &[Taken]) -> f64 {
+    let before = columns.len() / 2;
+    before as f64 * (BOX + CHANNEL) + columns.last().map_or(0.0, |last| last.width)
 }

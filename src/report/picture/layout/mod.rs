@@ -17,10 +17,13 @@ pub(super) use sheet::{MARGIN, Sheet, fit};
 pub(super) use style::Style;
 
 /// Width of a box, in units of the drawing.
-pub(super) const BOX: f64 = 224.0;
+pub(super) const BOX: f64 = 212.0;
 
 /// Width of what lies between two boxes, where the answers stand.
-pub(super) const CHANNEL: f64 = 150.0;
+pub(super) const CHANNEL: f64 = 134.0;
+
+/// Width of a number at which a way goes on, and of the words with it.
+pub(super) const TAG: f64 = 136.0;
 
 /// How far below the top of a box the lines come in and go out at its sides.
 pub(super) const TAP: f64 = 22.0;
@@ -32,7 +35,7 @@ pub(super) const TAG_TAP: f64 = 12.0;
 pub(super) const PAD: f64 = 24.0;
 
 /// From the text of a box to its right.
-pub(super) const PAD_RIGHT: f64 = 14.0;
+pub(super) const PAD_RIGHT: f64 = 12.0;
 
 /// From the side of a box to the line that its answers hang on.
 pub(super) const BUS: f64 = 9.0;

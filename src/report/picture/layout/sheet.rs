@@ -2,7 +2,7 @@
 
 use super::columns::{Columns, Spot, stand};
 use super::ladder::{Ladder, hang};
-use super::{LEAD, Tile};
+use super::Tile;
 
 /// Margins of a drawing, in its units.
 pub(in super::super) const MARGIN: f64 = 24.0;
@@ -11,11 +11,14 @@ pub(in super::super) const MARGIN: f64 = 24.0;
 const NARROWEST: f64 = 720.0;
 
 /// Millimetres a unit: below the first, text is too small to read on paper; above the second, it is larger than it need be.
-const READABLE: f64 = 0.205;
+const READABLE: f64 = 0.215;
 const LARGEST: f64 = 0.3;
 
 /// How often the longest piece is shortened in search of a sheet that fits.
-const TRIES: usize = 28;
+const TRIES: usize = 40;
+
+/// By how much, each time.
+const SHORTER: f64 = 0.95;
 
 /// A drawing that is not longer is not cut any more.
 const SHORTEST: f64 = 300.0;
@@ -76,7 +79,7 @@ pub(in super::super) fn fit(
     let mut next = || {
         let ladder = hang(tiles, parents, below, longest);
         let columns = stand(tiles, &ladder, longest);
-        longest = 0.9 * columns.height.min(longest) - LEAD;
+        longest = SHORTER * columns.height.min(longest);
         Candidate::new(ladder, columns, frame)
     };
     let mut best = next();

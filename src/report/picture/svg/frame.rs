@@ -106,9 +106,9 @@ fn head(picture: &Picture<'_>, paper: &str, width: f64) -> Block {
         say(Style::Warning, &format!("NOT TO BE WALKED: the library has {errors}; check it first"));
     }
     say(Style::Warning, GOVERNS);
-    for caution in &library.standing_cautions {
-        say(Style::Head, &library.cautions[*caution].text);
-    }
+    let cautions = library.standing_cautions.iter();
+    let cautions: Vec<&str> = cautions.map(|id| library.cautions[*id].text.as_str()).collect();
+    say(Style::Head, &cautions.join(" "));
     head
 }
 
@@ -181,13 +181,14 @@ fn entry(name: &str, text: &str) -> Safe {
 /// Breaks a long column into as many as fit beside one another, of about the same length.
 fn in_columns(long: Block, width: f64) -> Vec<Block> {
     let room = ((width + GUTTER) / (COLUMN + GUTTER)).floor().max(1.0);
-    let target = long.height() / room;
+    // A few lines are not worth a second column.
+    let target = (long.height() / room).max(120.0);
     let mut columns = vec![Block::default()];
     let mut height = 0.0;
     for line in long.0 {
         let starts = matches!(line.style, Style::Section | Style::Entry);
         let full = height >= target || (starts && height + 2.0 * line.style.letters().leading() > target);
-        if full && (columns.len() as f64) < room {
+        if height > 0.0 && full && (columns.len() as f64) < room {
             columns.push(Block::default());
             height = 0.0;
         }

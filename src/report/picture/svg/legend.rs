@@ -7,8 +7,8 @@ use crate::source::safe;
 
 /// Size of a cell, and of the sample in it.
 const CELL: f64 = 238.0;
-const ROW: f64 = 36.0;
-const SAMPLE: f64 = 60.0;
+const ROW: f64 = 42.0;
+const SAMPLE: f64 = 56.0;
 const SAMPLE_HEIGHT: f64 = 30.0;
 
 /// What each kind of step is for.

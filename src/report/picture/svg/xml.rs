@@ -52,6 +52,10 @@ impl Xml {
             let base = y - letters.size * 0.28;
             let (class, text) = (line.style.class(), escaped(line.text.as_str()));
             let _ = write!(self.0, "<tspan class=\"{class}\" x=\"{x:.1}\" y=\"{base:.1}\">{text}</tspan>");
+            if let Some((style, text)) = &line.tail {
+                let (class, text) = (style.class(), escaped(text.as_str()));
+                let _ = write!(self.0, " <tspan class=\"{class}\" dx=\"3\">{text}</tspan>");
+            }
             // What reads the text aloud must not run two lines together.
             self.0.push('\n');
         }
