@@ -1,5 +1,6 @@
 //! What stands in the box of a step.
 
+use super::lettering::short;
 use super::proofs::{self, Proofs};
 use crate::library::{Caution, Datum, Fault, Id, Kind, Library, Named, Remedy, Restore, Step, Table};
 use crate::source::{Safe, safe};
@@ -62,7 +63,7 @@ impl Card {
     fn say(&mut self, tone: Tone, text: &str) {
         let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
         let text = lines.collect::<Vec<_>>().join(" ");
-        self.paragraphs.push((tone, safe(&text)));
+        self.paragraphs.push((tone, short(&text)));
     }
 
     fn mark(&mut self, word: &str, names: &[String], most: usize) {

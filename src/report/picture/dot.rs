@@ -7,7 +7,7 @@ use std::fmt::Write;
 
 use super::Picture;
 use super::cards::Card;
-use super::lettering::Letters;
+use super::lettering::{Letters, short};
 use super::ways::{Manner, Way};
 use crate::source::{Safe, safe};
 
@@ -25,7 +25,7 @@ pub(super) fn write(picture: &Picture<'_>) -> String {
     let mut dot = String::new();
     let tree = &picture.library.trees[picture.tree];
     let _ = writeln!(dot, "digraph {} {{", quoted(&safe(&tree.name)));
-    let title = safe(&format!("{}: {}", picture.library.title, tree.title));
+    let title = short(&format!("{}: {}", picture.library.title, tree.title));
     let _ = writeln!(
         dot,
         "  graph [charset=\"UTF-8\", labelloc=t, fontname=\"sans-serif\", label={}];",

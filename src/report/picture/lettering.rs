@@ -19,6 +19,9 @@ const WIDTHS: [u8; 95] = [
 /// A bold text is wider by this, on the whole of a line.
 const BOLD: f64 = 1.16;
 
+/// Longest text, in characters.
+const LONGEST: usize = 2000;
+
 /// A size, in units of the drawing, and a weight.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Letters {
@@ -46,48 +49,93 @@ impl Letters {
         (self.size * 1.28).round()
     }
 
-    /// Lines that fit in `room`, broken between words, and within a word where it must be; at most `most` of them, the
-    /// last with an ellipsis where there would be more.
+    /// Lines that fit in `room`, broken between words; a word that does not fit is broken at its joints, and where it
+    /// must be. At most `most` of them, the last with an ellipsis where there would be more.
     pub fn wrap(self, text: &Safe, room: f64, most: usize) -> Vec<Safe> {
-        let mut lines: Vec<String> = Vec::new();
-        let mut line = String::new();
-        let mut used = 0.0;
-        let space = self.width(" ");
+        let mut lines = Lines {
+            letters: self,
+            room,
+            done: Vec::new(),
+            line: String::new(),
+            used: 0.0,
+        };
         for word in text.as_str().split(' ').filter(|word| !word.is_empty()) {
-            if lines.len() > most {
+            if lines.done.len() > most {
                 break;
             }
-            let wide = self.width(word);
-            if !line.is_empty() && used + space + wide <= room {
-                line.push(' ');
-                line.push_str(word);
-                used += space + wide;
-                continue;
-            }
-            if !line.is_empty() {
-                lines.push(std::mem::take(&mut line));
-            }
-            used = 0.0;
-            for grapheme in word.graphemes(true) {
-                let wide = self.width(grapheme);
-                if used + wide > room && !line.is_empty() {
-                    lines.push(std::mem::take(&mut line));
-                    used = 0.0;
-                }
-                line.push_str(grapheme);
-                used += wide;
+            lines.word(word);
+        }
+        lines.finish(most)
+    }
+}
+
+/// Lines that are being filled.
+struct Lines {
+    letters: Letters,
+    room: f64,
+    done: Vec<String>,
+    line: String,
+    used: f64,
+}
+
+impl Lines {
+    fn word(&mut self, word: &str) {
+        if !self.line.is_empty() {
+            let space = self.letters.width(" ");
+            if self.used + space + self.letters.width(word) <= self.room {
+                self.line.push(' ');
+                self.used += space;
+            } else {
+                self.end();
             }
         }
-        if !line.is_empty() {
-            lines.push(line);
+        if self.letters.width(word) <= self.room {
+            return self.add(word);
         }
-        let cut = lines.len() > most;
-        lines.truncate(most);
-        if let (true, Some(last)) = (cut, lines.last_mut()) {
-            while self.width(last) + self.width("…") > room && last.pop().is_some() {}
+        for part in word.split_inclusive(['.', '_', '-', '/']) {
+            if self.letters.width(part) <= self.room {
+                self.add(part);
+            } else {
+                part.graphemes(true).for_each(|grapheme| self.add(grapheme));
+            }
+        }
+    }
+
+    /// Adds what is not broken any further.
+    fn add(&mut self, text: &str) {
+        let wide = self.letters.width(text);
+        if self.used + wide > self.room && !self.line.is_empty() {
+            self.end();
+        }
+        self.line.push_str(text);
+        self.used += wide;
+    }
+
+    fn end(&mut self) {
+        self.done.push(std::mem::take(&mut self.line));
+        self.used = 0.0;
+    }
+
+    fn finish(mut self, most: usize) -> Vec<Safe> {
+        if !self.line.is_empty() {
+            self.end();
+        }
+        let is_cut = self.done.len() > most;
+        self.done.truncate(most);
+        if let (true, Some(last)) = (is_cut, self.done.last_mut()) {
+            let dots = self.letters.width("…");
+            while self.letters.width(last) + dots > self.room && last.pop().is_some() {}
             last.push('…');
         }
-        lines.iter().map(|line| safe(line)).collect()
+        self.done.iter().map(|line| safe(line)).collect()
+    }
+}
+
+/// The beginning of a text, as much as any box has room for, made safe: what is longer costs time and shows nothing.
+pub(super) fn short(text: &str) -> Safe {
+    match text.char_indices().nth(LONGEST) {
+        Some((end, _)) => safe(&format!("{}…", &text[..end])),
+        None => safe(text),
     }
 }
 
@@ -128,6 +176,7 @@ mod tests {
     #[test]
     fn a_long_word_is_broken_and_a_long_text_is_cut() {
         wraps("WWWWWWWW", 32.0, 9, &["WWW", "WWW", "WW"]);
+        wraps("plate.switch_set_point", 80.0, 9, &["plate.switch_", "set_point"]);
         wraps("one two three four", 25.0, 2, &["one", "tw…"]);
     }
 

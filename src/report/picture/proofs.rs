@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
+use super::lettering::short;
 use crate::library::{
     ClaimKind, Datum, Fault, Id, Input, Kind, Library, Obtained, Part, Proof, Remedy, Step,
 };
 use crate::measure::Band;
-use crate::source::{Safe, safe};
+use crate::source::Safe;
 use crate::walk::claim_words;
 
 /// Of what something is proven: a part, or what a fault asks for beside its part's proof.
@@ -61,7 +62,7 @@ impl<'l> Proofs<'l> {
         };
         self.needed.push(Needed {
             of,
-            title: safe(title),
+            title: short(title),
             proof,
         });
         for datum in data(self.library, proof) {
@@ -106,7 +107,7 @@ impl Needed<'_> {
         let lines = self.proof.lines.iter().map(|line| {
             let alternatives = line.alternatives.iter().map(|claims| {
                 let claims: Vec<String> = claims.iter().map(|claim| claim_words(library, claim)).collect();
-                safe(&claims.join("; and "))
+                short(&claims.join("; and "))
             });
             alternatives.collect()
         });

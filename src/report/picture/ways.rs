@@ -1,7 +1,8 @@
 //! The ways that leave a step, each in its author's words.
 
+use super::lettering::short;
 use crate::library::{Answers, Choice, Edge, FieldKind, Id, Kind, Library, Severity, Step};
-use crate::source::{Safe, safe};
+use crate::source::Safe;
 
 /// A way from a step to another.
 pub(super) struct Way {
@@ -129,10 +130,10 @@ impl Ways {
             self.0.push(Way {
                 go: edge.go,
                 manner,
-                answer: safe(&answer),
-                means: edge.means.as_deref().map(safe),
+                answer: short(&answer),
+                means: edge.means.as_deref().map(short),
                 limit: limit.map(|limit| (limit.at_most, limit.then.go)),
-                finding: (edge.finding.as_ref()).map(|finding| (finding.severity, safe(&finding.text))),
+                finding: (edge.finding.as_ref()).map(|finding| (finding.severity, short(&finding.text))),
             });
             let Some(limit) = limit else { break };
             edge = &limit.then;

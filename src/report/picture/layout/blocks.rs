@@ -13,6 +13,10 @@ const LINES: usize = 14;
 /// From the top of a box to its first line, and from the last to its bottom.
 const INSET: f64 = 7.0;
 
+/// Width of the words below a box, right of the line, and beside one.
+const BELOW: f64 = BOX - 36.0;
+const BESIDE: f64 = CHANNEL - BUS - 18.0;
+
 /// Between a line and its tail.
 const TAIL: f64 = 7.0;
 
@@ -25,13 +29,18 @@ pub(in super::super) struct Line {
     pub tail: Option<(Style, Safe)>,
 }
 
+/// The room that lines take below one another.
+pub(in super::super) fn height(lines: &[Line]) -> f64 {
+    lines.iter().map(|line| line.style.letters().leading()).sum()
+}
+
 /// Lines below one another.
 #[derive(Debug, Default)]
 pub(in super::super) struct Block(pub Vec<Line>);
 
 impl Block {
     pub fn height(&self) -> f64 {
-        self.0.iter().map(|line| line.style.letters().leading()).sum()
+        height(&self.0)
     }
 
     pub fn add(&mut self, style: Style, text: &Safe, room: f64) {
@@ -128,7 +137,11 @@ fn tile(picture: &Picture<'_>, at: usize) -> Tile {
             }
         };
         let joint = if branch.ways.is_empty() { "" } else { "or " };
-        branch.ways.push(set_way(picture, at, number, joint));
+        let room = match target {
+            Target::Card(card) if picture.plan.below[at] == Some(card) => BELOW,
+            _ => BESIDE,
+        };
+        branch.ways.push(set_way(picture, at, number, joint, room));
     }
     for branch in &mut branches {
         // Of several answers on one line, all but what stands with the last are above it.
@@ -146,9 +159,7 @@ fn tile(picture: &Picture<'_>, at: usize) -> Tile {
 }
 
 /// The words of a way; `joint` stands before them where others are on the same line.
-fn set_way(picture: &Picture<'_>, at: usize, number: usize, joint: &str) -> Way {
-    // What stands below a step has the width of its box, what stands beside it the channel's: the narrower fits both.
-    let room = CHANNEL - BUS - 20.0;
+fn set_way(picture: &Picture<'_>, at: usize, number: usize, joint: &str, room: f64) -> Way {
     let way = &picture.ways[at][number];
     let mut set = Way {
         way: number,

@@ -10,7 +10,7 @@ mod ladder;
 mod sheet;
 mod style;
 
-pub(super) use blocks::{Block, Branch, Target, Tile, tiles};
+pub(super) use blocks::{Block, Branch, Line, Target, Tile, height, tiles};
 pub(super) use columns::Spot;
 pub(super) use ladder::{STEM, held, tap};
 pub(super) use sheet::{MARGIN, Sheet, fit};
@@ -20,7 +20,7 @@ pub(super) use style::Style;
 pub(super) const BOX: f64 = 212.0;
 
 /// Width of what lies between two boxes, where the answers stand.
-pub(super) const CHANNEL: f64 = 134.0;
+pub(super) const CHANNEL: f64 = 138.0;
 
 /// Width of a number at which a way goes on, and of the words with it.
 pub(super) const TAG: f64 = 136.0;

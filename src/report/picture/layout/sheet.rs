@@ -11,7 +11,7 @@ pub(in super::super) const MARGIN: f64 = 24.0;
 const NARROWEST: f64 = 720.0;
 
 /// Millimetres a unit: below the first, text is too small to read on paper; above the second, it is larger than it need be.
-const READABLE: f64 = 0.215;
+const READABLE: f64 = 0.21;
 const LARGEST: f64 = 0.3;
 
 /// How often the longest piece is shortened in search of a sheet that fits.
@@ -19,6 +19,9 @@ const TRIES: usize = 40;
 
 /// By how much, each time.
 const SHORTER: f64 = 0.95;
+
+/// What is left of a sheet's worth with each piece that it is cut into.
+const PIECE: f64 = 0.94;
 
 /// A drawing that is not longer is not cut any more.
 const SHORTEST: f64 = 300.0;
@@ -126,13 +129,16 @@ impl Candidate {
         }
     }
 
-    /// Smaller paper is better, then fewer pieces; where no paper is large enough, larger letters.
+    /// Smaller paper is better, then larger letters, if they are not dearly bought with pieces.
     fn is_better(&self, other: &Self) -> bool {
-        let unreadable = |candidate: &Self| candidate.scale < READABLE;
-        if unreadable(self) || unreadable(other) {
-            return self.scale > other.scale;
+        let worth = |candidate: &Self| candidate.scale * PIECE.powi(candidate.columns.pieces as i32);
+        let is_readable = |candidate: &Self| candidate.scale >= READABLE;
+        match (is_readable(self), is_readable(other)) {
+            (true, true) if self.paper != other.paper => self.paper < other.paper,
+            (true, true) => worth(self) > worth(other),
+            (false, false) => self.scale > other.scale,
+            (readable, _) => readable,
         }
-        (self.paper, self.columns.pieces) < (other.paper, other.columns.pieces)
     }
 
     fn sheet(self) -> Sheet {

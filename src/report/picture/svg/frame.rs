@@ -2,7 +2,8 @@
 
 use super::super::Picture;
 use super::super::cards::{self, spoken};
-use super::super::layout::{Block, Style};
+use super::super::lettering::short;
+use super::super::layout::{Block, Line, Style, height};
 use super::super::proofs;
 use super::legend;
 use super::xml::Xml;
@@ -14,71 +15,75 @@ use crate::source::{Safe, safe};
 const COLUMN: f64 = 330.0;
 const GUTTER: f64 = 24.0;
 
+/// Shortest column of the foot that is broken.
+const SHORTEST: f64 = 120.0;
+
 /// Between head, legend, steps and foot.
 const GAP: f64 = 14.0;
 
 /// Head and foot of a sheet.
-pub(super) struct Frame {
-    width: f64,
-    head: Block,
-    /// The columns of the foot.
-    foot: Vec<Block>,
+pub(super) struct Frame<'p> {
+    picture: &'p Picture<'p>,
+    /// The foot as one long column.
+    foot: Block,
 }
 
-impl Frame {
-    /// For a sheet of this width inside its margins, to be printed on this paper.
-    pub fn new(picture: &Picture<'_>, paper: &str, width: f64) -> Self {
+impl<'p> Frame<'p> {
+    pub fn new(picture: &'p Picture<'p>) -> Self {
         Self {
-            width,
-            head: head(picture, paper, width),
-            foot: in_columns(foot(picture), width),
+            picture,
+            foot: foot(picture),
         }
     }
 
-    /// From the top of the sheet to the steps.
-    pub fn head_height(&self) -> f64 {
-        self.head.height() + GAP + legend::height(self.width) + GAP
+    /// From the top of a sheet of this width to the steps.
+    pub fn head_height(&self, width: f64) -> f64 {
+        head(self.picture, "", width).height() + GAP + legend::height(width) + GAP
     }
 
     /// Of all but the steps.
-    pub fn height(&self) -> f64 {
-        self.head_height() + self.foot_height()
+    pub fn height(&self, width: f64) -> f64 {
+        let columns = columns(&self.foot.0, width);
+        let longest = columns.into_iter().map(height).fold(0.0, f64::max);
+        let foot = if longest > 0.0 { 3.0 * GAP + longest } else { 0.0 };
+        self.head_height(width) + foot
     }
 
-    fn foot_height(&self) -> f64 {
-        let longest = self.foot.iter().map(Block::height).fold(0.0, f64::max);
-        if longest > 0.0 { 3.0 * GAP + longest } else { 0.0 }
-    }
-
-    pub fn draw_head(&self, xml: &mut Xml) {
+    /// Draws the head of a sheet that is to be printed on this paper.
+    pub fn draw_head(&self, xml: &mut Xml, width: f64, paper: &str) {
+        let head = head(self.picture, paper, width);
         xml.open("g", &[("role", "group")]);
-        xml.block(&self.head, 0.0, 0.0);
+        xml.block(&head.0, 0.0, 0.0);
         xml.close("g");
-        let top = self.head.height() + GAP;
-        legend::draw(xml, self.width, top);
-        let line = top + legend::height(self.width) + GAP / 2.0;
-        xml.shape("rule", &format!("M0,{line:.1} L{:.1},{line:.1}", self.width));
+        let top = head.height() + GAP;
+        legend::draw(xml, width, top);
+        rule(xml, width, top + legend::height(width) + GAP / 2.0);
     }
 
-    pub fn draw_foot(&self, xml: &mut Xml, top: f64) {
-        if self.foot_height() == 0.0 {
+    /// Draws the foot from `top` down.
+    pub fn draw_foot(&self, xml: &mut Xml, width: f64, top: f64) {
+        if self.foot.0.is_empty() {
             return;
         }
         let line = top + 2.0 * GAP;
-        xml.shape("rule", &format!("M0,{line:.1} L{:.1},{line:.1}", self.width));
+        rule(xml, width, line);
         xml.open("g", &[("role", "group")]);
-        for (number, column) in self.foot.iter().enumerate() {
+        for (number, column) in columns(&self.foot.0, width).into_iter().enumerate() {
             xml.block(column, number as f64 * (COLUMN + GUTTER), line + GAP / 2.0);
         }
         xml.close("g");
     }
 }
 
+fn rule(xml: &mut Xml, width: f64, y: f64) {
+    xml.shape("rule", &format!("M0,{y:.1} L{width:.1},{y:.1}"));
+}
+
 fn head(picture: &Picture<'_>, paper: &str, width: f64) -> Block {
     let library = picture.library;
     let tree = &library.trees[picture.tree];
     let mut head = Block::default();
-    let mut say = |style, text: &str| head.add(style, &safe(text), width);
+    let mut say = |style, text: &str| head.add(style, &short(text), width);
     say(Style::Title, &tree.title);
     match &tree.complaint {
         Some(complaint) => say(Style::Head, &format!("The owner says: {complaint}")),
@@ -127,7 +132,7 @@ fn part(picture: &Picture<'_>) -> Option<String> {
 fn foot(picture: &Picture<'_>) -> Block {
     let library = picture.library;
     let mut foot = Block::default();
-    let mut say = |style, text: &str| foot.add(style, &safe(text), COLUMN);
+    let mut say = |style, text: &str| foot.add(style, &short(text), COLUMN);
     if !picture.proofs.needed.is_empty() {
         say(Style::Section, "What must hold before these are named");
     }
@@ -175,27 +180,26 @@ fn entries(foot: &mut Block, title: &str, entries: Vec<(&String, &String)>) {
 }
 
 fn entry(name: &str, text: &str) -> Safe {
-    safe(&format!("{}: {text}", spoken(name)))
+    short(&format!("{}: {text}", spoken(name)))
 }
 
 /// Breaks a long column into as many as fit beside one another, of about the same length.
-fn in_columns(long: Block, width: f64) -> Vec<Block> {
-    let room = ((width + GUTTER) / (COLUMN + GUTTER)).floor().max(1.0);
+fn columns(long: &[Line], width: f64) -> Vec<&[Line]> {
+    let room = (((width + GUTTER) / (COLUMN + GUTTER)) as usize).max(1);
     // A few lines are not worth a second column.
-    let target = (long.height() / room).max(120.0);
-    let mut columns = vec![Block::default()];
-    let mut height = 0.0;
-    for line in long.0 {
+    let target = (height(long) / room as f64).max(SHORTEST);
+    let mut columns = Vec::new();
+    let (mut from, mut filled) = (0, 0.0);
+    for (at, line) in long.iter().enumerate() {
+        let leading = line.style.letters().leading();
         let starts = matches!(line.style, Style::Section | Style::Entry);
-        let full = height >= target || (starts && height + 2.0 * line.style.letters().leading() > target);
-        if height > 0.0 && full && (columns.len() as f64) < room {
-            columns.push(Block::default());
-            height = 0.0;
+        let full = filled >= target || (starts && filled + 2.0 * leading > target);
+        if full && columns.len() + 1 < room {
+            columns.push(&long[from..at]);
+            (from, filled) = (at, 0.0);
         }
-        height += line.style.letters().leading();
-        if let Some(column) = columns.last_mut() {
-            column.0.push(line);
-        }
+        filled += leading;
     }
+    columns.push(&long[from..]);
     columns
 }

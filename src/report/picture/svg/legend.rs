@@ -1,6 +1,6 @@
 //! What the shapes and lines mean.
 
-use super::super::layout::Style;
+use super::super::layout::{Block, Style};
 use super::shapes::{Rect, outline};
 use super::xml::Xml;
 use crate::source::safe;
@@ -86,10 +86,10 @@ pub(super) fn draw(xml: &mut Xml, width: f64, top: f64) {
 
 fn words(xml: &mut Xml, word: &str, meaning: &str, x: f64, y: f64) {
     let room = CELL - SAMPLE - 18.0;
-    let mut block = super::super::layout::Block::default();
+    let mut block = Block::default();
     if !word.is_empty() {
         block.add(Style::Kind, &safe(word), room);
     }
     block.add(Style::Mark, &safe(meaning), room);
-    xml.block(&block, x + SAMPLE + 8.0, y);
+    xml.block(&block.0, x + SAMPLE + 8.0, y);
 }

@@ -8,6 +8,7 @@ mod steps;
 mod xml;
 
 use super::Picture;
+use super::lettering::short;
 use super::layout::{MARGIN, fit, tiles};
 use crate::source::safe;
 use frame::Frame;
@@ -16,10 +17,11 @@ use xml::Xml;
 /// The whole document.
 pub(super) fn draw(picture: &Picture<'_>) -> String {
     let tiles = tiles(picture);
-    let height = |width: f64| Frame::new(picture, "", width).height();
-    let sheet = fit(&tiles, &picture.plan.parents, &picture.plan.below, &height);
+    let frame = Frame::new(picture);
+    let around = |width: f64| frame.height(width);
+    let sheet = fit(&tiles, &picture.plan.parents, &picture.plan.below, &around);
     let inner = sheet.width - 2.0 * MARGIN;
-    let frame = Frame::new(picture, sheet.paper.name, inner);
+    let head = frame.head_height(inner);
 
     let mut xml = Xml::default();
     let (width, height) = (sheet.width, sheet.height);
@@ -35,16 +37,16 @@ pub(super) fn draw(picture: &Picture<'_>) -> String {
         ],
     );
     let tree = &picture.library.trees[picture.tree];
-    xml.element("title", &[("id", "sheet-title")], &safe(&tree.title));
+    xml.element("title", &[("id", "sheet-title")], &short(&tree.title));
     xml.element("desc", &[("id", "sheet-desc")], &description(picture));
     xml.style(&look::style_sheet());
     xml.shape("paper", &format!("M0,0 L{width:.1},0 L{width:.1},{height:.1} L0,{height:.1} Z"));
     xml.open("g", &[("transform", &format!("translate({MARGIN},{MARGIN})"))]);
-    frame.draw_head(&mut xml);
-    xml.open("g", &[("transform", &format!("translate(0,{:.1})", frame.head_height()))]);
+    frame.draw_head(&mut xml, inner, sheet.paper.name);
+    xml.open("g", &[("transform", &format!("translate(0,{head:.1})"))]);
     steps::draw(picture, &tiles, &sheet, &mut xml);
     xml.close("g");
-    frame.draw_foot(&mut xml, frame.head_height() + sheet.drawing_height);
+    frame.draw_foot(&mut xml, inner, head + sheet.drawing_height);
     xml.close("g");
     xml.close("svg");
     xml.finish()

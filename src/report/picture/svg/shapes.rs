@@ -25,16 +25,28 @@ pub(super) fn outline(xml: &mut Xml, kind: &str, rect: Rect) {
             xml.shape("box", &polygon(&[(x, y), (right, y), (right, bottom), (x, bottom)]));
             xml.shape("trim", &scale(x, y, height));
         }
-        // An eye, with a ring for its pupil.
+        // Round like an eye, with a ring for its pupil.
         "observe" => {
+            let (across, down) = (14.0, (TAP - 3.0).min(height / 2.0));
             xml.shape(
                 "box",
                 &format!(
-                    "M{:.1},{y:.1} L{:.1},{y:.1} Q{:.1},{middle:.1} {:.1},{bottom:.1} L{:.1},{bottom:.1} Q{:.1},{middle:.1} {:.1},{y:.1} Z",
-                    x + 10.0, right - 10.0, right + 10.0, right - 10.0, x + 10.0, x - 10.0, x + 10.0
+                    "M{:.1},{y:.1} L{:.1},{y:.1} Q{right:.1},{y:.1} {right:.1},{:.1} L{right:.1},{:.1} \
+                     Q{right:.1},{bottom:.1} {:.1},{bottom:.1} L{:.1},{bottom:.1} Q{x:.1},{bottom:.1} {x:.1},{:.1} \
+                     L{x:.1},{:.1} Q{x:.1},{y:.1} {:.1},{y:.1} Z",
+                    x + across,
+                    right - across,
+                    y + down,
+                    bottom - down,
+                    right - across,
+                    x + across,
+                    bottom - down,
+                    y + down,
+                    x + across,
                 ),
             );
-            xml.shape("trim", &ring(x + 15.0, y + TAP, 4.5));
+            xml.shape("trim", &ring(x + 12.0, y + TAP, 5.5));
+            xml.shape("rivet", &ring(x + 12.0, y + TAP, 2.0));
         }
         // A block with its corners off.
         "do" => {

@@ -67,7 +67,7 @@ impl Drawing<'_> {
             height: self.tiles[at].height,
         };
         outline(xml, card.kind, rect);
-        xml.block(&self.tiles[at].block, x + PAD, y + Tile::INSET);
+        xml.block(&self.tiles[at].block.0, x + PAD, y + Tile::INSET);
         xml.close("g");
     }
 
@@ -114,8 +114,8 @@ impl Drawing<'_> {
                     line - 4.0, line + 4.0, bar + 3.0, line - 4.0, bar + 3.0, line + 4.0
                 ));
             }
-            xml.block(&set.above, bus + 8.0, over);
-            xml.block(&set.under, bus + 8.0, under);
+            xml.block(&set.above.0, bus + 8.0, over);
+            xml.block(&set.under.0, bus + 8.0, under);
             over += set.above.height();
             under += set.under.height();
             if number == 0 {
@@ -143,7 +143,7 @@ impl Drawing<'_> {
                 ));
             }
             for block in [&set.above, &set.under] {
-                xml.block(block, stem + 12.0, words);
+                xml.block(&block.0, stem + 12.0, words);
                 words += block.height();
             }
             if number == 0 {
@@ -160,7 +160,7 @@ impl Drawing<'_> {
         }
         let bottom = top + branch.tag.height() + 4.0;
         xml.shape("bar", &format!("M{:.1},{top:.1} L{:.1},{bottom:.1}", x + 2.0, x + 2.0));
-        xml.block(&branch.tag, x + 9.0, top + 1.0);
+        xml.block(&branch.tag.0, x + 9.0, top + 1.0);
     }
 
     fn open_way(&self, at: usize, number: usize, xml: &mut Xml) -> &Way {

@@ -4,7 +4,7 @@
 
 use std::fmt::Write;
 
-use super::super::layout::{Block, Style};
+use super::super::layout::{Block, Line, Style};
 use crate::source::Safe;
 
 /// A document that is being written.
@@ -39,13 +39,13 @@ impl Xml {
     }
 
     /// Lines of text below one another, from a top left corner.
-    pub fn block(&mut self, block: &Block, x: f64, y: f64) {
-        if block.0.is_empty() {
+    pub fn block(&mut self, lines: &[Line], x: f64, y: f64) {
+        if lines.is_empty() {
             return;
         }
         self.0.push_str("<text>");
         let mut y = y;
-        for line in &block.0 {
+        for line in lines {
             let letters = line.style.letters();
             y += letters.leading();
             // Descenders hang below the base line by about a quarter of the size.
@@ -66,7 +66,7 @@ impl Xml {
     pub fn line(&mut self, style: Style, text: &Safe, x: f64, y: f64) {
         let mut block = Block::default();
         block.add(style, text, f64::INFINITY);
-        self.block(&block, x, y);
+        self.block(&block.0, x, y);
     }
 
     pub fn finish(self) -> String {
