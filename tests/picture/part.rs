@@ -35,7 +35,7 @@ fn from_a_step_everything_that_follows_is_drawn() {
 fn to_a_depth_so_many_steps_on_are_drawn() {
     assert_eq!(steps(None, Some(0)), ["plate"]);
     assert_eq!(steps(None, Some(1)), ["plate", "float", "other"]);
-    assert_eq!(steps(Some("float"), Some(1)), ["float", "lift", "other", "supply"]);
+    assert_eq!(steps(Some("float"), Some(1)), ["float", "supply", "lift", "other"]);
 }
 
 #[test]

@@ -9,7 +9,7 @@ use crate::source::{Safe, safe};
 const NAMES: usize = 4;
 
 /// Columns of a title that is named in a list.
-const TITLE: usize = 26;
+const TITLE: usize = 44;
 
 /// A step as it is drawn.
 pub(super) struct Card {

@@ -47,7 +47,8 @@ impl Block {
         self.add_at_most(style, text, room, LINES);
     }
 
-    fn add_at_most(&mut self, style: Style, text: &Safe, room: f64, most: usize) {
+    /// The same, with another limit than that of a box.
+    pub fn add_at_most(&mut self, style: Style, text: &Safe, room: f64, most: usize) {
         let lines = style.letters().wrap(text, room, most).into_iter();
         self.0.extend(lines.map(|text| Line {
             style,

@@ -15,6 +15,9 @@ use crate::source::{Safe, safe};
 const COLUMN: f64 = 330.0;
 const GUTTER: f64 = 24.0;
 
+/// Most lines of a paragraph of the foot: a proof is not cut off for its length.
+const LINES: usize = 60;
+
 /// Shortest column of the foot that is broken.
 const SHORTEST: f64 = 120.0;
 
@@ -132,7 +135,7 @@ fn part(picture: &Picture<'_>) -> Option<String> {
 fn foot(picture: &Picture<'_>) -> Block {
     let library = picture.library;
     let mut foot = Block::default();
-    let mut say = |style, text: &str| foot.add(style, &short(text), COLUMN);
+    let mut say = |style, text: &str| foot.add_at_most(style, &short(text), COLUMN, LINES);
     if !picture.proofs.needed.is_empty() {
         say(Style::Section, "What must hold before these are named");
     }
@@ -175,7 +178,7 @@ fn entries(foot: &mut Block, title: &str, entries: Vec<(&String, &String)>) {
             foot.add(Style::Section, &safe(title), COLUMN);
         }
         told.push(name);
-        foot.add(Style::Foot, &entry(name, text), COLUMN);
+        foot.add_at_most(Style::Foot, &entry(name, text), COLUMN, LINES);
     }
 }
 

@@ -4,7 +4,7 @@ use super::super::Picture;
 use super::super::layout::{
     BOX, BUS, Branch, CHANNEL, LEAD, PAD, STEM, Sheet, Spot, Style, TAP, Target, Tile, held, tap,
 };
-use super::super::ways::Way;
+use super::super::ways::{Manner, Way};
 use super::shapes::{Rect, outline};
 use super::xml::Xml;
 use crate::source::safe;
@@ -101,9 +101,10 @@ impl Drawing<'_> {
         let (end, line) = (bus - BUS + CHANNEL, top + tap(branch, heads));
         let mut over = line - branch.above() - 3.0;
         let mut under = line + 2.0;
+        let drawn = self.drawn_with(at, branch);
         for (number, set) in branch.ways.iter().enumerate() {
             let way = self.open_way(at, set.way, xml);
-            if number == 0 {
+            if number == drawn {
                 xml.shape("wire", &format!("M{bus:.1},{line:.1} L{end:.1},{line:.1}"));
                 xml.shape("head-of", &arrow_right(end, line));
             }
@@ -118,7 +119,7 @@ impl Drawing<'_> {
             xml.block(&set.under.0, bus + 8.0, under);
             over += set.above.height();
             under += set.under.height();
-            if number == 0 {
+            if number == drawn {
                 self.tag(branch, end, top, xml);
             }
             xml.close("g");
@@ -129,9 +130,10 @@ impl Drawing<'_> {
         let Spot { x, y } = self.sheet.spots[at];
         let (stem, bottom) = (x + 16.0, y + self.tiles[at].height);
         let mut words = bottom + STEM;
+        let drawn = self.drawn_with(at, branch);
         for (number, set) in branch.ways.iter().enumerate() {
             let way = self.open_way(at, set.way, xml);
-            if number == 0 {
+            if number == drawn {
                 xml.shape("wire", &format!("M{stem:.1},{bottom:.1} L{stem:.1},{top:.1}"));
                 xml.shape("head-of", &arrow_down(stem, top));
             }
@@ -146,11 +148,17 @@ impl Drawing<'_> {
                 xml.block(&block.0, stem + 12.0, words);
                 words += block.height();
             }
-            if number == 0 {
+            if number == drawn {
                 self.tag(branch, x, top, xml);
             }
             xml.close("g");
         }
+    }
+
+    /// With which of its ways a line is drawn: where one is an answer, the line is that of an answer.
+    fn drawn_with(&self, at: usize, branch: &Branch) -> usize {
+        let mut ways = branch.ways.iter().map(|set| &self.picture.ways[at][set.way]);
+        ways.position(|way| way.manner == Manner::Answer).unwrap_or(0)
     }
 
     /// The number at which a way goes on, where its step stands elsewhere.
