@@ -8,7 +8,11 @@ use crate::sheet::Sheet;
 fn library(name: &str, change: impl Fn(&str) -> String) -> (Scene, String) {
     let scene = scene();
     for (file, text) in FILES.into_iter().chain([SOCKET]) {
-        let text = if file == name { change(text) } else { text.to_owned() };
+        let text = if file == name {
+            change(text)
+        } else {
+            text.to_owned()
+        };
         scene.write(&format!("library/{file}"), &text);
     }
     let folder = scene.temp.path().join("library").to_str().unwrap().to_owned();
@@ -20,7 +24,15 @@ fn a_tree_is_drawn_on_standard_output() {
     let said = run(&["picture", "no-heat"]).exits(0);
     assert!(said.err.is_empty() && !Sheet::read(&said.out).steps.is_empty());
     let folder = root().join("trees");
-    let same = run(&["picture", "no-heat", "--library", folder.to_str().unwrap(), "--format", "svg"]).exits(0);
+    let same = run(&[
+        "picture",
+        "no-heat",
+        "--library",
+        folder.to_str().unwrap(),
+        "--format",
+        "svg",
+    ])
+    .exits(0);
     assert_eq!(said.out, same.out);
     let said = run(&["picture", "no-heat", "--format", "dot"]).exits(0);
     assert!(said.out.starts_with("digraph \"no-heat\" {\n"), "{}", said.out);
@@ -39,7 +51,10 @@ fn what_is_not_there_exits_2_and_says_what_is() {
     for (arguments, message) in [
         (&["picture", "no-heet"][..], "did you mean `no-heat`?"),
         (&["picture", "no-heat", "--from", "flam"], "did you mean `flame`?"),
-        (&["picture", "no-heat", "--from", "\u{1b}[2J"], "has no step `^[[2J`"),
+        (
+            &["picture", "no-heat", "--from", "\u{1b}[2J"],
+            "has no step `^[[2J`",
+        ),
         (&["picture", "no-heat", "--depth=-1"], "--depth"),
         (&["picture", "no-heat", "--library", "/nowhere"], "/nowhere"),
     ] {
@@ -50,8 +65,12 @@ fn what_is_not_there_exits_2_and_says_what_is() {
 
 #[test]
 fn a_tree_that_is_too_large_exits_2_and_names_the_way_out() {
-    let steps: String = (0..5000).map(|at| format!("  s{at}: {{ do: Wait., go: s{} }}\n", at + 1)).collect();
-    let large = format!("tree: socket\ntitle: Large\nstart: s0\nsteps:\n{steps}  s5000: {{ verdict: wet, because: So. }}\n");
+    let steps: String = (0..5000)
+        .map(|at| format!("  s{at}: {{ do: Wait., go: s{} }}\n", at + 1))
+        .collect();
+    let large = format!(
+        "tree: socket\ntitle: Large\nstart: s0\nsteps:\n{steps}  s5000: {{ verdict: wet, because: So. }}\n"
+    );
     let (_scene, folder) = library("socket.yaml", |_| large.clone());
     let said = run(&["picture", "socket", "--library", &folder]).exits(2);
     assert!(said.out.is_empty() && said.err.contains("--from STEP") && said.err.contains("--depth N"));

@@ -59,7 +59,9 @@ fn every_step_and_way_of_every_tree_is_in_its_graph_once() {
             }
         }
         assert_eq!(counted(names.values().cloned()), counted(steps), "{}", tree.name);
-        let found = found.into_iter().map(|(from, to)| (names[from].clone(), names[to].clone()));
+        let found = found
+            .into_iter()
+            .map(|(from, to)| (names[from].clone(), names[to].clone()));
         assert_eq!(counted(found), counted(ways), "{}", tree.name);
     }
 }
@@ -71,9 +73,14 @@ fn what_a_step_asks_and_every_answer_stand_in_the_author_s_words() {
         let sheet = Sheet::read(&picture(&library, id).svg());
         let said = |of: &str| {
             let texts = sheet.texts.iter().filter(|text| text.of.as_deref() == Some(of));
-            texts.map(|text| text.words.as_str()).collect::<Vec<_>>().join(" ")
+            texts
+                .map(|text| text.words.as_str())
+                .collect::<Vec<_>>()
+                .join(" ")
         };
-        let everything: String = (1..=sheet.steps.len()).map(|number| said(&format!("s{number}"))).collect();
+        let everything: String = (1..=sheet.steps.len())
+            .map(|number| said(&format!("s{number}")))
+            .collect();
         for step in library.trees[id].steps.clone().map(|step| &library.steps[step]) {
             let words = match &step.kind {
                 Kind::Measure { reading, .. } => &library.readings[*reading].title,
@@ -83,7 +90,11 @@ fn what_a_step_asks_and_every_answer_stand_in_the_author_s_words() {
                 _ => continue,
             };
             let squeezed = words.split_whitespace().collect::<Vec<_>>().join(" ");
-            assert!(everything.contains(safe(&squeezed).as_str()), "{}: {words}", tree.name);
+            assert!(
+                everything.contains(safe(&squeezed).as_str()),
+                "{}: {words}",
+                tree.name
+            );
         }
     }
 }
@@ -95,10 +106,13 @@ fn a_verdict_that_replaces_a_part_names_it_and_its_proof() {
     for (id, tree) in library.trees.iter() {
         let svg = picture(&library, id).svg();
         let sheet = Sheet::read(&svg);
-        let verdicts = library.trees[id].steps.clone().filter_map(|step| match library.steps[step].kind {
-            Kind::Verdict { fault, .. } => Some((&library.steps[step].name, &library.faults[fault])),
-            _ => None,
-        });
+        let verdicts = library.trees[id]
+            .steps
+            .clone()
+            .filter_map(|step| match library.steps[step].kind {
+                Kind::Verdict { fault, .. } => Some((&library.steps[step].name, &library.faults[fault])),
+                _ => None,
+            });
         for (name, fault) in verdicts {
             let Remedy::Replace(part) = fault.remedy else {
                 continue;
@@ -106,11 +120,24 @@ fn a_verdict_that_replaces_a_part_names_it_and_its_proof() {
             let at = sheet.steps.iter().position(|step| step == name).unwrap() + 1;
             let of = format!("s{at}");
             let texts = sheet.texts.iter().filter(|text| text.of.as_ref() == Some(&of));
-            let said = texts.map(|text| text.words.as_str()).collect::<Vec<_>>().join(" ");
+            let said = texts
+                .map(|text| text.words.as_str())
+                .collect::<Vec<_>>()
+                .join(" ");
             let title = &library.parts[part].title;
             assert!(said.contains("must hold: P"), "{}: {said}", tree.name);
-            assert!(fault.group.is_empty().then(|| said.contains(&format!("replace {title}"))) != Some(false));
-            assert!(svg.contains(&format!("{title}: all of this, fresh")), "{}: {title}", tree.name);
+            assert!(
+                fault
+                    .group
+                    .is_empty()
+                    .then(|| said.contains(&format!("replace {title}")))
+                    != Some(false)
+            );
+            assert!(
+                svg.contains(&format!("{title}: all of this, fresh")),
+                "{}: {title}",
+                tree.name
+            );
             seen += 1;
         }
     }

@@ -34,7 +34,10 @@ fn drawn(graph: &str) -> Option<String> {
 
 /// What a drawing by Graphviz says, without the spaces at which lines were broken.
 fn words(svg: &str) -> String {
-    let text = svg.split_once("<svg").map(|(_, rest)| format!("<svg{rest}")).unwrap();
+    let text = svg
+        .split_once("<svg")
+        .map(|(_, rest)| format!("<svg{rest}"))
+        .unwrap();
     // Graphviz writes one character entity of HTML that XML does not know.
     let text = text.replace("&nbsp;", " ");
     let document = Document::parse(&text).unwrap();
@@ -44,7 +47,9 @@ fn words(svg: &str) -> String {
 }
 
 fn squeezed(text: &str) -> String {
-    text.chars().filter(|character| !character.is_whitespace()).collect()
+    text.chars()
+        .filter(|character| !character.is_whitespace())
+        .collect()
 }
 
 #[track_caller]

@@ -86,11 +86,20 @@ fn a_sheet_refers_to_nothing_outside_itself() {
     for node in document.descendants().filter(roxmltree::Node::is_element) {
         for attribute in node.attributes() {
             let (name, value) = (attribute.name(), attribute.value());
-            assert!(name != "href" && name != "src" && !name.starts_with("on"), "{name}");
-            assert!(!value.contains("url(") && !value.contains("://"), "{name}={value}");
+            assert!(
+                name != "href" && name != "src" && !name.starts_with("on"),
+                "{name}"
+            );
+            assert!(
+                !value.contains("url(") && !value.contains("://"),
+                "{name}={value}"
+            );
         }
     }
-    let style = document.descendants().find(|node| node.has_tag_name("style")).unwrap();
+    let style = document
+        .descendants()
+        .find(|node| node.has_tag_name("style"))
+        .unwrap();
     let rules = style.text().unwrap();
     assert!(!rules.contains("url(") && !rules.contains("@import"));
 }

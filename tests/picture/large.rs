@@ -22,9 +22,13 @@ fn tree(count: usize, next: impl Fn(usize) -> Vec<usize>) -> Library {
             [] => writeln!(steps, "  s{at}: {{ verdict: broken, because: So. }}"),
             [only] => writeln!(steps, "  s{at}: {{ do: Look., go: s{only} }}"),
             several => {
-                let values: String = (0..several.len()).map(|value| format!("v{value}: Value, ")).collect();
+                let values: String = (0..several.len())
+                    .map(|value| format!("v{value}: Value, "))
+                    .collect();
                 let choices = several.iter().enumerate();
-                let choices: String = choices.map(|(value, next)| format!("v{value}: s{next}, ")).collect();
+                let choices: String = choices
+                    .map(|(value, next)| format!("v{value}: s{next}, "))
+                    .collect();
                 let _ = writeln!(signs, "  q{at}: {{ ask: Which?, values: {{ {values} }} }}");
                 writeln!(steps, "  s{at}: {{ observe: q{at}, choices: {{ {choices} }} }}")
             }
@@ -33,7 +37,10 @@ fn tree(count: usize, next: impl Fn(usize) -> Vec<usize>) -> Library {
     written(&[
         ("large.yaml", &steps),
         ("registry/signs.yaml", &signs),
-        ("registry/faults.yaml", "faults:\n  broken: { title: Broken, remedy: correct }\n"),
+        (
+            "registry/faults.yaml",
+            "faults:\n  broken: { title: Broken, remedy: correct }\n",
+        ),
     ])
 }
 
@@ -88,7 +95,11 @@ fn the_largest_sheets_are_drawn_with_nothing_in_the_way_of_anything() {
         let sheet = Sheet::read(&svg);
         assert_eq!(sheet.steps.len(), 400);
         for (at, one) in sheet.boxes.iter().enumerate() {
-            assert!(sheet.boxes[..at].iter().all(|other| !one.area.overlaps(&other.area)));
+            assert!(
+                sheet.boxes[..at]
+                    .iter()
+                    .all(|other| !one.area.overlaps(&other.area))
+            );
             assert!(sheet.whole.holds(&one.area));
         }
     }

@@ -35,7 +35,10 @@ fn from_a_step_everything_that_follows_is_drawn() {
 fn to_a_depth_so_many_steps_on_are_drawn() {
     assert_eq!(steps(None, Some(0)), ["plate"]);
     assert_eq!(steps(None, Some(1)), ["plate", "float", "other"]);
-    assert_eq!(steps(Some("float"), Some(1)), ["float", "supply", "lift", "other"]);
+    assert_eq!(
+        steps(Some("float"), Some(1)),
+        ["float", "supply", "lift", "other"]
+    );
 }
 
 #[test]
@@ -45,8 +48,16 @@ fn a_way_that_leaves_the_sheet_names_the_step_at_which_it_goes_on() {
     let picture = Picture::new(&library, id, part(Some("supply"), Some(0))).unwrap();
     let sheet = Sheet::read(&picture.svg());
     let said: Vec<&str> = sheet.texts.iter().map(|text| text.words.as_str()).collect();
-    assert_eq!(said.iter().filter(|words| **words == "not on this sheet").count(), 3);
-    for words in ["no_power", "dead", "other", "A part of the tree: from supply, 0 steps on"] {
+    assert_eq!(
+        said.iter().filter(|words| **words == "not on this sheet").count(),
+        3
+    );
+    for words in [
+        "no_power",
+        "dead",
+        "other",
+        "A part of the tree: from supply, 0 steps on",
+    ] {
         assert!(said.contains(&words), "{words} in {said:?}");
     }
     let graph = picture.dot();
@@ -57,7 +68,9 @@ fn a_way_that_leaves_the_sheet_names_the_step_at_which_it_goes_on() {
 fn a_step_that_is_not_there_is_refused_with_those_that_are() {
     let library = sump_pumps();
     let id = library.trees.find("pump").unwrap();
-    let refused = Picture::new(&library, id, part(Some("suply"), None)).err().unwrap();
+    let refused = Picture::new(&library, id, part(Some("suply"), None))
+        .err()
+        .unwrap();
     let Refusal::NoSuchStep { name, steps } = refused else {
         panic!("{refused:?}");
     };

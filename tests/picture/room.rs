@@ -35,11 +35,18 @@ fn no_two_boxes_overlap() {
 fn text_stands_within_its_box_or_clear_of_all_boxes() {
     of_every_tree(|tree, sheet| {
         for text in &sheet.texts {
-            let own = sheet.boxes.iter().find(|shape| Some(&shape.id) == text.of.as_ref());
+            let own = sheet
+                .boxes
+                .iter()
+                .find(|shape| Some(&shape.id) == text.of.as_ref());
             if let Some(own) = own {
                 assert!(own.area.holds(&text.area), "{tree}: {text:?} {own:?}");
             }
-            for shape in sheet.boxes.iter().filter(|shape| Some(&shape.id) != text.of.as_ref()) {
+            for shape in sheet
+                .boxes
+                .iter()
+                .filter(|shape| Some(&shape.id) != text.of.as_ref())
+            {
                 assert!(!shape.area.overlaps(&text.area), "{tree}: {text:?} {shape:?}");
             }
         }

@@ -102,7 +102,9 @@ impl Sheet {
         };
         for node in root.descendants().filter(Node::is_element) {
             let class = node.attribute("class").unwrap_or_default();
-            let in_legend = node.ancestors().any(|node| node.attribute("class") == Some("legend"));
+            let in_legend = node
+                .ancestors()
+                .any(|node| node.attribute("class") == Some("legend"));
             match (node.tag_name().name(), class) {
                 ("text", _) => sheet.text(node, &sizes),
                 ("path", "box" | "box unknown" | "behind") => {
@@ -179,12 +181,18 @@ fn points(node: Node<'_, '_>) -> Vec<(f64, f64)> {
     let path = node.attribute("d").unwrap();
     assert!(path.chars().all(|c| "MLQCZ ,.-0123456789".contains(c)), "{path}");
     let numbers = numbers(path);
-    numbers.chunks(2).map(|pair| (pair[0] + dx, pair[1] + dy)).collect()
+    numbers
+        .chunks(2)
+        .map(|pair| (pair[0] + dx, pair[1] + dy))
+        .collect()
 }
 
 fn numbers(text: &str) -> Vec<f64> {
     let words = text.split(|c: char| !(c.is_ascii_digit() || c == '.' || c == '-'));
-    words.filter(|word| !word.is_empty()).map(|word| word.parse().unwrap()).collect()
+    words
+        .filter(|word| !word.is_empty())
+        .map(|word| word.parse().unwrap())
+        .collect()
 }
 
 /// The size and weight of each class of text.

@@ -135,7 +135,9 @@ impl Found {
         while let Some(place) = waiting.pop() {
             order.push(place);
             waiting.extend(below[place]);
-            let beside = children[place].iter().filter(|child| Some(**child) != below[place]);
+            let beside = children[place]
+                .iter()
+                .filter(|child| Some(**child) != below[place]);
             waiting.extend(beside);
         }
         let mut numbers = vec![0; count];

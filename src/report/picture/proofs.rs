@@ -58,7 +58,10 @@ impl<'l> Proofs<'l> {
         let at = self.needed.len();
         let (title, proof) = match of {
             Of::Part(part) => (&self.library.parts[part].title, &self.library.parts[part].proof),
-            Of::Fault(fault) => (&self.library.faults[fault].title, &self.library.faults[fault].proof),
+            Of::Fault(fault) => (
+                &self.library.faults[fault].title,
+                &self.library.faults[fault].proof,
+            ),
         };
         self.needed.push(Needed {
             of,
@@ -117,7 +120,10 @@ impl Needed<'_> {
 
 /// Everything that a proof leans on: what it claims, what that is worked out from, and the plate fields of its bounds.
 fn data(library: &Library, proof: &Proof) -> Vec<Datum> {
-    let claims = proof.lines.iter().flat_map(|line| line.alternatives.iter().flatten());
+    let claims = proof
+        .lines
+        .iter()
+        .flat_map(|line| line.alternatives.iter().flatten());
     let mut data = Vec::new();
     for claim in claims {
         let band = match &claim.what {

@@ -81,7 +81,11 @@ pub(super) fn ways(library: &Library, step: &Step) -> Vec<Way> {
             let outcomes = &library.trees[*tree].outcomes;
             for (outcome, edge) in returns {
                 let name = outcomes.get(*outcome).map_or("", |outcome| &outcome.name);
-                ways.push(edge, Manner::Answer, &format!("comes back: {}", name.replace('_', " ")));
+                ways.push(
+                    edge,
+                    Manner::Answer,
+                    &format!("comes back: {}", name.replace('_', " ")),
+                );
             }
             if let Some(edge) = on_verdict {
                 ways.push(edge, Manner::Answer, "a verdict inside is noted");

@@ -31,7 +31,7 @@ pub(in super::super) struct Line {
 
 /// The room that lines take below one another.
 pub(in super::super) fn height(lines: &[Line]) -> f64 {
-    lines.iter().map(|line| line.style.letters().leading()).sum()
+    lines.iter().map(|line| line.style.leading()).sum()
 }
 
 /// Lines below one another.
@@ -125,8 +125,7 @@ fn tile(picture: &Picture<'_>, at: usize) -> Tile {
         let branch = match same {
             Some(same) => &mut branches[same],
             None => {
-                let holds =
-                    matches!(target, Target::Card(card) if picture.plan.parents[card] == Some(at));
+                let holds = matches!(target, Target::Card(card) if picture.plan.parents[card] == Some(at));
                 branches.push(Branch {
                     target,
                     holds,
@@ -167,7 +166,8 @@ fn set_way(picture: &Picture<'_>, at: usize, number: usize, joint: &str, room: f
         above: Block::default(),
         under: Block::default(),
     };
-    set.above.add(Style::Answer, &safe(&format!("{joint}{}", way.answer)), room);
+    set.above
+        .add(Style::Answer, &safe(&format!("{joint}{}", way.answer)), room);
     for (note, text) in picture.notes(way) {
         let style = match note {
             Note::Means => Style::Means,

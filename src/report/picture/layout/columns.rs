@@ -41,7 +41,11 @@ pub(super) fn stand(tiles: &[Tile], ladder: &Ladder, longest: f64) -> Columns {
     for at in 0..tiles.len() {
         for (branch, offset) in tiles[at].branches.iter().zip(&ladder.offsets[at]) {
             if let Some(child) = held(branch, &ladder.heads) {
-                let beside = if ladder.is_below(at, child) { 0.0 } else { BOX + CHANNEL };
+                let beside = if ladder.is_below(at, child) {
+                    0.0
+                } else {
+                    BOX + CHANNEL
+                };
                 spots[child] = Spot {
                     x: spots[at].x + beside,
                     y: spots[at].y + offset,

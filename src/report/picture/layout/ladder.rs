@@ -109,7 +109,8 @@ fn hang_one(
         width: BOX,
     }];
     let mut offsets = vec![0.0; tile.branches.len()];
-    let is_below = |branch: &Branch| branch.holds && matches!(branch.target, Target::Card(card) if Some(card) == below);
+    let is_below =
+        |branch: &Branch| branch.holds && matches!(branch.target, Target::Card(card) if Some(card) == below);
     for (offset, branch) in offsets.iter_mut().zip(&tile.branches) {
         if is_below(branch) {
             continue;
@@ -140,7 +141,11 @@ fn hang_one(
         }
         let end = end_of(branch, heads, taken);
         let words = branch.above() + branch.under();
-        let y = clear_of(&columns[1..], &end[1.min(end.len())..], tile.height + words + 2.0 * STEM);
+        let y = clear_of(
+            &columns[1..],
+            &end[1.min(end.len())..],
+            tile.height + words + 2.0 * STEM,
+        );
         *offset = y;
         for (column, taken) in end.iter().enumerate() {
             take(&mut columns, column, *taken, y);
@@ -185,11 +190,7 @@ fn take(columns: &mut Vec<Taken>, column: usize, what: Taken, y: f64) {
             taken.width = taken.width.max(what.width);
         }
         // A column is first taken by a neighbour of one that is: none is left out.
-        None => columns.push(Taken {
-            top,
-            bottom,
-            ..what
-        }),
+        None => columns.push(Taken { top, bottom, ..what }),
     }
 }
 

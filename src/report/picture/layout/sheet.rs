@@ -1,8 +1,8 @@
 //! The cut that suits the smallest paper.
 
+use super::Tile;
 use super::columns::{Columns, Spot, stand};
 use super::ladder::{Ladder, hang};
-use super::Tile;
 
 /// Margins of a drawing, in its units.
 pub(in super::super) const MARGIN: f64 = 24.0;

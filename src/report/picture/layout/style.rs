@@ -96,4 +96,10 @@ impl Style {
             Self::Foot => Letters::plain(9.5),
         }
     }
+
+    /// From the line before to this one: a heading of the foot stands apart.
+    pub fn leading(self) -> f64 {
+        let apart = if self == Self::Section { 9.0 } else { 0.0 };
+        self.letters().leading() + apart
+    }
 }

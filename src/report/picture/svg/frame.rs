@@ -2,8 +2,8 @@
 
 use super::super::Picture;
 use super::super::cards::{self, spoken};
-use super::super::lettering::short;
 use super::super::layout::{Block, Line, Style, height};
+use super::super::lettering::short;
 use super::super::proofs;
 use super::legend;
 use super::xml::Xml;
@@ -92,8 +92,14 @@ fn head(picture: &Picture<'_>, paper: &str, width: f64) -> Block {
         Some(complaint) => say(Style::Head, &format!("The owner says: {complaint}")),
         None => say(Style::Head, "Visited by other trees; no complaint begins here"),
     }
-    let edition = tree.edition.as_ref().map_or_else(String::new, |edition| format!(", edition {edition}"));
-    let changed = tree.changed.as_ref().map_or_else(String::new, |changed| format!(" ({changed})"));
+    let edition = tree
+        .edition
+        .as_ref()
+        .map_or_else(String::new, |edition| format!(", edition {edition}"));
+    let changed = tree
+        .changed
+        .as_ref()
+        .map_or_else(String::new, |changed| format!(" ({changed})"));
     say(
         Style::Head,
         &format!(
@@ -103,15 +109,25 @@ fn head(picture: &Picture<'_>, paper: &str, width: f64) -> Block {
     );
     match tree.status {
         Status::Approved => say(Style::Head, "Status: approved"),
-        status => say(Style::Warning, &format!("Status: {}", status.name().replace('-', " ").to_uppercase())),
+        status => say(
+            Style::Warning,
+            &format!("Status: {}", status.name().replace('-', " ").to_uppercase()),
+        ),
     }
     if let Some(part) = part(picture) {
         say(Style::Warning, &part);
     }
     if picture.errors > 0 {
         let count = picture.errors;
-        let errors = if count == 1 { "1 error".to_owned() } else { format!("{count} errors") };
-        say(Style::Warning, &format!("NOT TO BE WALKED: the library has {errors}; check it first"));
+        let errors = if count == 1 {
+            "1 error".to_owned()
+        } else {
+            format!("{count} errors")
+        };
+        say(
+            Style::Warning,
+            &format!("NOT TO BE WALKED: the library has {errors}; check it first"),
+        );
     }
     say(Style::Warning, GOVERNS);
     let cautions = library.standing_cautions.iter();
@@ -140,7 +156,10 @@ fn foot(picture: &Picture<'_>) -> Block {
         say(Style::Section, "What must hold before these are named");
     }
     for (number, needed) in picture.proofs.needed.iter().enumerate() {
-        say(Style::Entry, &format!("{} {}: all of this, fresh", proofs::label(number), needed.title));
+        say(
+            Style::Entry,
+            &format!("{} {}: all of this, fresh", proofs::label(number), needed.title),
+        );
         for line in needed.lines(library) {
             match line.as_slice() {
                 [only] => say(Style::Foot, &format!("– {only}")),
@@ -160,9 +179,13 @@ fn foot(picture: &Picture<'_>) -> Block {
         cautions.extend(cards::cautions(library, step));
         opened.extend(cards::leaves(library, step));
     }
-    let cautions = cautions.iter().map(|id| (&library.cautions[*id].name, &library.cautions[*id].text));
+    let cautions = cautions
+        .iter()
+        .map(|id| (&library.cautions[*id].name, &library.cautions[*id].text));
     entries(&mut foot, "Cautions", cautions.collect());
-    let opened = opened.iter().map(|id| (&library.restores[*id].name, &library.restores[*id].text));
+    let opened = opened
+        .iter()
+        .map(|id| (&library.restores[*id].name, &library.restores[*id].text));
     entries(&mut foot, "What is opened is put back", opened.collect());
     foot
 }
@@ -194,7 +217,7 @@ fn columns(long: &[Line], width: f64) -> Vec<&[Line]> {
     let mut columns = Vec::new();
     let (mut from, mut filled) = (0, 0.0);
     for (at, line) in long.iter().enumerate() {
-        let leading = line.style.letters().leading();
+        let leading = line.style.leading();
         let starts = matches!(line.style, Style::Section | Style::Entry);
         let full = filled >= target || (starts && filled + 2.0 * leading > target);
         if full && columns.len() + 1 < room {

@@ -25,7 +25,10 @@ const SHAPES: [(&str, &str); 7] = [
 /// What each kind of line is for.
 const LINES: [(&str, &str); 3] = [
     ("answer", "this answer leads there; two strokes: only so often"),
-    ("doubt", "no answer can be had; without such a line the walk ends unproven"),
+    (
+        "doubt",
+        "no answer can be had; without such a line the walk ends unproven",
+    ),
     ("after", "taken once its answer was taken so often"),
 ];
 

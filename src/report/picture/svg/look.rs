@@ -49,7 +49,12 @@ pub(super) fn style_sheet() -> String {
     for style in Style::ALL {
         let letters = style.letters();
         let weight = if letters.bold { ";font-weight:bold" } else { "" };
-        let _ = writeln!(rules, ".{}{{font-size:{}px{weight}}}", style.class(), letters.size);
+        let _ = writeln!(
+            rules,
+            ".{}{{font-size:{}px{weight}}}",
+            style.class(),
+            letters.size
+        );
     }
     rules.push_str(
         ".means{font-style:italic}\n\
@@ -65,7 +70,11 @@ pub(super) fn style_sheet() -> String {
          .trim,.behind,.wire,.arm,.bar,.bound,.rule{fill:none}\n",
     );
     rules.push_str(&coloured(&LIGHT));
-    let _ = write!(rules, "@media (prefers-color-scheme:dark){{\n{}}}\n", coloured(&DARK));
+    let _ = write!(
+        rules,
+        "@media (prefers-color-scheme:dark){{\n{}}}\n",
+        coloured(&DARK)
+    );
     let _ = write!(rules, "@media print{{\n{}}}\n", coloured(&PRINT));
     rules
 }
@@ -90,4 +99,45 @@ fn coloured(colours: &Colours) -> String {
          .head-of,.rivet{{fill:{ink}}}\n\
          .trim,.behind,.wire,.arm,.bar,.bound,.rule{{stroke:{ink}}}\n"
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Contrast of two colours, by the definitions of relative luminance and contrast ratio in WCAG 2.2.
+    fn contrast(one: &str, other: &str) -> f64 {
+        let luminance = |colour: &str| {
+            let part = |at: usize| f64::from(u8::from_str_radix(&colour[at..at + 2], 16).unwrap()) / 255.0;
+            let linear = |part: f64| match part <= 0.04045 {
+                true => part / 12.92,
+                false => ((part + 0.055) / 1.055).powf(2.4),
+            };
+            0.2126 * linear(part(1)) + 0.7152 * linear(part(3)) + 0.0722 * linear(part(5))
+        };
+        let (one, other) = (luminance(one), luminance(other));
+        (one.max(other) + 0.05) / (one.min(other) + 0.05)
+    }
+
+    #[test]
+    fn every_text_stands_out_from_what_is_behind_it() {
+        // The extremes that WCAG gives.
+        assert!((contrast("#000000", "#ffffff") - 21.0).abs() < 1e-9);
+        for colours in [LIGHT, DARK, PRINT] {
+            for text in [colours.ink, colours.soft, colours.danger] {
+                for behind in [colours.paper, colours.card, colours.verdict] {
+                    let contrast = contrast(text, behind);
+                    assert!(contrast >= 7.0, "{text} on {behind}: {contrast}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn paper_gets_black_on_white_whatever_the_reader_s_screen_is() {
+        let rules = style_sheet();
+        let (before, print) = rules.split_once("@media print{").unwrap();
+        assert!(before.contains("@media (prefers-color-scheme:dark){"));
+        assert!(print.contains("text{fill:#000000}") && print.contains(".paper{fill:#ffffff}"));
+    }
 }

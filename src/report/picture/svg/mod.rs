@@ -8,8 +8,8 @@ mod steps;
 mod xml;
 
 use super::Picture;
-use super::lettering::short;
 use super::layout::{MARGIN, fit, tiles};
+use super::lettering::short;
 use crate::source::safe;
 use frame::Frame;
 use xml::Xml;
@@ -40,7 +40,10 @@ pub(super) fn draw(picture: &Picture<'_>) -> String {
     xml.element("title", &[("id", "sheet-title")], &short(&tree.title));
     xml.element("desc", &[("id", "sheet-desc")], &description(picture));
     xml.style(&look::style_sheet());
-    xml.shape("paper", &format!("M0,0 L{width:.1},0 L{width:.1},{height:.1} L0,{height:.1} Z"));
+    xml.shape(
+        "paper",
+        &format!("M0,0 L{width:.1},0 L{width:.1},{height:.1} L0,{height:.1} Z"),
+    );
     xml.open("g", &[("transform", &format!("translate({MARGIN},{MARGIN})"))]);
     frame.draw_head(&mut xml, inner, sheet.paper.name);
     xml.open("g", &[("transform", &format!("translate(0,{head:.1})"))]);

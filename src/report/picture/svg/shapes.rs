@@ -22,7 +22,10 @@ pub(super) fn outline(xml: &mut Xml, kind: &str, rect: Rect) {
     match kind {
         // A scale along the side.
         "measure" => {
-            xml.shape("box", &polygon(&[(x, y), (right, y), (right, bottom), (x, bottom)]));
+            xml.shape(
+                "box",
+                &polygon(&[(x, y), (right, y), (right, bottom), (x, bottom)]),
+            );
             xml.shape("trim", &scale(x, y, height));
         }
         // Round like an eye, with a ring for its pupil.
@@ -54,14 +57,23 @@ pub(super) fn outline(xml: &mut Xml, kind: &str, rect: Rect) {
             xml.shape(
                 "box",
                 &polygon(&[
-                    (x + cut, y), (right - cut, y), (right, y + cut), (right, bottom - cut),
-                    (right - cut, bottom), (x + cut, bottom), (x, bottom - cut), (x, y + cut),
+                    (x + cut, y),
+                    (right - cut, y),
+                    (right, y + cut),
+                    (right, bottom - cut),
+                    (right - cut, bottom),
+                    (x + cut, bottom),
+                    (x, bottom - cut),
+                    (x, y + cut),
                 ]),
             );
         }
         // A plate with a rivet in each corner.
         "plate" => {
-            xml.shape("box", &polygon(&[(x, y), (right, y), (right, bottom), (x, bottom)]));
+            xml.shape(
+                "box",
+                &polygon(&[(x, y), (right, y), (right, bottom), (x, bottom)]),
+            );
             let (left, top) = (x + 7.0, y + 7.0);
             let (far, low) = (right - 7.0, bottom - 7.0);
             for (x, y) in [(left, top), (far, top), (left, low), (far, low)] {
@@ -71,11 +83,24 @@ pub(super) fn outline(xml: &mut Xml, kind: &str, rect: Rect) {
         // A sheet with others behind it.
         "visit" => {
             let (right, bottom) = (right - 6.0, bottom - 6.0);
-            xml.shape("behind", &format!(
-                "M{:.1},{bottom:.1} L{:.1},{:.1} L{:.1},{:.1} L{:.1},{:.1} L{right:.1},{:.1}",
-                x + 6.0, x + 6.0, bottom + 6.0, right + 6.0, bottom + 6.0, right + 6.0, y + 6.0, y + 6.0
-            ));
-            xml.shape("box", &polygon(&[(x, y), (right, y), (right, bottom), (x, bottom)]));
+            xml.shape(
+                "behind",
+                &format!(
+                    "M{:.1},{bottom:.1} L{:.1},{:.1} L{:.1},{:.1} L{:.1},{:.1} L{right:.1},{:.1}",
+                    x + 6.0,
+                    x + 6.0,
+                    bottom + 6.0,
+                    right + 6.0,
+                    bottom + 6.0,
+                    right + 6.0,
+                    y + 6.0,
+                    y + 6.0
+                ),
+            );
+            xml.shape(
+                "box",
+                &polygon(&[(x, y), (right, y), (right, bottom), (x, bottom)]),
+            );
         }
         // A tag tied to the line that leads to it.
         "verdict" => {
@@ -83,7 +108,12 @@ pub(super) fn outline(xml: &mut Xml, kind: &str, rect: Rect) {
             xml.shape(
                 "box",
                 &polygon(&[
-                    (x + cut, y), (right, y), (right, bottom), (x + cut, bottom), (x, bottom - cut), (x, y + cut),
+                    (x + cut, y),
+                    (right, y),
+                    (right, bottom),
+                    (x + cut, bottom),
+                    (x, bottom - cut),
+                    (x, y + cut),
                 ]),
             );
             xml.shape("hole", &ring(x + 11.0, y + TAP, 4.0));
@@ -91,9 +121,18 @@ pub(super) fn outline(xml: &mut Xml, kind: &str, rect: Rect) {
         // A ribbon with a notch.
         "return" => xml.shape(
             "box",
-            &polygon(&[(x, y), (right, y), (right - 12.0, middle), (right, bottom), (x, bottom)]),
+            &polygon(&[
+                (x, y),
+                (right, y),
+                (right - 12.0, middle),
+                (right, bottom),
+                (x, bottom),
+            ]),
         ),
-        _ => xml.shape("box unknown", &polygon(&[(x, y), (right, y), (right, bottom), (x, bottom)])),
+        _ => xml.shape(
+            "box unknown",
+            &polygon(&[(x, y), (right, y), (right, bottom), (x, bottom)]),
+        ),
     }
 }
 
@@ -123,6 +162,13 @@ fn ring(x: f64, y: f64, radius: f64) -> String {
          C{:.1},{bottom:.1} {left:.1},{:.1} {left:.1},{y:.1} \
          C{left:.1},{:.1} {:.1},{top:.1} {x:.1},{top:.1} \
          C{:.1},{top:.1} {right:.1},{:.1} {right:.1},{y:.1} Z",
-        y + bend, x + bend, x - bend, y + bend, y - bend, x - bend, x + bend, y - bend
+        y + bend,
+        x + bend,
+        x - bend,
+        y + bend,
+        y - bend,
+        x - bend,
+        x + bend,
+        y - bend
     )
 }

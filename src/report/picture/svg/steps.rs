@@ -42,7 +42,10 @@ impl Drawing<'_> {
         };
         let Spot { x, y } = self.sheet.spots[at];
         xml.line(Style::Kind, &safe(&word), x + PAD + 4.0, y - LEAD + 1.0);
-        xml.shape("wire", &format!("M{:.1},{:.1} L{:.1},{y:.1}", x + 16.0, y - LEAD + 3.0, x + 16.0));
+        xml.shape(
+            "wire",
+            &format!("M{:.1},{:.1} L{:.1},{y:.1}", x + 16.0, y - LEAD + 3.0, x + 16.0),
+        );
         xml.shape("head-of", &arrow_down(x + 16.0, y));
     }
 
@@ -59,7 +62,11 @@ impl Drawing<'_> {
                 ("role", "group"),
             ],
         );
-        xml.element("title", &[], &safe(&format!("Step {}: {}", card.number, card.kind)));
+        xml.element(
+            "title",
+            &[],
+            &safe(&format!("Step {}: {}", card.number, card.kind)),
+        );
         let rect = Rect {
             x,
             y,
@@ -76,15 +83,21 @@ impl Drawing<'_> {
         let ladder = &self.sheet.ladder;
         let ends: Vec<(&Branch, f64, bool)> = (self.tiles[at].branches.iter().zip(&ladder.offsets[at]))
             .map(|(branch, offset)| {
-                let below = matches!(branch.target, Target::Card(card) if branch.holds && ladder.is_below(at, card));
+                let below =
+                    matches!(branch.target, Target::Card(card) if branch.holds && ladder.is_below(at, card));
                 (branch, y + offset, below)
             })
             .collect();
         let taps = ends.iter().filter(|(.., below)| !below);
-        let last = taps.map(|(branch, top, _)| top + tap(branch, &ladder.heads)).reduce(f64::max);
+        let last = taps
+            .map(|(branch, top, _)| top + tap(branch, &ladder.heads))
+            .reduce(f64::max);
         if let Some(last) = last {
             let (side, bus, out) = (x + BOX, x + BOX + BUS, y + TAP);
-            xml.shape("arm", &format!("M{side:.1},{out:.1} L{bus:.1},{out:.1} L{bus:.1},{last:.1}"));
+            xml.shape(
+                "arm",
+                &format!("M{side:.1},{out:.1} L{bus:.1},{out:.1} L{bus:.1},{last:.1}"),
+            );
         }
         for (branch, top, below) in ends {
             if below {
@@ -110,10 +123,18 @@ impl Drawing<'_> {
             }
             if way.limit.is_some() {
                 let bar = bus + 4.0 + 8.0 * number as f64;
-                xml.shape("bound", &format!(
-                    "M{bar:.1},{:.1} L{bar:.1},{:.1} M{:.1},{:.1} L{:.1},{:.1}",
-                    line - 4.0, line + 4.0, bar + 3.0, line - 4.0, bar + 3.0, line + 4.0
-                ));
+                xml.shape(
+                    "bound",
+                    &format!(
+                        "M{bar:.1},{:.1} L{bar:.1},{:.1} M{:.1},{:.1} L{:.1},{:.1}",
+                        line - 4.0,
+                        line + 4.0,
+                        bar + 3.0,
+                        line - 4.0,
+                        bar + 3.0,
+                        line + 4.0
+                    ),
+                );
             }
             xml.block(&set.above.0, bus + 8.0, over);
             xml.block(&set.under.0, bus + 8.0, under);
@@ -139,10 +160,18 @@ impl Drawing<'_> {
             }
             if way.limit.is_some() {
                 let bar = bottom + 4.0 + 8.0 * number as f64;
-                xml.shape("bound", &format!(
-                    "M{:.1},{bar:.1} L{:.1},{bar:.1} M{:.1},{:.1} L{:.1},{:.1}",
-                    stem - 4.0, stem + 4.0, stem - 4.0, bar + 3.0, stem + 4.0, bar + 3.0
-                ));
+                xml.shape(
+                    "bound",
+                    &format!(
+                        "M{:.1},{bar:.1} L{:.1},{bar:.1} M{:.1},{:.1} L{:.1},{:.1}",
+                        stem - 4.0,
+                        stem + 4.0,
+                        stem - 4.0,
+                        bar + 3.0,
+                        stem + 4.0,
+                        bar + 3.0
+                    ),
+                );
             }
             for block in [&set.above, &set.under] {
                 xml.block(&block.0, stem + 12.0, words);
@@ -167,7 +196,10 @@ impl Drawing<'_> {
             return;
         }
         let bottom = top + branch.tag.height() + 4.0;
-        xml.shape("bar", &format!("M{:.1},{top:.1} L{:.1},{bottom:.1}", x + 2.0, x + 2.0));
+        xml.shape(
+            "bar",
+            &format!("M{:.1},{top:.1} L{:.1},{bottom:.1}", x + 2.0, x + 2.0),
+        );
         xml.block(&branch.tag.0, x + 9.0, top + 1.0);
     }
 
@@ -195,9 +227,21 @@ impl Drawing<'_> {
 }
 
 fn arrow_right(x: f64, y: f64) -> String {
-    format!("M{:.1},{:.1} L{x:.1},{y:.1} L{:.1},{:.1} Z", x - 7.0, y - 3.5, x - 7.0, y + 3.5)
+    format!(
+        "M{:.1},{:.1} L{x:.1},{y:.1} L{:.1},{:.1} Z",
+        x - 7.0,
+        y - 3.5,
+        x - 7.0,
+        y + 3.5
+    )
 }
 
 fn arrow_down(x: f64, y: f64) -> String {
-    format!("M{:.1},{:.1} L{x:.1},{y:.1} L{:.1},{:.1} Z", x - 3.5, y - 7.0, x + 3.5, y - 7.0)
+    format!(
+        "M{:.1},{:.1} L{x:.1},{y:.1} L{:.1},{:.1} Z",
+        x - 3.5,
+        y - 7.0,
+        x + 3.5,
+        y - 7.0
+    )
 }

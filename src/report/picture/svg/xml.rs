@@ -46,12 +46,14 @@ impl Xml {
         self.0.push_str("<text>");
         let mut y = y;
         for line in lines {
-            let letters = line.style.letters();
-            y += letters.leading();
+            y += line.style.leading();
             // Descenders hang below the base line by about a quarter of the size.
-            let base = y - letters.size * 0.28;
+            let base = y - line.style.letters().size * 0.28;
             let (class, text) = (line.style.class(), escaped(line.text.as_str()));
-            let _ = write!(self.0, "<tspan class=\"{class}\" x=\"{x:.1}\" y=\"{base:.1}\">{text}</tspan>");
+            let _ = write!(
+                self.0,
+                "<tspan class=\"{class}\" x=\"{x:.1}\" y=\"{base:.1}\">{text}</tspan>"
+            );
             if let Some((style, text)) = &line.tail {
                 let (class, text) = (style.class(), escaped(text.as_str()));
                 let _ = write!(self.0, " <tspan class=\"{class}\" dx=\"3\">{text}</tspan>");
