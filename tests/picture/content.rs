@@ -151,7 +151,7 @@ fn marks_say_what_a_step_proves_opens_and_how_it_can_hurt() {
     let said: String = sheet.texts.iter().map(|text| text.words.clone() + " ").collect();
     for words in [
         "The owner says: Water in the basement",
-        "Status: FIELD TRIAL",
+        "Status: FIELD TRIAL. Prints on ",
         "Power",
         "proves: P1 Pump",
         "caution: line voltage",

@@ -59,6 +59,8 @@ pub struct Text {
 pub struct StepBox {
     pub area: Area,
     pub id: String,
+    /// It stands behind another, and holds no text.
+    pub is_behind: bool,
 }
 
 /// A straight piece of a line between steps.
@@ -110,10 +112,14 @@ impl Sheet {
                 ("path", "box" | "box unknown" | "behind") => {
                     if let (Some(id), false) = (owner(node), in_legend) {
                         let area = Area::of(&points(node));
-                        sheet.boxes.push(StepBox { area, id });
+                        sheet.boxes.push(StepBox {
+                            area,
+                            id,
+                            is_behind: class == "behind",
+                        });
                     }
                 }
-                ("path", "wire" | "arm") if !in_legend => {
+                ("path", "wire" | "arm" | "rule") if !in_legend => {
                     let points = points(node);
                     let pairs = points.windows(2);
                     sheet.strokes.extend(pairs.map(|pair| Stroke {

@@ -3,7 +3,7 @@
 use super::super::cards::{Card, Tone};
 use super::super::{Note, Picture};
 use super::style::Style;
-use super::{BOX, BUS, CHANNEL, PAD, PAD_RIGHT, TAG};
+use super::{BEHIND, BOX, BUS, CHANNEL, PAD, PAD_RIGHT, TAG};
 use crate::library::{Id, Severity, Step};
 use crate::source::{Safe, safe};
 
@@ -151,8 +151,14 @@ fn tile(picture: &Picture<'_>, at: usize) -> Tile {
             way.above.0.extend(under);
         }
     }
+    // The sheets behind a visit's box stand below it.
+    let behind = if picture.cards[at].kind == "visit" {
+        BEHIND
+    } else {
+        0.0
+    };
     Tile {
-        height: block.height() + 2.0 * INSET,
+        height: block.height() + 2.0 * INSET + behind,
         block,
         branches,
     }

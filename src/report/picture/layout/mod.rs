@@ -40,6 +40,9 @@ pub(super) const PAD_RIGHT: f64 = 12.0;
 /// From the side of a box to the line that its answers hang on.
 pub(super) const BUS: f64 = 9.0;
 
+/// How far the sheets behind a box stand out from it.
+pub(super) const BEHIND: f64 = 6.0;
+
 /// Room above the first box of a piece, for the word that says where it comes from.
 pub(super) const LEAD: f64 = 24.0;
 

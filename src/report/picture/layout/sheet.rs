@@ -21,7 +21,7 @@ const TRIES: usize = 40;
 const SHORTER: f64 = 0.95;
 
 /// What is left of a sheet's worth with each piece that it is cut into.
-const PIECE: f64 = 0.94;
+const PIECE: f64 = 0.85;
 
 /// A drawing that is not longer is not cut any more.
 const SHORTEST: f64 = 300.0;

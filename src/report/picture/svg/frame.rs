@@ -103,17 +103,16 @@ fn head(picture: &Picture<'_>, paper: &str, width: f64) -> Block {
     say(
         Style::Head,
         &format!(
-            "Tree {}{edition}{changed}, of {} ({}), edition {}. Prints on {paper} or larger.",
+            "Tree {}{edition}{changed}, of {} ({}), edition {}",
             tree.name, library.title, library.name, library.edition
         ),
     );
-    match tree.status {
-        Status::Approved => say(Style::Head, "Status: approved"),
-        status => say(
-            Style::Warning,
-            &format!("Status: {}", status.name().replace('-', " ").to_uppercase()),
-        ),
-    }
+    // A short line, which the paper's name cannot break: the paper turns on the height of the head.
+    let (style, status) = match tree.status {
+        Status::Approved => (Style::Head, "approved".to_owned()),
+        status => (Style::Warning, status.name().replace('-', " ").to_uppercase()),
+    };
+    say(style, &format!("Status: {status}. Prints on {paper}, or larger."));
     if let Some(part) = part(picture) {
         say(Style::Warning, &part);
     }

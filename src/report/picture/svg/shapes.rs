@@ -2,7 +2,7 @@
 //!
 //! Paths have absolute points only.
 
-use super::super::layout::TAP;
+use super::super::layout::{BEHIND, TAP};
 use super::xml::Xml;
 
 /// A box on the sheet.
@@ -82,19 +82,13 @@ pub(super) fn outline(xml: &mut Xml, kind: &str, rect: Rect) {
         }
         // A sheet with others behind it.
         "visit" => {
-            let (right, bottom) = (right - 6.0, bottom - 6.0);
+            let (far, low) = (right, bottom);
+            let (right, bottom) = (right - BEHIND, bottom - BEHIND);
+            let (left, top) = (x + BEHIND, y + BEHIND);
             xml.shape(
                 "behind",
                 &format!(
-                    "M{:.1},{bottom:.1} L{:.1},{:.1} L{:.1},{:.1} L{:.1},{:.1} L{right:.1},{:.1}",
-                    x + 6.0,
-                    x + 6.0,
-                    bottom + 6.0,
-                    right + 6.0,
-                    bottom + 6.0,
-                    right + 6.0,
-                    y + 6.0,
-                    y + 6.0
+                    "M{left:.1},{bottom:.1} L{left:.1},{low:.1} L{far:.1},{low:.1} L{far:.1},{top:.1} L{right:.1},{top:.1}"
                 ),
             );
             xml.shape(
