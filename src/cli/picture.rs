@@ -19,7 +19,13 @@ pub(super) fn run(
 ) -> Result<u8, Failure> {
     let loaded = load(folder)?;
     let library = &loaded.library;
-    let id = known_tree(&loaded, tree)?;
+    let id = known_tree(&loaded, tree).map_err(|failure| match loaded.problems.is_empty() {
+        true => failure,
+        false => failure.help(format!(
+            "its file may be one that cannot be read: {}",
+            see_check(folder)
+        )),
+    })?;
     // Before the check, which takes longer than to see that a tree is too large.
     let picture = Picture::new(library, id, part).map_err(|refusal| failure(tree, refusal))?;
     let found = check::run(library, &loaded.problems);
@@ -35,14 +41,17 @@ pub(super) fn run(
     if errors == 0 {
         return Ok(0);
     }
-    let library = folder.map_or_else(String::new, |folder| format!(" {}", folder.to_string_lossy()));
     super::tell(&format!(
-        "proofwalk: the library has {errors} error{}, so this is the picture of what could be read\n  help: see them \
-         with `proofwalk check{}`",
+        "proofwalk: the library has {errors} error{}, so this is the picture of what could be read\n  help: {}",
         plural(errors),
-        safe(&library)
+        see_check(folder)
     ));
     Ok(FINDINGS)
+}
+
+fn see_check(folder: Option<&Path>) -> String {
+    let folder = folder.map_or_else(String::new, |folder| format!(" {}", folder.to_string_lossy()));
+    format!("see what is wrong with `proofwalk check{}`", safe(&folder))
 }
 
 fn failure(tree: &str, refusal: Refusal) -> Failure {

@@ -77,6 +77,17 @@ fn a_tree_that_is_too_large_exits_2_and_names_the_way_out() {
 }
 
 #[test]
+fn a_tree_whose_file_cannot_be_read_exits_2_and_points_to_the_check() {
+    let (_scene, folder) = library("pump.yaml", |text| text.replace("steps:", "steps: ["));
+    let said = run(&["picture", "pump", "--library", &folder]).exits(2);
+    assert!(
+        said.err.contains(&format!("proofwalk check {folder}")),
+        "{}",
+        said.err
+    );
+}
+
+#[test]
 fn a_library_with_an_error_is_drawn_and_marked() {
     let (_scene, folder) = library("pump.yaml", |text| text.replace("go: lift", "go: lifft"));
     let said = run(&["picture", "pump", "--library", &folder]).exits(1);

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use proofwalk::library::{Id, Kind, Library, Remedy, Tree};
 use proofwalk::source::safe;
 
-use crate::libraries::{built_in, picture, sump_pumps, whole};
+use crate::libraries::{built_in, picture, sump_pumps, whole, written as written_library};
 use crate::sheet::Sheet;
 
 /// How often each thing is there.
@@ -151,7 +151,8 @@ fn marks_say_what_a_step_proves_opens_and_how_it_can_hurt() {
     let said: String = sheet.texts.iter().map(|text| text.words.clone() + " ").collect();
     for words in [
         "The owner says: Water in the basement",
-        "Status: FIELD TRIAL. Prints on ",
+        "Status: FIELD TRIAL",
+        "Prints on Tabloid or A3, or larger.",
         "Power",
         "proves: P1 Pump",
         "caution: line voltage",
@@ -176,6 +177,28 @@ fn marks_say_what_a_step_proves_opens_and_how_it_can_hurt() {
     ] {
         assert!(said.contains(words), "{words:?} in {said}");
     }
+}
+
+#[test]
+fn the_head_says_how_a_call_comes_to_the_tree() {
+    let library = built_in();
+    for (tree, words) in [
+        ("no-heat", "The owner says: No heat"),
+        ("safe-to-start", "Walked before every complaint"),
+        ("gas-smell", "Danger, at hand at every step: I smell gas"),
+        ("line-supply", "Visited by other trees; no complaint begins here"),
+    ] {
+        let sheet = Sheet::read(&whole(&library, tree).svg());
+        assert!(sheet.texts.iter().any(|text| text.words == words), "{tree}");
+    }
+}
+
+#[test]
+fn a_tree_without_a_step_is_an_empty_sheet() {
+    let library = written_library(&[("empty.yaml", "tree: empty\ntitle: Empty\nstart: a\nsteps: {}\n")]);
+    let picture = whole(&library, "empty");
+    assert_eq!(Sheet::read(&picture.svg()).steps, [""; 0]);
+    assert!(picture.dot().ends_with("}\n"));
 }
 
 #[test]

@@ -94,6 +94,8 @@ fn the_largest_sheets_are_drawn_with_nothing_in_the_way_of_anything() {
         assert!(start.elapsed() < PATIENCE, "{:?}", start.elapsed());
         let sheet = Sheet::read(&svg);
         assert_eq!(sheet.steps.len(), 400);
+        assert!(millimetres_a_unit(&svg) >= 0.2, "too small to read");
+        assert!(svg.contains("Larger than any usual paper") || svg.contains("Prints on"));
         for (at, one) in sheet.boxes.iter().enumerate() {
             assert!(
                 sheet.boxes[..at]
@@ -103,6 +105,19 @@ fn the_largest_sheets_are_drawn_with_nothing_in_the_way_of_anything() {
             assert!(sheet.whole.holds(&one.area));
         }
     }
+}
+
+/// How large the units of a sheet are.
+fn millimetres_a_unit(svg: &str) -> f64 {
+    let after = |mark: &str| svg.split_once(mark).unwrap().1;
+    let width: f64 = after("width=\"").split_once("mm").unwrap().0.parse().unwrap();
+    let units: f64 = after("viewBox=\"0 0 ")
+        .split_once(' ')
+        .unwrap()
+        .0
+        .parse()
+        .unwrap();
+    width / units
 }
 
 #[test]

@@ -13,7 +13,7 @@ mod style;
 pub(super) use blocks::{Block, Branch, Line, Target, Tile, height, tiles};
 pub(super) use columns::Spot;
 pub(super) use ladder::{STEM, held, tap};
-pub(super) use sheet::{MARGIN, Sheet, fit};
+pub(super) use sheet::{MARGIN, Paper, Sheet, fit};
 pub(super) use style::Style;
 
 /// Width of a box, in units of the drawing.

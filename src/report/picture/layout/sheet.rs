@@ -64,7 +64,8 @@ pub(in super::super) struct Sheet {
     pub height: f64,
     /// Of the drawing alone.
     pub drawing_height: f64,
-    pub paper: Paper,
+    /// The smallest paper on which it can be read; none where it is larger than all.
+    pub paper: Option<Paper>,
     /// Millimetres a unit.
     pub scale: f64,
 }
@@ -104,7 +105,9 @@ struct Candidate {
     columns: Columns,
     width: f64,
     height: f64,
+    /// The position of the smallest paper on which it can be read, or past the last.
     paper: usize,
+    /// Millimetres a unit on that paper, or on the largest.
     scale: f64,
 }
 
@@ -118,26 +121,24 @@ impl Candidate {
             upright.max(across)
         };
         let fits = PAPERS.iter().position(|paper| scale(paper) >= READABLE);
-        let paper = fits.unwrap_or(PAPERS.len() - 1);
+        let paper = fits.unwrap_or(PAPERS.len());
+        let largest = &PAPERS[PAPERS.len() - 1];
         Self {
             ladder,
             columns,
             width,
             height,
             paper,
-            scale: scale(&PAPERS[paper]).min(LARGEST),
+            scale: scale(PAPERS.get(paper).unwrap_or(largest)).min(LARGEST),
         }
     }
 
     /// Smaller paper is better, then larger letters, if they are not dearly bought with pieces.
     fn is_better(&self, other: &Self) -> bool {
         let worth = |candidate: &Self| candidate.scale * PIECE.powi(candidate.columns.pieces as i32);
-        let is_readable = |candidate: &Self| candidate.scale >= READABLE;
-        match (is_readable(self), is_readable(other)) {
-            (true, true) if self.paper != other.paper => self.paper < other.paper,
-            (true, true) => worth(self) > worth(other),
-            (false, false) => self.scale > other.scale,
-            (readable, _) => readable,
+        match self.paper == other.paper {
+            true => worth(self) > worth(other),
+            false => self.paper < other.paper,
         }
     }
 
@@ -148,8 +149,9 @@ impl Candidate {
             width: self.width,
             height: self.height,
             drawing_height: self.columns.height,
-            paper: PAPERS[self.paper],
-            scale: self.scale,
+            paper: PAPERS.get(self.paper).copied(),
+            // What no paper holds is printed from a roll: its letters are not made smaller for that.
+            scale: self.scale.max(READABLE),
         }
     }
 }

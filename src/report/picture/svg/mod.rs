@@ -1,6 +1,8 @@
 //! The picture as an SVG document.
 
+mod foot;
 mod frame;
+mod head;
 mod legend;
 mod look;
 mod shapes;
@@ -45,7 +47,7 @@ pub(super) fn draw(picture: &Picture<'_>) -> String {
         &format!("M0,0 L{width:.1},0 L{width:.1},{height:.1} L0,{height:.1} Z"),
     );
     xml.open("g", &[("transform", &format!("translate({MARGIN},{MARGIN})"))]);
-    frame.draw_head(&mut xml, inner, sheet.paper.name);
+    frame.draw_head(&mut xml, inner, sheet.paper);
     xml.open("g", &[("transform", &format!("translate(0,{head:.1})"))]);
     steps::draw(picture, &tiles, &sheet, &mut xml);
     xml.close("g");
