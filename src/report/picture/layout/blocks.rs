@@ -3,19 +3,16 @@
 use super::super::cards::{Card, Tone};
 use super::super::{Note, Picture};
 use super::style::Style;
-use super::{BEHIND, BOX, BUS, CHANNEL, PAD, PAD_RIGHT, TAG};
+use super::{BEHIND, BOX, BUS, BUS_WORDS, CHANNEL, INSET, PAD, PAD_RIGHT, STEM, STEM_WORDS, TAG};
 use crate::library::{Id, Severity, Step};
 use crate::source::{Safe, safe};
 
 /// Most lines of a paragraph.
 const LINES: usize = 14;
 
-/// From the top of a box to its first line, and from the last to its bottom.
-const INSET: f64 = 7.0;
-
 /// Width of the words below a box, right of the line, and beside one.
-const BELOW: f64 = BOX - 36.0;
-const BESIDE: f64 = CHANNEL - BUS - 18.0;
+const BELOW: f64 = BOX - STEM - STEM_WORDS - 8.0;
+const BESIDE: f64 = CHANNEL - BUS - BUS_WORDS - 10.0;
 
 /// Between a line and its tail.
 const TAIL: f64 = 7.0;
@@ -228,9 +225,4 @@ fn tag(picture: &Picture<'_>, target: Target) -> Block {
         }
     }
     block
-}
-
-impl Tile {
-    /// From the top of a box to its first line of text.
-    pub const INSET: f64 = INSET;
 }

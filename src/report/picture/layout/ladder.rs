@@ -14,7 +14,7 @@ const GAP: f64 = 14.0;
 const TEXT_GAP: f64 = 7.0;
 
 /// From a box to the words below it, and from these to the next box.
-pub(in super::super) const STEM: f64 = 9.0;
+pub(in super::super) const STEM_GAP: f64 = 9.0;
 
 /// What of a column is taken, from the top of the step that it is asked about.
 ///
@@ -144,7 +144,7 @@ fn hang_one(
         let y = clear_of(
             &columns[1..],
             &end[1.min(end.len())..],
-            tile.height + words + 2.0 * STEM,
+            tile.height + words + 2.0 * STEM_GAP,
         );
         *offset = y;
         for (column, taken) in end.iter().enumerate() {

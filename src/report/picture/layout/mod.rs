@@ -12,7 +12,7 @@ mod style;
 
 pub(super) use blocks::{Block, Branch, Line, Target, Tile, height, tiles};
 pub(super) use columns::Spot;
-pub(super) use ladder::{STEM, held, tap};
+pub(super) use ladder::{STEM_GAP, held, tap};
 pub(super) use sheet::{MARGIN, Paper, Sheet, fit};
 pub(super) use style::Style;
 
@@ -31,8 +31,16 @@ pub(super) const TAP: f64 = 22.0;
 /// The same of a number at which a way goes on.
 pub(super) const TAG_TAP: f64 = 12.0;
 
-/// From the left of a box to its text, and to the line that leaves it below.
+/// From the left of a box to its text, and to the line that comes in above it and leaves it below.
 pub(super) const PAD: f64 = 24.0;
+pub(super) const STEM: f64 = 16.0;
+
+/// From that line, and from the one beside a box, to the words on it.
+pub(super) const STEM_WORDS: f64 = 12.0;
+pub(super) const BUS_WORDS: f64 = 8.0;
+
+/// From the top of a box to its first line of text, and from the last to its bottom.
+pub(super) const INSET: f64 = 7.0;
 
 /// From the text of a box to its right.
 pub(super) const PAD_RIGHT: f64 = 12.0;

@@ -2,7 +2,8 @@
 
 use super::super::Picture;
 use super::super::layout::{
-    BOX, BUS, Branch, CHANNEL, LEAD, PAD, STEM, Sheet, Spot, Style, TAP, Target, Tile, held, tap,
+    BOX, BUS, BUS_WORDS, Branch, CHANNEL, INSET, LEAD, PAD, STEM, STEM_GAP, STEM_WORDS, Sheet, Spot, Style,
+    TAP, Target, Tile, held, tap,
 };
 use super::super::ways::{Manner, Way};
 use super::shapes::{Rect, outline};
@@ -41,12 +42,10 @@ impl Drawing<'_> {
             None => "no way leads here".to_owned(),
         };
         let Spot { x, y } = self.sheet.spots[at];
-        xml.line(Style::Kind, &safe(&word), x + PAD + 4.0, y - LEAD + 1.0);
-        xml.shape(
-            "wire",
-            &format!("M{:.1},{:.1} L{:.1},{y:.1}", x + 16.0, y - LEAD + 3.0, x + 16.0),
-        );
-        xml.shape("head-of", &arrow_down(x + 16.0, y));
+        xml.line(Style::Kind, &safe(&word), x + STEM + STEM_WORDS, y - LEAD + 1.0);
+        let (stem, top) = (x + STEM, y - LEAD + 3.0);
+        xml.shape("wire", &format!("M{stem:.1},{top:.1} L{stem:.1},{y:.1}"));
+        xml.shape("head-of", &arrow_down(stem, y));
     }
 
     fn step(&self, at: usize, xml: &mut Xml) {
@@ -74,7 +73,7 @@ impl Drawing<'_> {
             height: self.tiles[at].height,
         };
         outline(xml, card.kind, rect);
-        xml.block(&self.tiles[at].block.0, x + PAD, y + Tile::INSET);
+        xml.block(&self.tiles[at].block.0, x + PAD, y + INSET);
         xml.close("g");
     }
 
@@ -123,21 +122,15 @@ impl Drawing<'_> {
             }
             if way.limit.is_some() {
                 let bar = bus + 4.0 + 8.0 * number as f64;
-                xml.shape(
-                    "bound",
-                    &format!(
-                        "M{bar:.1},{:.1} L{bar:.1},{:.1} M{:.1},{:.1} L{:.1},{:.1}",
-                        line - 4.0,
-                        line + 4.0,
-                        bar + 3.0,
-                        line - 4.0,
-                        bar + 3.0,
-                        line + 4.0
-                    ),
-                );
+                for x in [bar, bar + 3.0] {
+                    xml.shape(
+                        "bound",
+                        &format!("M{x:.1},{:.1} L{x:.1},{:.1}", line - 4.0, line + 4.0),
+                    );
+                }
             }
-            xml.block(&set.above.0, bus + 8.0, over);
-            xml.block(&set.under.0, bus + 8.0, under);
+            xml.block(&set.above.0, bus + BUS_WORDS, over);
+            xml.block(&set.under.0, bus + BUS_WORDS, under);
             over += set.above.height();
             under += set.under.height();
             if number == drawn {
@@ -149,8 +142,8 @@ impl Drawing<'_> {
 
     fn below(&self, at: usize, branch: &Branch, top: f64, xml: &mut Xml) {
         let Spot { x, y } = self.sheet.spots[at];
-        let (stem, bottom) = (x + 16.0, y + self.tiles[at].height);
-        let mut words = bottom + STEM;
+        let (stem, bottom) = (x + STEM, y + self.tiles[at].height);
+        let mut words = bottom + STEM_GAP;
         let drawn = self.drawn_with(at, branch);
         for (number, set) in branch.ways.iter().enumerate() {
             let way = self.open_way(at, set.way, xml);
@@ -160,21 +153,15 @@ impl Drawing<'_> {
             }
             if way.limit.is_some() {
                 let bar = bottom + 4.0 + 8.0 * number as f64;
-                xml.shape(
-                    "bound",
-                    &format!(
-                        "M{:.1},{bar:.1} L{:.1},{bar:.1} M{:.1},{:.1} L{:.1},{:.1}",
-                        stem - 4.0,
-                        stem + 4.0,
-                        stem - 4.0,
-                        bar + 3.0,
-                        stem + 4.0,
-                        bar + 3.0
-                    ),
-                );
+                for y in [bar, bar + 3.0] {
+                    xml.shape(
+                        "bound",
+                        &format!("M{:.1},{y:.1} L{:.1},{y:.1}", stem - 4.0, stem + 4.0),
+                    );
+                }
             }
             for block in [&set.above, &set.under] {
-                xml.block(&block.0, stem + 12.0, words);
+                xml.block(&block.0, stem + STEM_WORDS, words);
                 words += block.height();
             }
             if number == drawn {
