@@ -61,7 +61,7 @@ fn a_way_that_leaves_the_sheet_names_the_step_at_which_it_goes_on() {
         assert!(said.contains(&words), "{words} in {said:?}");
     }
     let graph = picture.dot();
-    assert!(graph.contains("\"goes on: no_power\""), "{graph}");
+    assert!(graph.contains("\"goes on: no_power\\lNo power at the"), "{graph}");
 }
 
 #[test]

@@ -60,6 +60,12 @@ impl Card {
         card
     }
 
+    /// What it asks, has done or ends in, in the fewest words.
+    pub fn title(&self) -> &Safe {
+        let first = self.paragraphs.iter().find(|(tone, _)| *tone != Tone::Mark);
+        first.map_or(&self.name, |(_, text)| text)
+    }
+
     fn say(&mut self, tone: Tone, text: &str) {
         let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
         let text = lines.collect::<Vec<_>>().join(" ");

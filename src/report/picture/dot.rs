@@ -49,8 +49,11 @@ pub(super) fn write(picture: &Picture<'_>) -> String {
                 Some(to) => format!("s{}", to + 1),
                 None => {
                     cut += 1;
-                    let name = safe(&format!("goes on: {}", picture.library[way.go].name));
-                    let _ = writeln!(dot, "  cut{cut} [shape=plaintext, label={}];", quoted(&name));
+                    let beyond = picture.outside(way.go);
+                    let mut lines = vec![safe(&format!("goes on: {}", beyond.name))];
+                    lines.extend(LETTERS.wrap(beyond.title(), LABEL, 2));
+                    let label = left_aligned(&lines);
+                    let _ = writeln!(dot, "  cut{cut} [shape=plaintext, label={label}];");
                     format!("cut{cut}")
                 }
             };

@@ -13,7 +13,7 @@ mod proofs;
 mod svg;
 mod ways;
 
-use crate::library::{Id, Library, Severity, Tree};
+use crate::library::{Id, Library, Severity, Step, Tree};
 use crate::source::{Safe, safe};
 use cards::Card;
 use plan::Plan;
@@ -111,6 +111,11 @@ impl<'l> Picture<'l> {
     /// As a graph in the DOT language, for Graphviz.
     pub fn dot(&self) -> String {
         dot::write(self)
+    }
+
+    /// The card of a step that is not on the sheet.
+    fn outside(&self, step: Id<Step>) -> Card {
+        Card::new(self.library, &self.proofs, step, 0, &[])
     }
 
     /// What stands with the answer on a way: what it means, how often it may be taken, what it puts on the job report.

@@ -214,14 +214,14 @@ fn tag(picture: &Picture<'_>, target: Target) -> Block {
     match target {
         Target::Card(card) => {
             let card = &picture.cards[card];
-            let title = card.paragraphs.iter().find(|(tone, _)| *tone != Tone::Mark);
-            let title = title.map_or(&card.name, |(_, text)| text);
             block.add(Style::Kind, &safe(&format!("go on at {}", card.number)), room);
-            block.add_at_most(Style::Mark, title, room, 2);
+            block.add_at_most(Style::Mark, card.title(), room, 2);
         }
         Target::Outside(step) => {
             block.add(Style::Kind, &safe("not on this sheet"), room);
-            block.add(Style::Mark, &safe(&picture.library[step].name), room);
+            let card = picture.outside(step);
+            block.add(Style::Name, &card.name, room);
+            block.add_at_most(Style::Mark, card.title(), room, 2);
         }
     }
     block

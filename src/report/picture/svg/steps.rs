@@ -38,7 +38,8 @@ impl Drawing<'_> {
         }
         let word = match self.picture.plan.parents[at] {
             Some(parent) => format!("from {}", parent + 1),
-            None if at == 0 => "start".to_owned(),
+            None if at == 0 && self.begins_the_tree() => "start".to_owned(),
+            None if at == 0 => "this part begins here".to_owned(),
             None => "no way leads here".to_owned(),
         };
         let Spot { x, y } = self.sheet.spots[at];
@@ -46,6 +47,13 @@ impl Drawing<'_> {
         let (stem, top) = (x + STEM, y - LEAD + 3.0);
         xml.shape("wire", &format!("M{stem:.1},{top:.1} L{stem:.1},{y:.1}"));
         xml.shape("head-of", &arrow_down(stem, y));
+    }
+
+    /// Whether the first step of the sheet is the first of the tree.
+    fn begins_the_tree(&self) -> bool {
+        let picture = self.picture;
+        let start = picture.library.trees[picture.tree].start;
+        picture.plan.steps.first().copied() == start
     }
 
     fn step(&self, at: usize, xml: &mut Xml) {
