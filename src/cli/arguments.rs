@@ -85,6 +85,25 @@ pub(super) enum Command {
     /// Says which steps and edges of each tree they walk, and shows each scenario that departs from what it expects with the
     /// walk as it went and the answer on which it left the expected way.
     Rehearse(Rehearse),
+    /// Draw a tree, to look at or to print.
+    Picture {
+        /// The tree, for instance no-heat.
+        tree: String,
+        /// How to draw it.
+        #[arg(long, value_enum, default_value_t = PictureFormat::Svg)]
+        format: PictureFormat,
+        /// Draw only what follows from a step.
+        #[arg(long, value_name = "STEP")]
+        from: Option<String>,
+        /// Draw only so many steps on.
+        #[arg(long, value_name = "N")]
+        depth: Option<usize>,
+        /// The library's folder; without it, the built-in library.
+        #[arg(long, value_name = "DIR")]
+        library: Option<PathBuf>,
+        #[command(flatten)]
+        overlays: Overlays,
+    },
     /// Check session files: chain, order, replay.
     Verify {
         /// Session files, or folders of them.
@@ -208,6 +227,12 @@ pub(super) enum RehearseFormat {
 pub(super) enum Required {
     Steps,
     Edges,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum PictureFormat {
+    Svg,
+    Dot,
 }
 
 /// Longest id of a technician, a site or equipment, in characters.

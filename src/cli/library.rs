@@ -85,7 +85,8 @@ pub(super) fn sound(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<Loade
     )))
 }
 
-fn check_command(folder: Option<&Path>, overlays: &[PathBuf]) -> String {
+/// The command that checks a library with its overlays.
+pub(super) fn check_command(folder: Option<&Path>, overlays: &[PathBuf]) -> String {
     let shown = |path: &Path| safe(&path.to_string_lossy()).to_string();
     let folder = folder.map(|folder| format!(" {}", shown(folder)));
     let overlays = overlays

@@ -7,6 +7,7 @@ mod failure;
 mod home;
 mod library;
 mod look;
+mod picture;
 mod rehearse;
 mod report;
 mod resume;
@@ -25,6 +26,7 @@ use clap::{CommandFactory, Parser};
 use arguments::{Arguments, CheckFormat, Command};
 use failure::{Failure, WRONG_USE};
 
+use crate::report::picture::Part;
 use crate::source::Files;
 
 /// Runs the program with the process's own arguments: its exit code.
@@ -81,6 +83,17 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             ..
         }) => checked(folder.as_deref(), &overlays.folders, release, format, watch),
         Some(Command::Rehearse(how)) => rehearse::run(&how),
+        Some(Command::Picture {
+            tree,
+            format,
+            from,
+            depth,
+            library,
+            overlays,
+        }) => {
+            let part = Part { from, depth };
+            picture::run(&tree, format, part, library.as_deref(), &overlays.folders)
+        }
         Some(Command::Verify { paths }) => verify::run(&paths),
         Some(Command::Schema {
             write: Some(folder),

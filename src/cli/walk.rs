@@ -11,7 +11,7 @@ use super::desk::Desk;
 use super::failure::{FINDINGS, Failure, NOT_SAVED, WRONG_USE};
 use super::library::{Loaded, resolved, sound};
 use super::look;
-use crate::library::{Scenario, load};
+use crate::library::{Id, Scenario, Tree, load};
 use crate::plain;
 use crate::source::{Files, SourceFile, safe};
 use crate::store::{self, SessionFolder, SessionId};
@@ -38,10 +38,11 @@ pub(super) fn run(tree: &str, walking: &Walking, answers: Option<&Path>) -> Resu
     face(&id, &mut desk, walking)
 }
 
-fn known_tree(loaded: &Loaded, tree: &str) -> Result<(), Failure> {
+/// The tree of a name; a failure that says what there is, where there is none.
+pub(super) fn known_tree(loaded: &Loaded, tree: &str) -> Result<Id<Tree>, Failure> {
     let library = &loaded.library;
-    if library.trees.find(tree).is_some() {
-        return Ok(());
+    if let Some(id) = library.trees.find(tree) {
+        return Ok(id);
     }
     let offered: Vec<&str> = (library.trees.iter())
         .filter(|(_, tree)| tree.complaint.is_some())

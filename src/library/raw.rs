@@ -20,7 +20,7 @@ pub(super) use registries::{
 pub(super) use scenario::{Expect, ScenarioFile};
 pub(super) use tree::{Step, TreeFile};
 
-use super::schema::form::{Anything, List, Map, Must, Name, Said, TreeName, Words};
+use super::schema::form::{Anything, List, Map, Name, Said, TreeName, Words};
 use super::yaml::{At, Entries};
 
 pub(super) type Text = At<String>;
@@ -29,8 +29,8 @@ pub(super) type Texts = Vec<Text>;
 /// What the library is called, where its calls begin, and what is offered from every step.
 #[derive(Debug, Default, Deserialize, JsonSchema)]
 pub(super) struct LibraryFile {
-    /// The library's name, which sessions record. Example: `sump-pump`
-    #[schemars(with = "Must<Said>")]
+    /// The library's name, which sessions record. Every library needs one; an overlay may go by its folder. Example: `sump-pump`
+    #[schemars(with = "Option<Said>")]
     pub library: Option<Text>,
     /// Which edition of the library this is, which sessions record. Example: `2026.1`
     #[schemars(with = "Option<Words>")]

@@ -12,7 +12,7 @@ const BRIEF: usize = 12;
 /// Names of faults that an answer ruled out; a first answer can rule out half the library.
 const RULED_OUT: usize = 4;
 
-const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work on gas, line voltage \
+pub(super) const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work on gas, line voltage \
                        and venting belongs to those licensed for it.";
 
 impl Job {

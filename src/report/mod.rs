@@ -1,8 +1,9 @@
-//! What a person reads: what is wrong with a library, what came of its scenarios, and what came of a call.
+//! What a person reads: what is wrong with a library, what came of its scenarios, a tree as a picture, and what came of a call.
 
 pub mod findings;
 mod job;
 mod job_text;
+pub mod picture;
 pub mod rehearsal;
 
 pub use job::{AnswerEntry, FindingEntry, Job, Log, ProofEntry, PutBackEntry, TreeEntry};

@@ -41,4 +41,4 @@ pub use rehearse::{
 pub use show::{ask, standing};
 pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};
 pub use wanted::{Wanted, wanted};
-pub use words::{end_words, line_words, remedy_words, status_words};
+pub use words::{claim_words, end_words, line_words, remedy_words, status_words};

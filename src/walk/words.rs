@@ -22,7 +22,8 @@ pub fn line_words(library: &Library, line: &crate::library::ProofLine) -> String
     alternatives.collect::<Vec<_>>().join(", or ")
 }
 
-fn claim_words(library: &Library, claim: &crate::library::Claim) -> String {
+/// A claim in words.
+pub fn claim_words(library: &Library, claim: &crate::library::Claim) -> String {
     use crate::library::ClaimKind;
     let field_name = |field: &Id<PlateField>| format!("“{}” on the plate", library.plate[*field].title);
     let title = library.title_of(claim.datum());

@@ -95,7 +95,11 @@ fn keys_of(value: &Value, kind: &str, keys: &mut BTreeSet<(String, String)>) {
 }
 
 /// What the loader calls malformed and no schema can: it takes more than the place at hand to know.
-const NOT_FOR_A_SCHEMA: [&str; 2] = ["has no unit", "cannot stand in this order"];
+const NOT_FOR_A_SCHEMA: [&str; 3] = [
+    "has no unit",
+    "cannot stand in this order",
+    "library.yaml has no `library`",
+];
 
 #[test]
 fn one_thing_changed_is_refused_by_both_or_by_neither() {

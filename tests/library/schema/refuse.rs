@@ -203,7 +203,6 @@ fn the_registries_know_what_they_need() {
 
 #[test]
 fn a_library_a_tree_and_a_worked_call_know_what_they_need() {
-    refused("library.yaml", "title: Pumps", "");
     refused("library.yaml", "library: pumps\ngate: safe_to_start", "/gate");
     refused(
         "library.yaml",
