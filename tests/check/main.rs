@@ -13,3 +13,5 @@ mod pages;
 mod random_bands;
 mod report;
 mod text;
+mod unused;
+mod worth;
