@@ -153,7 +153,7 @@ fn what_goes_into_a_reading_that_is_worked_out_is_used() {
     let steps =
         "  a: { measure: rise, go: done }\n  done: { verdict: nothing_found, because: It is over. }\n";
     let air = |name: &str| {
-        format!("  {name}: {{ title: {name}, unit: °F, plausible: 0 °F to 200 °F, accuracy: 1 °F }}\n")
+        format!("  {name}: {{ title: Air, unit: °F, plausible: 0 °F to 200 °F, accuracy: 1 °F }}\n")
     };
     let rise = "  rise: { title: Rise, unit: °F, difference: true, worked_out: { formula: temperature_rise, supply: warm, return: cold } }\n";
     let readings = |rise: &str| {
@@ -271,13 +271,12 @@ fn what_is_passed_by_with_something_else_is_not_held_against_a_name() {
 
 #[test]
 fn of_two_names_that_are_taken_for_each_other_either_may_have_been_meant() {
-    let twin =
-        with_spare(CAUTIONS, STEPS).swapped(CAUTIONS, "  spare:", "  5pare: { text: Beware }\n  spare:");
-    assert!(
-        twin.found().iter().all(|found| found.rule != "unused-name"),
-        "{:?}",
-        twin.found()
-    );
+    let twins = "  core: { text: Take care }\n  c0re: { text: Beware }\n  qualified_person:";
+    let twins = Written::small()
+        .steps(STEPS)
+        .swapped(CAUTIONS, "  qualified_person:", twins);
+    let rules: Vec<&str> = twins.found().iter().map(|found| found.rule).collect();
+    assert_eq!(rules, ["duplicate-name"]);
     let sign = Written::small().swapped(
         SIGNS,
         "signs:\n",
