@@ -175,7 +175,7 @@ fn what_goes_into_a_reading_that_is_worked_out_is_used() {
     );
     assert_eq!(
         rules(&rise.replace("supply: warm", "supply: flame_current")),
-        ["unit-mismatch", "unused-name"]
+        ["unused-name", "unit-mismatch"]
     );
 }
 

@@ -3,6 +3,7 @@
 mod band_gap;
 mod band_overlap;
 mod choice_gap;
+mod crowded_screen;
 mod dead_end;
 mod duplicate_name;
 mod endless_loop;
@@ -21,10 +22,11 @@ mod unused_name;
 use super::rule::Rule;
 
 /// Every rule, in the order of their names.
-pub(super) static ALL: [&Rule; 17] = [
+pub(super) static ALL: [&Rule; 18] = [
     &band_gap::BAND_GAP,
     &band_overlap::BAND_OVERLAP,
     &choice_gap::CHOICE_GAP,
+    &crowded_screen::CROWDED_SCREEN,
     &dead_end::DEAD_END,
     &duplicate_name::DUPLICATE_NAME,
     &endless_loop::ENDLESS_LOOP,
