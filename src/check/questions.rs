@@ -1,6 +1,6 @@
 //! What the screen shows of a question before anything is typed, as far as its lines can be told from the library.
 
-use crate::layout::{MARGIN, Part, Parts, TAG_GAP, answer, asked, column, letter, lines};
+use crate::layout::{MARGIN, Part, Parts, TAG_GAP, TYPED, answer, asked, column, letter, lines};
 use crate::library::{
     Answers, BandAnswer, Choice, Edge, FieldKind, Id, Kind, Library, Obtained, PlateField, Step, Taking,
 };
@@ -9,8 +9,6 @@ use crate::source::{Safe, safe};
 
 /// What stands between two pieces that are not lined up.
 const DOT: &str = " · ";
-/// Rows of the line that is typed and of what it reads, while nothing is typed.
-const TYPED: usize = 2;
 
 /// A question as it is shown.
 pub(super) struct Shown {

@@ -32,9 +32,18 @@ pub struct Panes {
 impl Panes {
     /// How a terminal of this size is divided, where something stands `beside` the question or not.
     pub fn of(width: usize, height: usize, beside: bool) -> Self {
+        Self::divided(width, height, beside && width >= TWO_COLUMNS, beside)
+    }
+
+    /// The same, with what stands beside the question in a row below it: for a question that takes more room.
+    pub fn wide(width: usize, height: usize) -> Self {
+        Self::divided(width, height, false, true)
+    }
+
+    fn divided(width: usize, height: usize, column: bool, beside: bool) -> Self {
         let stroke = height >= TALL;
-        let strip = beside && width < TWO_COLUMNS;
-        let side = if beside && !strip {
+        let strip = beside && !column;
+        let side = if column {
             let third = (width / 3).clamp(SIDE.0, SIDE.1);
             DIVIDER + third.max(width.saturating_sub(WIDEST + DIVIDER).min(SIDE.1))
         } else {
@@ -64,6 +73,8 @@ mod tests {
         };
         assert_eq!(size(USUAL.0, USUAL.1, true), (51, 29, 21));
         assert_eq!(size(USUAL.0, USUAL.1, false), (78, 0, 21));
+        let wide = Panes::wide(USUAL.0, USUAL.1);
+        assert_eq!((wide.width, wide.side, wide.height), (78, 0, 20));
         assert_eq!(size(40, 20, true), (40, 0, 16));
         assert_eq!(size(120, 13, true), (77, 43, 11));
         assert_eq!(size(300, 1, true), (78, 47, 0));

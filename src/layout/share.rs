@@ -6,6 +6,8 @@
 
 /// Lines that a key scrolls.
 pub const PAGE: usize = 4;
+/// Rows of the line that is typed and of what it reads, as long as neither breaks.
+pub const TYPED: usize = 2;
 /// Rows of the long text that are worth keeping a drawing or a way out for.
 const WORTHWHILE: usize = 2;
 /// Rows of the long text while it is being read: no line is passed over from one page to the next.

@@ -5,7 +5,7 @@ use std::ops::Range;
 use ratatui::text::{Line, Span};
 
 use super::theme::{Role, Theme};
-use crate::layout::Parts;
+use crate::layout::{Parts, TYPED};
 
 /// What one screen has to say, in order; [`Parts`] says what goes where it is short of room.
 #[derive(Debug, Default)]
@@ -66,6 +66,14 @@ impl Sheet {
             rows,
             scroll_most: shares.scroll_most,
         }
+    }
+
+    /// Whether all that must be seen at once is, in `height` rows. What is typed does not count beyond its usual rows: the
+    /// screen would jump while it grows.
+    pub fn fits(&self, height: usize) -> bool {
+        let parts = self.parts();
+        let foot = parts.foot.min(TYPED);
+        !self.gives_way || Parts { foot, ..parts }.fits(height)
     }
 
     fn parts(&self) -> Parts {

@@ -38,18 +38,20 @@ pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) 
         }
         (_, Scene::Call { standing, .. }) => Some(standing),
     };
-    let panes = Panes::of(width, usize::from(area.height), beside.is_some());
+    let mut panes = Panes::of(width, usize::from(area.height), beside.is_some());
+    let mut sheet = screens::sheet(theme, model, scene, panes.width);
+    if panes.side > 0 && !sheet.fits(panes.height) {
+        // Better every answer than all that stands beside them.
+        panes = Panes::wide(width, usize::from(area.height));
+        sheet = screens::sheet(theme, model, scene, panes.width);
+    }
     let mut top = area.y;
     row(buffer, area, top, header(theme, scene, width));
     top += 1;
     if panes.stroke {
         let stroke = theme.stroke().to_string().repeat(width);
-        row(
-            buffer,
-            area,
-            top,
-            Line::from(Span::styled(stroke, theme.style(Role::Quiet))),
-        );
+        let stroke = Span::styled(stroke, theme.style(Role::Quiet));
+        row(buffer, area, top, Line::from(stroke));
         top += 1;
     }
     let bottom = area.bottom() - 1;
@@ -72,8 +74,7 @@ pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) 
             side_column(buffer, theme, standing, side);
         }
     }
-    let sheet = screens::sheet(theme, model, scene, usize::from(body.width));
-    let laid = sheet.lay(theme, usize::from(body.height), model.scroll);
+    let laid = sheet.lay(theme, panes.height, model.scroll);
     draw(frame, body, &laid);
     laid.scroll_most
 }

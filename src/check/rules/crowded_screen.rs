@@ -1,6 +1,6 @@
 //! A question with more answers than a screen holds.
 
-use crate::check::questions::{self, Shown};
+use crate::check::questions;
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
 use crate::layout::{Panes, USUAL};
@@ -10,7 +10,8 @@ rule! {
     ///
     /// The technician chooses among what they see. An answer that is only found by scrolling is not chosen, and a caution
     /// that is pushed out by answers warns nobody. The screen has let go by then of all that it can: the drawing, the keys for
-    /// what cannot be taken, and the long text (`why`, `how`, `source`) but for a hint that it is there.
+    /// what cannot be taken, the long text (`why`, `how`, `source`) but for a hint that it is there, and the column of what is
+    /// still possible.
     ///
     /// The message says how many lines there are, and how many fit. Shorten the answers and what they mean, or ask in two steps
     /// what is two questions. Bands that lean on the rating plate are counted with its largest plausible numbers.
@@ -89,21 +90,20 @@ rule! {
 
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let (columns, rows) = USUAL;
-    let panes = Panes::of(columns, rows, true);
+    let panes = [Panes::of(columns, rows, true), Panes::wide(columns, rows)];
     for step in &subject.library.steps {
-        let Some(Shown { parts, answers }) = questions::shown(subject.library, step, panes.width) else {
+        let shown = panes.map(|panes| questions::shown(subject.library, step, panes.width));
+        let [Some(beside), Some(wide)] = shown else {
             continue;
         };
-        if !parts.fits(panes.height) {
-            let lines = parts.least();
-            findings.add(
-                step.at,
-                format!(
-                    "`{}` takes {lines} lines with its {answers} answers, and a screen of {columns} by {rows} has room for {}",
-                    step.name, panes.height
-                ),
-                "shorten its answers, its cautions or the question, or ask in two steps",
-            );
+        if beside.parts.fits(panes[0].height) || wide.parts.fits(panes[1].height) {
+            continue;
         }
+        let (name, answers, lines, room) = (&step.name, wide.answers, wide.parts.least(), panes[1].height);
+        findings.add(
+            step.at,
+            format!("`{name}` takes {lines} lines with its {answers} answers, and a screen of {columns} by {rows} has {room}"),
+            "shorten its answers, its cautions or the question, or ask in two steps",
+        );
     }
 }
