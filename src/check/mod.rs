@@ -7,6 +7,7 @@
 
 mod bands;
 mod doubt;
+mod escapes;
 mod questions;
 mod rule;
 mod rules;

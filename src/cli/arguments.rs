@@ -134,6 +134,7 @@ pub(super) enum ReportFormat {
 pub(super) enum CheckFormat {
     Text,
     Json,
+    Sarif,
 }
 
 /// Longest id of a technician, a site or equipment, in characters.

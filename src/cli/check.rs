@@ -13,16 +13,19 @@ pub(super) enum Format {
     Text,
     /// JSON for another program.
     Json,
+    /// SARIF 2.1.0, for an editor or a code review.
+    Sarif,
 }
 
-/// Checks a library: what to print on standard output, and the exit code, 1 where something is an error.
-pub(super) fn run(files: Files, format: Format, look: Look) -> (String, u8) {
+/// Checks the library of a folder: what to print on standard output, and the exit code, 1 where something is an error.
+pub(super) fn run(files: Files, folder: Option<&str>, format: Format, look: Look) -> (String, u8) {
     let (library, problems) = library::load(files);
     let found = check::run(&library, &problems);
     let failed = found.iter().any(|finding| finding.level == Level::Error);
     let report = match format {
         Format::Text => findings::text(&library, &found, look),
         Format::Json => findings::json(&library, &found),
+        Format::Sarif => findings::sarif(&library, &found, folder),
     };
     (report, u8::from(failed))
 }
@@ -50,7 +53,7 @@ mod tests {
         let faults = "faults: { none_found: { title: Nothing, remedy: none } }";
         let files = [("flood.yaml", tree.as_str()), ("registry/faults.yaml", faults)];
         let files = files.map(|(name, text)| SourceFile::new(name, text));
-        run(Files::new(files.into()), Format::Text, Look::default()).1
+        run(Files::new(files.into()), None, Format::Text, Look::default()).1
     }
 
     #[test]

@@ -86,9 +86,11 @@ fn checked(folder: Option<&Path>, format: CheckFormat) -> Result<u8, Failure> {
     let format = match format {
         CheckFormat::Text => check::Format::Text,
         CheckFormat::Json => check::Format::Json,
+        CheckFormat::Sarif => check::Format::Sarif,
     };
     let (text, code) = check::run(
         crate::source::Files::new(files),
+        folder.and_then(Path::to_str),
         format,
         look::of_findings(&io::stdout()),
     );

@@ -1,6 +1,7 @@
 //! What a check found, for a person and for another program.
 
 mod excerpt;
+mod sarif;
 
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level as Mark, Renderer, Snippet};
@@ -9,6 +10,7 @@ use serde::Serialize;
 use crate::library::Library;
 use crate::source::{Diagnostic, Level, Place, safe};
 use excerpt::Excerpt;
+pub use sarif::sarif;
 
 /// How many columns a report takes, as far as what it quotes can be shortened.
 const COLUMNS: usize = 80;

@@ -12,6 +12,7 @@ mod names;
 mod pages;
 mod random_bands;
 mod report;
+mod sarif;
 mod text;
 mod unused;
 mod worth;
