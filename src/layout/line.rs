@@ -75,7 +75,7 @@ pub fn answer(
 pub fn column(answers: impl Iterator<Item = (usize, Option<usize>)> + Clone, room: usize) -> usize {
     let words = answers.clone().map(|(words, _)| words).max().unwrap_or(0);
     let means = answers.filter_map(|(_, means)| means).max().unwrap_or(0);
-    let fits = words + TAG_GAP + means + TAG_GAP + 1 <= room;
+    let fits = words + TAG_GAP + means + TAG_GAP < room;
     if words <= WIDEST && fits {
         words + TAG_GAP
     } else {

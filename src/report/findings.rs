@@ -8,7 +8,7 @@ use annotate_snippets::{AnnotationKind, Group, Level as Mark, Renderer, Snippet}
 use serde::Serialize;
 
 use crate::library::Library;
-use crate::source::{Diagnostic, Level, Place, safe};
+use crate::source::{Diagnostic, Level, Place, Safe, ascii, safe, wrap};
 use excerpt::Excerpt;
 pub use sarif::sarif;
 
@@ -54,7 +54,12 @@ pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
 }
 
 fn group<'a>(library: &Library, finding: &Diagnostic, look: Look) -> Group<'a> {
-    let excerpt = Excerpt::of(library.files.get(finding.span.file), finding.span, COLUMNS);
+    let excerpt = Excerpt::of(
+        library.files.get(finding.span.file),
+        finding.span,
+        COLUMNS,
+        look.ascii,
+    );
     let mark = match finding.level {
         Level::Error => Mark::ERROR,
         Level::Warning => Mark::WARNING,
@@ -63,13 +68,19 @@ fn group<'a>(library: &Library, finding: &Diagnostic, look: Look) -> Group<'a> {
     let snippet = Snippet::source(excerpt.line)
         .line_start(line)
         .annotation(AnnotationKind::Primary.span(excerpt.marked));
+    // The frame beside a note is as wide as the line's number.
+    let beside = line.to_string().len() + " = help: ".len();
     let mut group = mark
-        .primary_title(words(&finding.message, look))
+        .primary_title(words(
+            &finding.message,
+            finding.level.name().len() + finding.rule.len() + "[]: ".len(),
+            look,
+        ))
         .id(finding.rule)
         .element(snippet)
-        .element(Mark::HELP.message(words(&finding.help, look)));
+        .element(Mark::HELP.message(words(&finding.help, beside, look)));
     if let Some(steps) = witness(finding) {
-        group = group.element(Mark::NOTE.message(words(&steps, look)));
+        group = group.element(Mark::NOTE.message(words(&steps, beside, look)));
     }
     group
 }
@@ -91,26 +102,12 @@ fn witness(finding: &Diagnostic) -> Option<String> {
     ))
 }
 
-/// What messages are written with beyond ASCII, and what stands for it.
-const PLAIN: [(char, &str); 7] = [
-    ('→', "->"),
-    ('…', "..."),
-    ('µ', "u"),
-    ('°', ""),
-    ('Ω', "ohm"),
-    ('²', "2"),
-    ('³', "3"),
-];
-
-/// Text of ours with names of the author's in it.
-fn words(text: &str, look: Look) -> String {
-    let text = String::from(safe(text));
-    if !look.ascii {
-        return text;
-    }
-    PLAIN
-        .iter()
-        .fold(text, |text, &(symbol, plain)| text.replace(symbol, plain))
+/// Text of ours with names of the author's in it, broken into lines that fit beside what stands before them.
+fn words(text: &str, before: usize, look: Look) -> String {
+    let text = safe(text);
+    let text = if look.ascii { ascii(&text) } else { text };
+    let lines = wrap(&text, COLUMNS - before);
+    lines.iter().map(Safe::as_str).collect::<Vec<_>>().join("\n")
 }
 
 /// `2 errors, 1 warning in 27 trees, 812 steps`.

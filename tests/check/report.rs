@@ -125,3 +125,17 @@ fn a_long_line_does_not_widen_the_report() {
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
     assert!(text.contains("nowhere"));
 }
+
+#[test]
+fn every_finding_is_read_in_eighty_columns_of_ascii_without_colour() {
+    let look = Look {
+        ascii: true,
+        color: false,
+    };
+    for rule in check::rules() {
+        let text = text(&crate::pages::example(&rule.page(), "Fails"), look);
+        assert!(text.is_ascii() && !text.contains('\u{1b}'), "{text}");
+        let wide = text.lines().find(|line| line.len() > 80);
+        assert_eq!(wide, None, "{text}");
+    }
+}
