@@ -83,13 +83,10 @@ impl<'a> Reader<'a> {
 
     /// Passes a block of text, if one begins here: all lines that are empty, or further in than the one it begins on.
     fn pass_block(&mut self) -> bool {
-        let line = self.rest().lines().next().unwrap_or_default();
-        let header = line.split('#').next().unwrap_or_default();
-        let is_header = header[1..]
-            .trim_end()
-            .chars()
-            .all(|c| c == '+' || c == '-' || c.is_ascii_digit());
-        if !is_header {
+        // No more of the line is looked at than may be the block's header: a line may be as long as a file.
+        let after = self.rest()[1..].trim_start_matches(|c: char| c == '+' || c == '-' || c.is_ascii_digit());
+        let after = after.trim_start_matches([' ', '\t', '\r']);
+        if !after.is_empty() && !after.starts_with(['\n', '#']) {
             return false;
         }
         let start = self.text[..self.at].rfind('\n').map_or(0, |end| end + 1);

@@ -1,5 +1,7 @@
 //! What the screen shows of a question before anything is typed, as far as its lines can be told from the library.
 
+use std::collections::HashMap;
+
 use crate::layout::{MARGIN, Part, Parts, TAG_GAP, TYPED, answer, asked, column, letter, lines};
 use crate::library::{
     Answers, BandAnswer, Choice, Edge, FieldKind, Id, Kind, Library, Obtained, PlateField, Step, Taking,
@@ -119,16 +121,16 @@ fn rows<'a>(library: &Library, step: &Step, answers: &'a Answers, number: Option
         },
         _ => &[],
     };
-    let edge = |value: usize| match answers {
+    let edges: HashMap<usize, &Edge> = match answers {
         Answers::Choices(choices) => choices
             .iter()
-            .find(|choice| choice.value == value)
-            .map(|choice| &choice.edge),
-        _ => None,
+            .map(|choice| (choice.value, &choice.edge))
+            .collect(),
+        Answers::Go(_) | Answers::Bands(_) => HashMap::new(),
     };
     let row = |(value, choice): (usize, &Choice)| Row {
         words: safe(&choice.text),
-        edge: edge(value),
+        edge: edges.get(&value).copied(),
         is_band: false,
     };
     values.iter().enumerate().map(row).collect()

@@ -1,6 +1,7 @@
 //! What the rules look at.
 
 use std::cell::OnceCell;
+use std::collections::{BTreeSet, HashMap, HashSet};
 
 use crate::library::graph::Graph;
 use crate::library::{Library, Problem, ProblemKind, Step, What};
@@ -12,6 +13,16 @@ pub(super) struct Subject<'a> {
     pub library: &'a Library,
     pub problems: &'a [Problem],
     graph: OnceCell<Graph>,
+    unresolved: OnceCell<Unresolved<'a>>,
+}
+
+/// The names that do not resolve, to be asked for one by one.
+#[derive(Debug, Default)]
+struct Unresolved<'a> {
+    /// Where a name of a kind is not there.
+    missing: HashMap<(What, FileId), BTreeSet<u32>>,
+    /// What is there a second time, and was left out.
+    doubled: HashSet<(What, &'a str, FileId)>,
 }
 
 impl<'a> Subject<'a> {
@@ -20,6 +31,7 @@ impl<'a> Subject<'a> {
             library,
             problems,
             graph: OnceCell::new(),
+            unresolved: OnceCell::new(),
         }
     }
 
@@ -54,27 +66,41 @@ impl<'a> Subject<'a> {
 
     /// Whether the library's own files name a thing of this kind that is not there.
     pub fn misses(&self, kind: What) -> bool {
-        self.own_problems()
-            .any(|problem| matches!(problem.kind, ProblemKind::UnknownName { what, .. } if what == kind))
+        self.unresolved().missing.keys().any(|(what, _)| *what == kind)
     }
 
     /// Whether what is registered at `at`, up to the next of its kind, names a thing of this kind that is not there.
     pub fn misses_within(&self, kind: What, at: Span, next: Option<Span>) -> bool {
-        let end = next
-            .filter(|next| next.file == at.file)
-            .map_or(u32::MAX, |next| next.start);
-        self.own_problems().any(|problem| {
-            matches!(problem.kind, ProblemKind::UnknownName { what, .. } if what == kind)
-                && problem.span.file == at.file
-                && (at.start..end).contains(&problem.span.start)
-        })
+        let end = next.filter(|next| next.file == at.file);
+        let end = end.map_or(u32::MAX, |next| next.start);
+        let places = self.unresolved().missing.get(&(kind, at.file));
+        places.is_some_and(|places| places.range(at.start..end.max(at.start)).next().is_some())
     }
 
     /// Whether a second thing of this kind and name was left out of a file, with all that it says.
     pub fn is_doubled(&self, kind: What, name: &str, file: FileId) -> bool {
-        self.own_problems().any(|problem| {
-            matches!(&problem.kind, ProblemKind::DuplicateName { what, name: second, look_alike: None, .. }
-                if *what == kind && second == name && problem.span.file == file)
+        self.unresolved().doubled.contains(&(kind, name, file))
+    }
+
+    fn unresolved(&self) -> &Unresolved<'a> {
+        self.unresolved.get_or_init(|| {
+            let mut unresolved = Unresolved::default();
+            for Problem { span, kind } in self.own_problems() {
+                match kind {
+                    ProblemKind::UnknownName { what, .. } => {
+                        let places = unresolved.missing.entry((*what, span.file)).or_default();
+                        places.insert(span.start);
+                    }
+                    ProblemKind::DuplicateName {
+                        what,
+                        name,
+                        look_alike: None,
+                        ..
+                    } => _ = unresolved.doubled.insert((*what, name, span.file)),
+                    _ => {}
+                }
+            }
+            unresolved
         })
     }
 }

@@ -91,6 +91,10 @@ fn a_run_of_unsafe_characters_is_one_place_and_line_ends_are_none() {
 fn a_file_full_of_them_is_not_reported_place_by_place() {
     let library = Written::small().with("registry/restores.yaml", "a\u{7}".repeat(100_000));
     assert!(library.found().len() < 200);
+    let escaped: String = (0..500).map(|at| format!("  r{at}: \"\\a\"\n")).collect();
+    let library = Written::small().with("registry/restores.yaml", format!("restores:\n{escaped}"));
+    let found = library.found().into_iter();
+    assert_eq!(found.filter(|found| found.rule == "unsafe-text").count(), 100);
 }
 
 #[test]

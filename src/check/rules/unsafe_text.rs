@@ -1,12 +1,12 @@
 //! Characters that act on a terminal, change the direction of text, or cannot be seen.
 
-use std::collections::{BTreeSet, HashSet};
+use std::collections::{BTreeSet, HashMap, HashSet};
 
 use crate::check::escapes::Escapes;
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
 use crate::check::texts;
-use crate::source::{SourceFile, Span, is_unsafe};
+use crate::source::{FileId, SourceFile, Span, is_unsafe};
 
 rule! {
     /// A text holds a control character, one that changes the direction of text, or one that cannot be seen.
@@ -50,11 +50,15 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
         }
     }
     let mut escapes = Escapes::of(&subject.library.files);
+    let mut reported: HashMap<FileId, usize> = HashMap::new();
     texts::each(subject.library, &mut |at, text| {
         let characters: BTreeSet<char> = text.chars().filter(|&character| is_refused(character)).collect();
         for character in characters {
             let place = escapes.take(at, character);
-            if place.is_some() || !seen.contains(&(at.file, character)) {
+            let written_out = place.is_some() || !seen.contains(&(at.file, character));
+            let count = reported.entry(at.file).or_default();
+            if written_out && *count < MOST {
+                *count += 1;
                 let message = format!("the text holds {}", described(character));
                 findings.add(
                     place.unwrap_or(at),

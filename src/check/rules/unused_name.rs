@@ -80,12 +80,14 @@ impl Registry<'_, '_> {
 }
 
 fn outcomes(library: &Library, tree: &Tree, findings: &mut Findings) {
-    let returned = |outcome: usize| {
-        let mut steps = library.steps[tree.steps.clone()].iter();
-        steps.any(|step| matches!(step.kind, Kind::Return { outcome: given } if given == outcome))
-    };
-    for (position, outcome) in tree.outcomes.iter().enumerate() {
-        if !returned(position) {
+    let mut returned = vec![false; tree.outcomes.len()];
+    for step in &library.steps[tree.steps.clone()] {
+        if let Kind::Return { outcome } = step.kind {
+            returned[outcome] = true;
+        }
+    }
+    for (outcome, returned) in tree.outcomes.iter().zip(returned) {
+        if !returned {
             findings.add(
                 outcome.at,
                 format!("no step of this tree returns the outcome `{}`", outcome.name),
