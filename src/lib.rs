@@ -7,6 +7,7 @@
 //! - [`trade`]: what the trade computes: the register of formulas.
 //! - [`library`]: what an author wrote: registries and trees.
 //! - [`check`]: what is wrong with a library.
+//! - [`layout`]: how much of a question a screen holds.
 //! - [`report`]: what a person reads.
 //! - [`store`]: session files and tree files: append, sync, lock, list, take up.
 //! - [`face`]: what both faces share; [`tui`]: the screen; [`plain`]: the line face.
@@ -14,6 +15,7 @@
 pub mod check;
 pub mod cli;
 pub mod face;
+pub mod layout;
 pub mod library;
 pub mod measure;
 pub mod plain;

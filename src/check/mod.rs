@@ -6,12 +6,16 @@
 //! To add a rule, write its file in `rules/`, with the rule's page as its doc comment, and its line in `rules/mod.rs`.
 
 mod bands;
+mod doubt;
+mod escapes;
 mod known;
+mod questions;
 mod rule;
 mod rules;
 mod run;
 mod subject;
 mod texts;
+mod uses;
 mod words;
 
 pub use rule::Rule;

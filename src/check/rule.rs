@@ -26,6 +26,16 @@ pub(super) enum Needs {
 }
 
 impl Rule {
+    /// What it means and why it hurts on a call, a paragraph each.
+    pub fn meaning(&self) -> Vec<String> {
+        let before = self.doc.split("\n ## ").next().unwrap_or_default();
+        let paragraphs = before.split("\n\n").map(|paragraph| {
+            let lines = paragraph.lines().map(str::trim);
+            lines.collect::<Vec<_>>().join(" ")
+        });
+        paragraphs.filter(|paragraph| !paragraph.is_empty()).collect()
+    }
+
     /// What it means, why it hurts on a call, an example that fails, and its mend; as Markdown.
     pub fn page(&self) -> String {
         let lines = self

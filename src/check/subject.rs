@@ -1,10 +1,12 @@
 //! What the rules look at.
 
 use std::cell::OnceCell;
+use std::collections::{BTreeSet, HashMap, HashSet};
 
 use crate::check::known::Dependence;
 use crate::library::graph::Graph;
 use crate::library::{Library, Problem, ProblemKind, Step, What};
+use crate::source::{FileId, Span};
 
 /// A library, what was wrong with it when it was read, and its graph once a rule asks for it.
 #[derive(Debug)]
@@ -13,6 +15,16 @@ pub(super) struct Subject<'a> {
     pub problems: &'a [Problem],
     graph: OnceCell<Graph>,
     dependence: OnceCell<Dependence>,
+    unresolved: OnceCell<Unresolved<'a>>,
+}
+
+/// The names that do not resolve, to be asked for one by one.
+#[derive(Debug, Default)]
+struct Unresolved<'a> {
+    /// Where a name of a kind is not there.
+    missing: HashMap<(What, FileId), BTreeSet<u32>>,
+    /// What is there a second time, and was left out.
+    doubled: HashSet<(What, &'a str, FileId)>,
 }
 
 impl<'a> Subject<'a> {
@@ -22,6 +34,7 @@ impl<'a> Subject<'a> {
             problems,
             graph: OnceCell::new(),
             dependence: OnceCell::new(),
+            unresolved: OnceCell::new(),
         }
     }
 
@@ -51,17 +64,51 @@ impl<'a> Subject<'a> {
             .collect()
     }
 
-    /// Whether the library's own files name a thing of this kind that is not there; scenarios lead nowhere.
+    /// What is wrong in the library's own files; scenarios lead nowhere.
+    pub fn own_problems(&self) -> impl Iterator<Item = &'a Problem> + use<'a> {
+        let files = &self.library.files;
+        self.problems
+            .iter()
+            .filter(|problem| !files.get(problem.span.file).name().starts_with("scenarios/"))
+    }
+
+    /// Whether the library's own files name a thing of this kind that is not there.
     pub fn misses(&self, kind: What) -> bool {
-        self.problems.iter().any(|problem| {
-            let missing = matches!(problem.kind, ProblemKind::UnknownName { what, .. } if what == kind);
-            missing
-                && !self
-                    .library
-                    .files
-                    .get(problem.span.file)
-                    .name()
-                    .starts_with("scenarios/")
+        self.unresolved().missing.keys().any(|(what, _)| *what == kind)
+    }
+
+    /// Whether what is registered at `at`, up to the next of its kind, names a thing of this kind that is not there.
+    pub fn misses_within(&self, kind: What, at: Span, next: Option<Span>) -> bool {
+        let end = next.filter(|next| next.file == at.file);
+        let end = end.map_or(u32::MAX, |next| next.start);
+        let places = self.unresolved().missing.get(&(kind, at.file));
+        places.is_some_and(|places| places.range(at.start..end.max(at.start)).next().is_some())
+    }
+
+    /// Whether a second thing of this kind and name was left out of a file, with all that it says.
+    pub fn is_doubled(&self, kind: What, name: &str, file: FileId) -> bool {
+        self.unresolved().doubled.contains(&(kind, name, file))
+    }
+
+    fn unresolved(&self) -> &Unresolved<'a> {
+        self.unresolved.get_or_init(|| {
+            let mut unresolved = Unresolved::default();
+            for Problem { span, kind } in self.own_problems() {
+                match kind {
+                    ProblemKind::UnknownName { what, .. } => {
+                        let places = unresolved.missing.entry((*what, span.file)).or_default();
+                        places.insert(span.start);
+                    }
+                    ProblemKind::DuplicateName {
+                        what,
+                        name,
+                        look_alike: None,
+                        ..
+                    } => _ = unresolved.doubled.insert((*what, name, span.file)),
+                    _ => {}
+                }
+            }
+            unresolved
         })
     }
 }

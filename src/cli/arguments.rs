@@ -214,6 +214,7 @@ pub(super) enum ReportFormat {
 pub(super) enum CheckFormat {
     Text,
     Json,
+    Sarif,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

@@ -13,11 +13,19 @@ pub(super) enum Format {
     Text,
     /// JSON for another program.
     Json,
+    /// SARIF 2.1.0, for an editor or a code review.
+    Sarif,
 }
 
 /// Checks a library, or with `release` whether it is fit for release: what to print on standard output, and the exit code,
-/// 1 where something is an error.
-pub(super) fn run(files: Files, release: bool, format: Format, look: Look) -> (String, u8) {
+/// 1 where something is an error. `folder` is the library's, as it was given.
+pub(super) fn run(
+    files: Files,
+    folder: Option<&str>,
+    release: bool,
+    format: Format,
+    look: Look,
+) -> (String, u8) {
     let (library, problems) = library::load(files);
     let found = match release {
         true => check::run_for_release(&library, &problems),
@@ -27,6 +35,7 @@ pub(super) fn run(files: Files, release: bool, format: Format, look: Look) -> (S
     let report = match format {
         Format::Text => findings::text(&library, &found, look),
         Format::Json => findings::json(&library, &found),
+        Format::Sarif => findings::sarif(&library, &found, folder),
     };
     (report, u8::from(failed))
 }
@@ -60,7 +69,14 @@ mod tests {
             ("registry/faults.yaml", faults),
         ];
         let files = files.map(|(name, text)| SourceFile::new(name, text));
-        run(Files::new(files.into()), false, Format::Text, Look::default()).1
+        run(
+            Files::new(files.into()),
+            None,
+            false,
+            Format::Text,
+            Look::default(),
+        )
+        .1
     }
 
     #[test]

@@ -126,11 +126,13 @@ fn checked(
     let (format, header) = match format {
         CheckFormat::Text => (check::Format::Text, watch::Header::Beside),
         CheckFormat::Json => (check::Format::Json, watch::Header::Apart),
+        CheckFormat::Sarif => (check::Format::Sarif, watch::Header::Apart),
     };
     let once = || {
         let files = library::load(folder, overlays)?.files;
         let look = look::of_findings(&io::stdout());
-        Ok(check::run(Files::new(files), release, format, look))
+        let shown = folder.and_then(Path::to_str);
+        Ok(check::run(Files::new(files), shown, release, format, look))
     };
     if watched {
         return watch::run(folder, overlays, header, once);

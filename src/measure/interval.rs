@@ -2,6 +2,7 @@
 
 use super::bound::Relation;
 use super::quantity::Quantity;
+use super::scale::Scale;
 
 /// One end of an [`Interval`], in the dimension's base unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -85,6 +86,32 @@ impl Interval {
     pub fn is_empty(self) -> bool {
         let (low, high) = (self.low.value(), self.high.value());
         low > high || (low == high && (self.low.is_open() || self.high.is_open()))
+    }
+
+    /// The words of the small grammar for it, in numbers on a scale; nothing where it has no end.
+    pub fn words(self, scale: Scale) -> String {
+        let shown = |end: End| {
+            let value = Quantity::from_base(end.value(), scale.dimension());
+            end.value().is_finite().then(|| value.display(scale).to_string())
+        };
+        let (low, high) = (shown(self.low), shown(self.high));
+        if let (Some(low), Some(high), false, false) = (&low, &high, self.low.is_open(), self.high.is_open())
+        {
+            return format!("{low} to {high}");
+        }
+        let above = if self.low.is_open() {
+            Relation::Above
+        } else {
+            Relation::AtLeast
+        };
+        let below = if self.high.is_open() {
+            Relation::Below
+        } else {
+            Relation::AtMost
+        };
+        let ends = [(above, low), (below, high)].into_iter();
+        let words = ends.filter_map(|(relation, end)| Some(format!("{} {}", relation.words(), end?)));
+        words.collect::<Vec<_>>().join(", ")
     }
 
     /// Whether a value, in the dimension's base unit, is in it.

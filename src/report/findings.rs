@@ -2,15 +2,17 @@
 
 mod excerpt;
 mod layers;
+mod sarif;
 
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{Annotation, AnnotationKind, Group, Level as Mark, Renderer, Snippet};
 use serde::Serialize;
 
 use crate::library::Library;
-use crate::source::{Diagnostic, Files, Level, Place, Span, Walked, WitnessAnswer, safe};
+use crate::source::{Diagnostic, Files, Level, Place, Safe, Span, Walked, WitnessAnswer, ascii, safe, wrap};
 use excerpt::Excerpt;
 use layers::{OverlayEntry, ReplacedEntry};
+pub use sarif::sarif;
 
 /// How many columns a report takes, as far as what it quotes can be shortened.
 pub(super) const COLUMNS: usize = 80;
@@ -60,8 +62,8 @@ pub(super) fn renderer(look: Look) -> Renderer {
 }
 
 /// The line that a span begins on, with the span marked.
-pub(super) fn snippet<'a>(files: &Files, span: Span) -> Snippet<'a, Annotation<'a>> {
-    let excerpt = Excerpt::of(files.get(span.file), span, COLUMNS);
+pub(super) fn snippet<'a>(files: &Files, span: Span, look: Look) -> Snippet<'a, Annotation<'a>> {
+    let excerpt = Excerpt::of(files.get(span.file), span, COLUMNS, look.ascii);
     Snippet::source(excerpt.line)
         .line_start(files.place(span).line)
         .annotation(AnnotationKind::Primary.span(excerpt.marked))
@@ -72,13 +74,20 @@ fn group<'a>(library: &Library, finding: &Diagnostic, look: Look) -> Group<'a> {
         Level::Error => Mark::ERROR,
         Level::Warning => Mark::WARNING,
     };
+    let line = library.files.place(finding.span).line;
+    // The frame beside a note is as wide as the line's number.
+    let beside = line.to_string().len() + " = help: ".len();
     let mut group = mark
-        .primary_title(words(&finding.message, look))
+        .primary_title(words(
+            &finding.message,
+            finding.level.name().len() + finding.rule.len() + "[]: ".len(),
+            look,
+        ))
         .id(finding.rule)
-        .element(snippet(&library.files, finding.span))
-        .element(Mark::HELP.message(words(&finding.help, look)));
+        .element(snippet(&library.files, finding.span, look))
+        .element(Mark::HELP.message(words(&finding.help, beside, look)));
     if let Some(shown) = walk(finding).or_else(|| witness(finding).map(|steps| vec![steps])) {
-        let lines: Vec<String> = shown.iter().map(|line| words(line, look)).collect();
+        let lines: Vec<String> = shown.iter().map(|line| words(line, beside, look)).collect();
         group = group.element(Mark::NOTE.message(lines.join("\n")));
     }
     group
@@ -127,26 +136,12 @@ fn witness(finding: &Diagnostic) -> Option<String> {
     ))
 }
 
-/// What messages are written with beyond ASCII, and what stands for it.
-const PLAIN: [(char, &str); 7] = [
-    ('→', "->"),
-    ('…', "..."),
-    ('µ', "u"),
-    ('°', ""),
-    ('Ω', "ohm"),
-    ('²', "2"),
-    ('³', "3"),
-];
-
-/// Text of ours with names of the author's in it.
-fn words(text: &str, look: Look) -> String {
-    let text = String::from(safe(text));
-    if !look.ascii {
-        return text;
-    }
-    PLAIN
-        .iter()
-        .fold(text, |text, &(symbol, plain)| text.replace(symbol, plain))
+/// Text of ours with names of the author's in it, broken into lines that fit beside what stands before them.
+fn words(text: &str, before: usize, look: Look) -> String {
+    let text = safe(text);
+    let text = if look.ascii { ascii(&text) } else { text };
+    let lines = wrap(&text, COLUMNS - before);
+    lines.iter().map(Safe::as_str).collect::<Vec<_>>().join("\n")
 }
 
 /// `2 errors, 1 warning in 27 trees, 812 steps`.

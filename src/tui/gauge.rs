@@ -9,20 +9,13 @@ use ratatui::text::{Line, Span};
 
 use super::theme::{Role, Theme};
 use super::typed::Typed;
+use crate::layout::letter;
 use crate::measure::{Quantity, Scale};
 use crate::source::safe;
 use crate::walk::{Question, ShownBand};
 
 /// Columns that every stretch between two ends has at least.
 const LEAST: usize = 4;
-
-/// The letter that a band is called by.
-pub fn letter(band: usize) -> char {
-    u8::try_from(band)
-        .ok()
-        .filter(|band| *band < 26)
-        .map_or('*', |band| char::from(b'a' + band))
-}
 
 /// Three lines: the ends, the bands, the pointer. Nothing where there is no scale to draw, or no room for it.
 pub fn gauge(theme: Theme, question: &Question, typed: &Typed, width: usize) -> Option<[Line<'static>; 3]> {

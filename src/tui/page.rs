@@ -3,13 +3,8 @@
 use ratatui::text::{Line, Span};
 
 use super::theme::{Role, Theme};
+use crate::layout::{LABEL, MARGIN, TAG_GAP, WIDE};
 use crate::source::{Safe, wrap_ranges};
-
-/// From this width on the margin has a column of its own.
-const WIDE: usize = 46;
-/// Columns of the margin: a word of up to seven letters, the mark, and the gaps.
-const MARGIN: usize = 10;
-const LABEL: usize = 7;
 
 /// A stretch of text in one role.
 pub type Piece = (Safe, Role);
@@ -102,7 +97,7 @@ impl Page {
         let role = if marked { Role::Here } else { Role::Plain };
         first.push(Span::styled(format!("{mark} "), self.theme.style(Role::Here)));
         let tag = self.theme.text(tag);
-        let indent = tag.width() + 2;
+        let indent = tag.width() + TAG_GAP;
         first.push(Span::styled(format!("{tag}  "), self.theme.style(role)));
         self.hang(first, pieces, indent);
     }

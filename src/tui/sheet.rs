@@ -5,20 +5,17 @@ use std::ops::Range;
 use ratatui::text::{Line, Span};
 
 use super::theme::{Role, Theme};
+use crate::layout::{Parts, TYPED};
 
-/// Rows of the long text that are worth keeping a drawing or a hint for.
-const WORTHWHILE: usize = 2;
-/// Rows that a list keeps however short the room is.
-const LEAST_LIST: usize = 3;
-
-/// What one screen has to say, in order. What it is short of room for goes: first the drawing, then the ways out, which
-/// the key bar and the help know as well; then the long text and the list show a part.
+/// What one screen has to say, in order; [`Parts`] says what goes where it is short of room.
 #[derive(Debug, Default)]
 pub struct Sheet {
     /// What is asked, and what can hurt: always there.
     pub head: Vec<Line<'static>>,
     /// The long text: scrolls.
     pub text: Vec<Line<'static>>,
+    /// Whether the long text goes down to a hint before a line of the list is hidden.
+    pub gives_way: bool,
     /// The drawing.
     pub drawing: Vec<Line<'static>>,
     /// The list of what can be answered.
@@ -47,48 +44,47 @@ pub struct Laid {
 impl Sheet {
     /// Fits the sheet into `height` rows, its long text scrolled by `scroll`.
     pub fn lay(mut self, theme: Theme, height: usize, scroll: usize) -> Laid {
-        self.foot.truncate(height);
-        let room = height - self.foot.len();
-        self.make_room(room);
-        let fixed = self.head.len() + self.drawing.len() + self.ways.len();
-        let left = room.saturating_sub(fixed);
-        let text_least = self.text.len().min(WORTHWHILE);
-        let list_rows = self
-            .list
-            .len()
-            .min(left.saturating_sub(text_least).max(LEAST_LIST.min(left)));
-        let text_rows = self.text.len().min(left - list_rows);
-        let scroll_most = match text_rows {
-            0 => 0,
-            rows => self.text.len().saturating_sub(rows),
-        };
-        let text = scrolled(theme, self.text, text_rows, scroll.min(scroll_most));
-        let list = around(theme, self.list, list_rows, &self.keep);
+        let shares = self.parts().share(height, scroll);
+        self.foot.truncate(shares.foot);
+        if !shares.drawing {
+            self.drawing.clear();
+        }
+        if !shares.ways {
+            self.ways.clear();
+        }
+        if shares.head_scrolls {
+            let text = std::mem::take(&mut self.text);
+            self.text = std::mem::take(&mut self.head);
+            self.text.extend(text);
+        }
+        let text = scrolled(theme, self.text, shares.text, shares.from);
+        let list = around(theme, self.list, shares.list, &self.keep);
         let groups = [self.head, text, self.drawing, list, self.ways, self.foot];
         let (rows, foot) = spread(groups, height);
         Laid {
             cursor: self.cursor.map(|(column, line)| (column, foot + line)),
             rows,
-            scroll_most,
+            scroll_most: shares.scroll_most,
         }
     }
 
-    fn make_room(&mut self, room: usize) {
-        let text = self.text.len().min(WORTHWHILE);
-        let needed = |sheet: &Self| {
-            sheet.head.len() + text + sheet.drawing.len() + sheet.list.len() + sheet.ways.len()
-        };
-        if needed(self) > room {
-            self.drawing.clear();
-        }
-        if needed(self) > room {
-            self.ways.clear();
-        }
-        if self.head.len() + text + self.list.len().min(LEAST_LIST) > room {
-            // Better a head that scrolls than one that hides the answers.
-            let text = std::mem::take(&mut self.text);
-            self.text = std::mem::take(&mut self.head);
-            self.text.extend(text);
+    /// Whether all that must be seen at once is, in `height` rows. What is typed does not count beyond its usual rows: the
+    /// screen would jump while it grows.
+    pub fn fits(&self, height: usize) -> bool {
+        let parts = self.parts();
+        let foot = parts.foot.min(TYPED);
+        !self.gives_way || Parts { foot, ..parts }.fits(height)
+    }
+
+    fn parts(&self) -> Parts {
+        Parts {
+            head: self.head.len(),
+            text: self.text.len(),
+            gives_way: self.gives_way,
+            drawing: self.drawing.len(),
+            list: self.list.len(),
+            ways: self.ways.len(),
+            foot: self.foot.len(),
         }
     }
 }
@@ -206,16 +202,20 @@ mod tests {
     fn the_drawing_goes_first_then_the_ways_then_the_text_scrolls() {
         assert_eq!(
             laid(sheet(), 10, 0),
-            ("h1|t1|  4 more lines: PgDn|d1|l1|l2|l3|l4|w1|f1".into(), 3)
+            ("h1|t1|  4 more lines: PgDn|d1|l1|l2|l3|l4|w1|f1".into(), 4)
         );
         assert_eq!(
-            laid(sheet(), 9, 3),
-            ("h1|  4 lines above: PgUp|t5|l1|l2|l3|l4|w1|f1".into(), 3)
+            laid(sheet(), 9, 0).0,
+            "h1|t1|  4 more lines: PgDn|l1|l2|l3|l4|w1|f1"
         );
-        assert_eq!(
-            laid(sheet(), 8, 0),
-            ("h1|t1|  4 more lines: PgDn|l1|l2|l3|l4|f1".into(), 3)
-        );
+        assert_eq!(laid(sheet(), 8, 0).0, "h1|t1|  4 more lines: PgDn|l1|l2|l3|l4|f1");
+    }
+
+    #[test]
+    fn text_that_is_read_is_opened_first_and_scrolls_then() {
+        let read = |scroll| laid(sheet(), 8, scroll).0;
+        assert_eq!(read(4), "h1|t1|t2|  3 more lines: PgDn|l1|l2|  2 more below|f1");
+        assert_eq!(read(8), "h1|  3 lines above: PgUp|t4|t5|l1|l2|  2 more below|f1");
     }
 
     #[test]

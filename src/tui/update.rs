@@ -8,10 +8,8 @@ use super::keys::{Action, Place, Press, action};
 use super::model::{Dialog, Effect, Message, Model, Purpose, Said, Scene};
 use crate::face::HomeChoice;
 use crate::face::Left;
+use crate::layout::PAGE;
 use crate::walk::{Command, Question};
-
-/// Lines that a key scrolls.
-const SCROLLED: usize = 4;
 
 /// Takes a message in; the effect that comes back is the caller's to carry out, and to answer with
 /// [`Message::CarriedOut`] or [`Message::NotDone`].
@@ -44,8 +42,8 @@ fn pressed(model: &mut Model, scene: Scene<'_>, press: Press) -> Option<Effect> 
         Action::Pick => list::pick(model, scene, press),
         Action::Previous => list::step(model, scene, false),
         Action::Next => list::step(model, scene, true),
-        Action::ScrollUp => model.scroll = model.scroll.saturating_sub(SCROLLED),
-        Action::ScrollDown => model.scroll = (model.scroll + SCROLLED).min(model.scroll_most),
+        Action::ScrollUp => model.scroll = model.scroll.saturating_sub(PAGE),
+        Action::ScrollDown => model.scroll = (model.scroll + PAGE).min(model.scroll_most),
         Action::Unable => open(model, Dialog::Writing(Purpose::Unable, Default::default())),
         Action::Note => open(model, Dialog::Writing(Purpose::Note, Default::default())),
         Action::Stop => open(model, Dialog::Writing(Purpose::Stop, Default::default())),

@@ -11,21 +11,15 @@ use super::screens::{self, standing};
 use super::sheet::Laid;
 use super::theme::{Role, Theme};
 use crate::face::Look;
+use crate::layout::{Panes, TWO_COLUMNS};
 use crate::source::{Safe, safe};
 use crate::walk::{Question, Standing};
 
 /// Below this nothing sensible can be shown.
 const LEAST_WIDTH: u16 = 20;
 const LEAST_HEIGHT: u16 = 6;
-/// From this width on, what stands beside the question stands beside it.
-const TWO_COLUMNS: usize = 76;
-
 /// A bound above this says no more than that it is far.
 const MANY: usize = 99;
-/// The question's column is no wider: longer lines read badly.
-const WIDEST: usize = 78;
-/// From this height on, a stroke sets the header apart.
-const TALL: u16 = 14;
 
 /// Draws the screen. How far its long text can be scrolled comes back.
 pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) -> usize {
@@ -37,26 +31,6 @@ pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) 
     }
     let buffer = frame.buffer_mut();
     let width = usize::from(area.width);
-    let mut top = area.y;
-    row(buffer, area, top, header(theme, scene, width));
-    top += 1;
-    if area.height >= TALL {
-        let stroke = theme.stroke().to_string().repeat(width);
-        row(
-            buffer,
-            area,
-            top,
-            Line::from(Span::styled(stroke, theme.style(Role::Quiet))),
-        );
-        top += 1;
-    }
-    let bottom = area.bottom() - 1;
-    row(buffer, area, bottom, key_bar(theme, model, scene, width));
-    let mut body = Rect {
-        y: top,
-        height: bottom - top,
-        ..area
-    };
     let beside = match (&model.dialog, scene) {
         (Some(Dialog::Standing | Dialog::Help(..)), _) | (_, Scene::Home(_)) => None,
         (None, Scene::Call { ask, .. }) if matches!(ask.question, Question::Finished | Question::Closed) => {
@@ -64,30 +38,43 @@ pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) 
         }
         (_, Scene::Call { standing, .. }) => Some(standing),
     };
+    let mut panes = Panes::of(width, usize::from(area.height), beside.is_some());
+    let mut sheet = screens::sheet(theme, model, scene, panes.width);
+    if panes.side > 0 && !sheet.fits(panes.height) {
+        // Better every answer than all that stands beside them.
+        panes = Panes::wide(width, usize::from(area.height));
+        sheet = screens::sheet(theme, model, scene, panes.width);
+    }
+    let mut top = area.y;
+    row(buffer, area, top, header(theme, scene, width));
+    top += 1;
+    if panes.stroke {
+        let stroke = theme.stroke().to_string().repeat(width);
+        let stroke = Span::styled(stroke, theme.style(Role::Quiet));
+        row(buffer, area, top, Line::from(stroke));
+        top += 1;
+    }
+    let bottom = area.bottom() - 1;
+    row(buffer, area, bottom, key_bar(theme, model, scene, width));
+    let body = Rect {
+        y: top,
+        width: panes.width as u16,
+        height: panes.height as u16,
+        ..area
+    };
     if let Some(standing) = beside {
-        if width >= TWO_COLUMNS {
-            let side = (width / 3)
-                .clamp(25, 44)
-                .max(width.saturating_sub(WIDEST + 3).min(44));
-            body.width -= side as u16 + 3;
-            side_column(
-                buffer,
-                theme,
-                standing,
-                Rect {
-                    x: body.right(),
-                    width: side as u16 + 3,
-                    ..body
-                },
-            );
-        } else {
-            body.height -= 1;
+        if panes.strip {
             row(buffer, area, bottom - 1, strip(theme, standing, width));
+        } else {
+            let side = Rect {
+                x: area.right() - panes.side as u16,
+                width: panes.side as u16,
+                ..body
+            };
+            side_column(buffer, theme, standing, side);
         }
     }
-    body.width = body.width.min(WIDEST as u16);
-    let sheet = screens::sheet(theme, model, scene, usize::from(body.width));
-    let laid = sheet.lay(theme, usize::from(body.height), model.scroll);
+    let laid = sheet.lay(theme, panes.height, model.scroll);
     draw(frame, body, &laid);
     laid.scroll_most
 }

@@ -301,7 +301,7 @@ fn shown_band(library: &Library, state: &State, answer: &BandAnswer, scale: Scal
     let (low, high) = (end(interval.low, scale), end(interval.high, scale));
     let symbolic = answer.band.bounds().any(|bound| bound.leans_on().is_some());
     let words = if symbolic {
-        resolved_words(&low, &high, scale)
+        interval.words(scale)
     } else {
         written.clone()
     };
@@ -315,27 +315,6 @@ fn shown_band(library: &Library, state: &State, answer: &BandAnswer, scale: Scal
         finding: answer.edge.finding.as_ref().map(|finding| finding.severity),
     };
     (lowest, band)
-}
-
-/// A band whose plate fields have been read, in numbers.
-fn resolved_words(low: &Option<BandEnd>, high: &Option<BandEnd>, scale: Scale) -> String {
-    let show = |end: &BandEnd| end.at.display(scale).to_string();
-    match (low, high) {
-        (Some(low), Some(high)) if low.included && high.included => {
-            format!("{} to {}", show(low), show(high))
-        }
-        (low, high) => {
-            let low = low.as_ref().map(|end| match end.included {
-                true => format!("at least {}", show(end)),
-                false => format!("above {}", show(end)),
-            });
-            let high = high.as_ref().map(|end| match end.included {
-                true => format!("at most {}", show(end)),
-                false => format!("below {}", show(end)),
-            });
-            low.into_iter().chain(high).collect::<Vec<_>>().join(", ")
-        }
-    }
 }
 
 fn end(end: crate::measure::End, scale: Scale) -> Option<BandEnd> {

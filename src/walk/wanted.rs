@@ -51,7 +51,7 @@ pub fn wanted(library: &Library, state: &State) -> Wanted {
     match &library[frame.step].kind {
         Kind::Measure { reading, answers, .. } => {
             let of = Datum::Reading(*reading);
-            match unread(state, answers) {
+            match unread(state, answers, None) {
                 Some(field) => Wanted::Value {
                     of,
                     leaf: Datum::Field(field),
@@ -60,16 +60,17 @@ pub fn wanted(library: &Library, state: &State) -> Wanted {
             }
         }
         Kind::Observe { sign, .. } => value(library, state, Datum::Sign(*sign)),
-        Kind::Plate { field, answers, .. } => match value(library, state, Datum::Field(*field)) {
-            Wanted::Onward => match unread(state, answers) {
+        Kind::Plate { field, answers, .. } => {
+            let of = Datum::Field(*field);
+            // What its bands lean on comes first, as with a reading: a face could not show them otherwise.
+            match unread(state, answers, Some(*field)) {
                 Some(other) => Wanted::Value {
-                    of: Datum::Field(*field),
+                    of,
                     leaf: Datum::Field(other),
                 },
-                None => Wanted::Onward,
-            },
-            asked => asked,
-        },
+                None => value(library, state, of),
+            }
+        }
         Kind::Do { .. } => Wanted::Work(frame.step),
         Kind::Verdict { fault, .. } if !proof::is_proven(library, state, *fault) => {
             match proof::unread_fields(library, state, *fault).first() {
@@ -132,8 +133,8 @@ pub(super) fn workable(library: &Library, state: &State, of: Datum) -> Option<Id
     })
 }
 
-/// The first plate field that a step's bands lean on and that has not been read.
-fn unread(state: &State, answers: &Answers) -> Option<Id<PlateField>> {
+/// The first plate field that a step's bands lean on and that has not been read, beside the one that is `asked` for.
+fn unread(state: &State, answers: &Answers, asked: Option<Id<PlateField>>) -> Option<Id<PlateField>> {
     let Answers::Bands(bands) = answers else {
         return None;
     };
@@ -141,6 +142,8 @@ fn unread(state: &State, answers: &Answers) -> Option<Id<PlateField>> {
         .iter()
         .flat_map(|answer| answer.band.bounds())
         .filter_map(|bound| bound.leans_on());
-    let mut unread = fields.filter(|field| state.value(Datum::Field(**field)).is_none());
-    unread.next().copied()
+    let mut unread = fields
+        .copied()
+        .filter(|field| asked != Some(*field) && state.value(Datum::Field(*field)).is_none());
+    unread.next()
 }

@@ -78,15 +78,19 @@ fn what_follows_a_visit_is_reached_only_if_the_tree_can_end_so() {
         steps(visit).found()[0].help,
         "the tree that `a` visits never ends so: let it, or take the step out"
     );
-    // A shut-down is never noted; any other verdict is.
+    // A shut-down is never noted; any other verdict is. An outcome that the tree no longer returns is no longer used.
     let unsafe_gas = format!("{returns}  drops: {{ verdict: flue_gas_unsafe, because: It is. }}\n");
     let found = visited(steps(visit), &unsafe_gas).found();
     let places: Vec<&str> = found.iter().map(|found| found.place.as_str()).collect();
-    assert_eq!(places, ["every-name.yaml:20", "no-heat.yaml:7", "no-heat.yaml:8"]);
+    let outcome = "flame-check.yaml:3";
+    assert_eq!(
+        places,
+        ["every-name.yaml:20", outcome, "no-heat.yaml:7", "no-heat.yaml:8"]
+    );
     let dirty = format!("{returns}  drops: {{ verdict: rod_dirty, because: It is. }}\n");
     let found = visited(steps(visit), &dirty).found();
     let places: Vec<&str> = found.iter().map(|found| found.place.as_str()).collect();
-    assert_eq!(places, ["every-name.yaml:20", "no-heat.yaml:7"]);
+    assert_eq!(places, ["every-name.yaml:20", outcome, "no-heat.yaml:7"]);
 }
 
 #[test]

@@ -76,7 +76,7 @@ title: Every name
 complaint: Everything
 start: which_gas
 steps:
-  which_gas: { plate: gas, choices: { natural: current, propane: current } }
+  which_gas: { plate: gas, choices: { natural: current, propane: voltage } }
   current: { measure: flame_current, go: voltage }
   voltage: { measure: valve_voltage, source: common_practice, bands: { below plate.low_mark: rise, at least plate.low_mark: marks } }
   marks: { plate: high_mark, source: common_practice, bands: { below 5 V: rise, at least 5 V: look } }
@@ -141,7 +141,12 @@ impl Written {
 
     /// With a tree `no-heat` that sorts a reading into bands, the first of them in line 10.
     pub fn bands(self, reading: &str, bands: &[&str]) -> Self {
-        let lines: String = bands.iter().map(|band| format!("      {band}: done\n")).collect();
+        // The first notes something, so that it makes a difference which of them takes the value.
+        let noted = "{ go: done, finding: { severity: note, text: Low } }";
+        let answers = std::iter::once(noted).chain(std::iter::repeat("done"));
+        let lines: String = (bands.iter().zip(answers))
+            .map(|(band, answer)| format!("      {band}: {answer}\n"))
+            .collect();
         self.steps(&format!(
             "  asked:\n    measure: {reading}\n    source: common_practice\n    bands:\n{lines}  \
              done: {{ verdict: nothing_found, because: It is over. }}\n"

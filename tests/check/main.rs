@@ -13,6 +13,9 @@ mod pages;
 mod random_bands;
 mod release;
 mod report;
+mod sarif;
 #[path = "../common/schemas.rs"]
 mod schemas;
 mod text;
+mod unused;
+mod worth;

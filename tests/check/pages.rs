@@ -5,7 +5,7 @@ use proofwalk::check::{page, release_rules, rules};
 use crate::library::Written;
 
 /// The library that a page's section shows, each file under a comment with its name.
-fn example(page: &str, heading: &str) -> Written {
+pub fn example(page: &str, heading: &str) -> Written {
     let (_, section) = page.split_once(&format!("## {heading}\n")).unwrap();
     let (_, fenced) = section.split_once("```yaml\n# ").unwrap();
     let (code, _) = fenced.split_once("```").unwrap();

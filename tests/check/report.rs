@@ -105,13 +105,13 @@ fn json_has_every_finding() {
     );
 }
 
-/// With an overlay that replaces a put-back and adds one.
+/// With an overlay that replaces a put-back.
 fn overlaid(name: &str) -> (Library, Vec<Problem>) {
     let over = [
         ("library.yaml", format!("title: \"{name}\"\nedition: 7\n")),
         (
             "registry/restores.yaml",
-            "restores:\n  lid: Close the lid\n  door_switch: See that it stops\n".to_owned(),
+            "restores:\n  # Ours.\n  door_switch: See that it stops\n".to_owned(),
         ),
     ];
     let layer = Layer::overlay(1, "../company");
@@ -176,4 +176,18 @@ fn a_long_line_does_not_widen_the_report() {
     let text = text(&Written::small().steps(&steps), Look::default());
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
     assert!(text.contains("nowhere"));
+}
+
+#[test]
+fn every_finding_is_read_in_eighty_columns_of_ascii_without_colour() {
+    let look = Look {
+        ascii: true,
+        color: false,
+    };
+    for rule in check::rules() {
+        let text = text(&crate::pages::example(&rule.page(), "Fails"), look);
+        assert!(text.is_ascii() && !text.contains('\u{1b}'), "{text}");
+        let wide = text.lines().find(|line| line.len() > 80);
+        assert_eq!(wide, None, "{text}");
+    }
 }

@@ -30,15 +30,48 @@ fn while_a_file_is_malformed_only_text_rules_have_their_say() {
 }
 
 #[test]
-fn an_escape_in_quotes_is_seen_where_the_text_belongs() {
+fn an_escape_is_reported_where_it_stands() {
     let library = Written::small().steps(
-        "  a: { do: \"Look\\e[2J\", go: z }\n  z: { verdict: nothing_found, because: \"So\\n it is\" }\n",
+        "  a:\n    do: \"Look\\e[2J\"\n    go: z\n    why: |\n      Nothing is \"\\e\" here.\n    title: \"A\\u202eB\\e\"\n  \
+         z: { verdict: nothing_found, because: \"So\\n it is\" }\n",
     );
-    library.says(&[(
-        "unsafe-text",
-        "no-heat.yaml:6",
-        "a text here holds U+001B, a control character",
-    )]);
+    let control = "the text holds U+001B, a control character";
+    let turned = "the text holds U+202E, a character that is not seen or turns the text round";
+    library.says(&[
+        ("unsafe-text", "no-heat.yaml:7", control),
+        ("unsafe-text", "no-heat.yaml:11", turned),
+        ("unsafe-text", "no-heat.yaml:11", control),
+    ]);
+    let (loaded, problems) = proofwalk::library::load(library.files());
+    let found = proofwalk::check::run(&loaded, &problems);
+    let marked: Vec<&str> = found
+        .iter()
+        .map(|found| loaded.files.excerpt(found.span))
+        .collect();
+    assert_eq!(marked, ["\\e", "\\u202e", "\\e"]);
+}
+
+#[test]
+fn an_escape_is_reported_beside_the_character_itself() {
+    let restores = "restores:\n  door_switch: Clo\u{202e}se\n  tap: \"Close\\u202e\"\n";
+    let found = Written::small().with("registry/restores.yaml", restores).found();
+    let found = found.iter().filter(|found| found.rule == "unsafe-text");
+    let places: Vec<&str> = found.map(|found| found.place.as_str()).collect();
+    assert_eq!(places, ["registry/restores.yaml:2", "registry/restores.yaml:3"]);
+}
+
+#[test]
+fn names_are_ascii_so_no_letter_of_another_script_passes_for_one() {
+    // The Cyrillic letters that look like `p` and `a`; a full-width one; one that nobody sees.
+    for name in ["\u{440}\u{430}rt", "ｓhape", "shape\u{200b}", "é"] {
+        let library = Written::small().steps(&format!(
+            "  {name}: {{ observe: flame_shape, go: done }}\n  done: {{ verdict: nothing_found, because: So. }}\n"
+        ));
+        let found = library.found();
+        let malformed = found.iter().find(|found| found.rule == "malformed").unwrap();
+        assert_eq!(malformed.place, "no-heat.yaml:6");
+        assert!(malformed.help.contains("lower-case ASCII"), "{malformed:?}");
+    }
 }
 
 #[test]
@@ -58,6 +91,10 @@ fn a_run_of_unsafe_characters_is_one_place_and_line_ends_are_none() {
 fn a_file_full_of_them_is_not_reported_place_by_place() {
     let library = Written::small().with("registry/restores.yaml", "a\u{7}".repeat(100_000));
     assert!(library.found().len() < 200);
+    let escaped: String = (0..500).map(|at| format!("  r{at}: \"\\a\"\n")).collect();
+    let library = Written::small().with("registry/restores.yaml", format!("restores:\n{escaped}"));
+    let found = library.found().into_iter();
+    assert_eq!(found.filter(|found| found.rule == "unsafe-text").count(), 100);
 }
 
 #[test]
@@ -67,5 +104,5 @@ fn the_title_of_the_library_is_read_as_well() {
         "title: A small library",
         "title: \"A\\u202elibrary\"",
     );
-    assert_eq!(library.found()[0].place, "library.yaml:1");
+    assert_eq!(library.found()[0].place, "library.yaml:3");
 }

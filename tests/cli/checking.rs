@@ -69,6 +69,26 @@ fn json_has_the_keys_that_others_read() {
 }
 
 #[test]
+fn sarif_is_one_log_with_the_rule_of_each_result() {
+    let scene = scene();
+    scene.write("library/library.yaml", "library: broken\nnonsense: 1\n");
+    let folder = scene.temp.path().join("library");
+    let said = run(&["check", folder.to_str().unwrap(), "--format", "sarif"]).exits(1);
+    let log: Value = serde_json::from_str(&said.out).unwrap();
+    let run = &log["runs"][0];
+    let result = &run["results"][0];
+    let place = &result["locations"][0]["physicalLocation"];
+    assert_eq!(
+        (&log["version"], &result["level"]),
+        (&"2.1.0".into(), &"error".into())
+    );
+    assert_eq!(place["artifactLocation"]["uri"], "library.yaml");
+    assert_eq!(place["region"]["startLine"], 2);
+    let rule = result["ruleIndex"].as_u64().unwrap() as usize;
+    assert_eq!(run["tool"]["driver"]["rules"][rule]["id"], "malformed");
+}
+
+#[test]
 fn text_names_the_place_and_the_rule() {
     let scene = scene();
     scene.write(

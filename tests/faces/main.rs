@@ -3,6 +3,7 @@
 // Helpers outside a `#[test]` may fail a test too.
 #![allow(clippy::unwrap_used)]
 
+mod crowded;
 mod hostile;
 mod keys;
 mod marks;

@@ -17,7 +17,8 @@ const MAY_NAME: &[(&str, &[&str])] = &[
     ("source", &[]),
     ("trade", &["measure"]),
     ("library", &["trade", "measure"]),
-    ("check", &["library", "trade", "measure"]),
+    ("layout", &[]),
+    ("check", &["layout", "library", "trade", "measure"]),
     ("walk", &["library", "trade", "measure"]),
     ("bench", &["walk", "library", "trade", "measure"]),
     ("audit", &["walk", "library", "measure"]),
@@ -27,7 +28,7 @@ const MAY_NAME: &[(&str, &[&str])] = &[
     ),
     ("store", &["walk", "library"]),
     ("face", &["walk", "library", "measure"]),
-    ("tui", &["face", "walk", "library", "measure", "report"]),
+    ("tui", &["face", "layout", "walk", "library", "measure", "report"]),
     ("plain", &["face", "walk", "library", "measure", "report"]),
     (
         "cli",

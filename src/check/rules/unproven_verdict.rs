@@ -21,6 +21,16 @@ rule! {
     /// ## Fails
     ///
     /// ```yaml
+    /// # registry/readings.yaml
+    /// readings:
+    ///   flame_current: { title: Flame current, unit: uA, plausible: 0 uA to 50 uA, accuracy: 0.1 uA }
+    ///   valve_voltage:
+    ///     title: Voltage at the valve
+    ///     unit: V
+    ///     plausible: 0 V to 40 V
+    ///     accuracy: 0.3 V
+    ///     source: common_practice
+    ///   temperature_rise: { title: Rise, unit: °F, difference: true, plausible: 0 °F to 150 °F, accuracy: 2 °F }
     /// # registry/parts.yaml
     /// parts:
     ///   gas_valve:
@@ -56,6 +66,16 @@ rule! {
     /// ## Mended
     ///
     /// ```yaml
+    /// # registry/readings.yaml
+    /// readings:
+    ///   flame_current: { title: Flame current, unit: uA, plausible: 0 uA to 50 uA, accuracy: 0.1 uA }
+    ///   valve_voltage:
+    ///     title: Voltage at the valve
+    ///     unit: V
+    ///     plausible: 0 V to 40 V
+    ///     accuracy: 0.3 V
+    ///     source: common_practice
+    ///   temperature_rise: { title: Rise, unit: °F, difference: true, plausible: 0 °F to 150 °F, accuracy: 2 °F }
     /// # registry/parts.yaml
     /// parts:
     ///   gas_valve:

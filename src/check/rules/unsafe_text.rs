@@ -1,7 +1,8 @@
 //! Characters that act on a terminal, change the direction of text, or cannot be seen.
 
-use std::collections::HashSet;
+use std::collections::{BTreeSet, HashMap, HashSet};
 
+use crate::check::escapes::Escapes;
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
 use crate::check::texts;
@@ -48,21 +49,31 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
             findings.add(span, format!("the text holds {}", described(character)), HELP);
         }
     }
+    let mut escapes = Escapes::of(&subject.library.files);
+    let mut reported: HashMap<FileId, usize> = HashMap::new();
     texts::each(subject.library, &mut |at, text| {
-        if let Some(character) = text
-            .chars()
-            .find(|&character| written_out(character, at.file, &seen))
-        {
-            let help = "take out the escape in double quotes that stands for it";
-            findings.add(at, format!("a text here holds {}", described(character)), help);
+        let characters: BTreeSet<char> = text.chars().filter(|&character| is_refused(character)).collect();
+        for character in characters {
+            let place = escapes.take(at, character);
+            let written_out = place.is_some() || !seen.contains(&(at.file, character));
+            let count = reported.entry(at.file).or_default();
+            if written_out && *count < MOST {
+                *count += 1;
+                let message = format!("the text holds {}", described(character));
+                findings.add(
+                    place.unwrap_or(at),
+                    message,
+                    "take out the escape that stands for it",
+                );
+            }
         }
     });
 }
 
 const HELP: &str = "take it out; it may have come along when the text was copied";
 
-fn written_out(character: char, file: FileId, seen: &HashSet<(FileId, char)>) -> bool {
-    is_unsafe(character) && !matches!(character, '\n' | '\t') && !seen.contains(&(file, character))
+fn is_refused(character: char) -> bool {
+    is_unsafe(character) && !matches!(character, '\n' | '\t')
 }
 
 fn described(character: char) -> String {

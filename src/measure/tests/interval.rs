@@ -1,7 +1,7 @@
 //! Intervals.
 
 use super::quantity;
-use crate::measure::{End, Interval, Relation};
+use crate::measure::{BandText, End, Interval, Misread, Relation, Scale, Unit};
 
 fn volts(low: f64, high: f64) -> Interval {
     Interval {
@@ -47,4 +47,25 @@ fn what_lies_within() {
         "nothing is within anything"
     );
     assert!(volts(2.0, 3.0).is_within(Interval::everything()));
+}
+
+#[test]
+fn an_interval_is_told_in_the_words_of_the_grammar() {
+    let volt = Scale::of(Unit::Volt);
+    for words in [
+        "5 V to 9 V",
+        "above 5 V, at most 9 V",
+        "at least 5 V, below 9 V",
+        "below 9 V",
+        "at least 5 V",
+    ] {
+        let band = BandText::parse(words).unwrap();
+        let band = band
+            .resolve(volt, |_, range| {
+                Err::<((), Scale), _>(Misread::new(range, "", ""))
+            })
+            .unwrap();
+        assert_eq!(band.interval(&|_| None).unwrap().words(volt), words);
+    }
+    assert_eq!(Interval::everything().words(volt), "");
 }

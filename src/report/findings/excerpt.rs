@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use crate::source::{SourceFile, Span, safe};
+use crate::source::{Safe, SourceFile, Span, ascii, safe};
 
 /// Columns that the line number and the frame beside a line take.
 const FRAME: usize = 10;
@@ -15,8 +15,9 @@ pub(in crate::report) struct Excerpt {
 }
 
 impl Excerpt {
-    /// What of a span lies on its first line, with what fits beside it.
-    pub fn of(file: &SourceFile, span: Span, columns: usize) -> Self {
+    /// What of a span lies on its first line, with what fits beside it; in ASCII where no more can be shown.
+    pub fn of(file: &SourceFile, span: Span, columns: usize, in_ascii: bool) -> Self {
+        let plain = if in_ascii { PLAIN } else { RICH };
         let text = file.text();
         let start = floor(text, span.start as usize);
         let from = text[..start].rfind('\n').map_or(0, |at| at + 1);
@@ -26,10 +27,10 @@ impl Excerpt {
         let end = floor(text, (span.end as usize).clamp(start, to));
 
         let room = columns.saturating_sub(FRAME);
-        let marked = head(&text[start..end], room / 2);
+        let marked = head(&text[start..end], room / 2, plain);
         let side = room.saturating_sub(safe(&marked).width());
-        let before = tail(&text[from..start], side / 2);
-        let after = head(&text[end..to], side - safe(&before).width().min(side));
+        let before = tail(&text[from..start], side / 2, plain);
+        let after = head(&text[end..to], side - safe(&before).width().min(side), plain);
         let marked_at = before.len()..before.len() + marked.len();
         Self {
             line: before + &marked + &after,
@@ -46,29 +47,40 @@ fn floor(text: &str, offset: usize) -> usize {
         .unwrap_or_default()
 }
 
+/// How a text is shown, and what stands for what was cut.
+type Letters = (fn(&str) -> Safe, &'static str);
+
+const RICH: Letters = (safe, "…");
+const PLAIN: Letters = (|text| ascii(&safe(text)), "~");
+
 /// What fits of the start of a text.
-fn head(text: &str, columns: usize) -> String {
+fn head(text: &str, columns: usize, (shown, cut): Letters) -> String {
     // No more of it than could be shown is looked at: a line may be as long as a file.
     let end = text
         .char_indices()
         .nth(columns + 1)
         .map_or(text.len(), |(at, _)| at);
-    String::from(safe(&text[..end]).cut(columns))
+    let whole = shown(&text[..end]);
+    let short = String::from(whole.cut(columns));
+    match short.strip_suffix('…') {
+        Some(start) if whole.width() > columns => format!("{start}{cut}"),
+        _ => short,
+    }
 }
 
 /// What fits of the end of a text.
-fn tail(text: &str, columns: usize) -> String {
+fn tail(text: &str, columns: usize, (shown, cut): Letters) -> String {
     let most = text.char_indices().rev().take(columns + 1);
     let starts: Vec<usize> = most.map(|(at, _)| at).collect();
     let fitting = starts.iter().rev().copied().find(|&start| {
         let dots = usize::from(start > 0);
-        safe(&text[start..]).width() + dots <= columns
+        shown(&text[start..]).width() + dots <= columns
     });
     match fitting {
-        Some(0) => safe(text).into(),
-        Some(start) => format!("…{}", safe(&text[start..])),
+        Some(0) => shown(text).into(),
+        Some(start) => format!("{cut}{}", shown(&text[start..])),
         None if text.is_empty() || columns == 0 => String::new(),
-        None => "…".to_owned(),
+        None => cut.to_owned(),
     }
 }
 
@@ -84,7 +96,7 @@ mod tests {
             start: range.start,
             end: range.end,
         };
-        let excerpt = Excerpt::of(&SourceFile::new("a.yaml", text), span, 40);
+        let excerpt = Excerpt::of(&SourceFile::new("a.yaml", text), span, 40, false);
         assert_eq!(
             (excerpt.line.as_str(), &excerpt.line[excerpt.marked.clone()]),
             (line, marked)
@@ -107,6 +119,19 @@ mod tests {
     fn a_long_line_is_cut_on_both_sides() {
         let text = format!("{}here{}", "a".repeat(5000), "b".repeat(5000));
         shows(&text, 5000..5004, "…aaaaaaaaaaaaherebbbbbbbbbbbb…", "here");
+    }
+
+    #[test]
+    fn in_ascii_nothing_else_is_shown() {
+        let text = format!("°F: {}here{}", "a".repeat(99), "b".repeat(99));
+        let span = |start, end| Span {
+            file: FileId(0),
+            start,
+            end,
+        };
+        let line = |span| Excerpt::of(&SourceFile::new("a.yaml", &*text), span, 40, true).line;
+        assert_eq!(line(span(104, 108)), "~aaaaaaaaaaaaherebbbbbbbbbbbb~");
+        assert_eq!(line(span(0, 3)), "degF: aaaaaaaaaaaaaaaaaaaaaaa~");
     }
 
     #[test]

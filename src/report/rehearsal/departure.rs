@@ -53,9 +53,10 @@ fn head(page: &mut Page, library: &Library, scenario: &Scenario, departure: &Dep
     let Place { file, line, column } = library.files.place(departure.at);
     page.line(0, &format!("{file}:{line}:{column}  {}", scenario.title));
     let expected = String::from(page.shown(&format!("expected {}", departure.expected)));
-    let group: Group<'_> = Mark::ERROR
-        .primary_title(expected)
-        .element(snippet(&library.files, departure.at));
+    let group: Group<'_> =
+        Mark::ERROR
+            .primary_title(expected)
+            .element(snippet(&library.files, departure.at, page.look));
     page.text.push_str(&renderer(page.look).render(&[group]));
     page.text.push('\n');
     page.line(2, &format!("happened: {}", departure.happened));

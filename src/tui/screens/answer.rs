@@ -2,14 +2,12 @@
 
 use tui_input::Input;
 
+use crate::layout::{self, Part};
 use crate::library::Severity;
 use crate::source::{Safe, safe};
 use crate::tui::field;
 use crate::tui::page::{Page, Piece};
 use crate::tui::theme::{Role, Theme};
-
-/// The widest first column in which what answers mean is lined up.
-const WIDEST: usize = 30;
 
 /// A band or an option.
 pub struct Row<'a> {
@@ -24,46 +22,29 @@ pub struct Row<'a> {
 impl Row<'_> {
     /// The row, with what it means from `column` on.
     pub fn pieces(&self, theme: Theme, marked: bool, column: usize) -> Vec<Piece> {
-        let role = if marked { Role::Here } else { Role::Plain };
-        let mut pieces = vec![(self.words.clone(), role)];
-        let gap = column.saturating_sub(theme.text(self.words).width());
-        // Not lined up, a gap alone would be lost where the line breaks.
-        let gap = if gap > 0 {
-            safe(&" ".repeat(gap))
-        } else {
-            safe(theme.dot())
+        let columns = theme.text(self.words).width();
+        let finding = self.finding.map(Severity::name);
+        let pieces = layout::answer(self.words, columns, self.means, finding, (column, theme.dot()));
+        let role = |part: Part| match part {
+            Part::Words if marked => Role::Here,
+            Part::Means if marked => Role::Strong,
+            Part::Finding => self
+                .finding
+                .map_or(Role::Plain, |severity| theme.severity(severity)),
+            _ => Role::Plain,
         };
-        let mut first = true;
-        let mut add = |piece: Piece| {
-            let before = if first { gap.clone() } else { safe(theme.dot()) };
-            pieces.push((before, Role::Plain));
-            pieces.push(piece);
-            first = false;
-        };
-        if let Some(means) = self.means {
-            add((means.clone(), if marked { Role::Strong } else { Role::Plain }));
-        }
-        if let Some(severity) = self.finding {
-            add((safe(severity.name()), theme.severity(severity)));
-        }
         pieces
+            .into_iter()
+            .map(|(text, part)| (text, role(part)))
+            .collect()
     }
 }
 
 /// From which column on what the rows mean is lined up; 0 where that would push it out.
 pub fn column(theme: Theme, rows: &[Row<'_>], room: usize) -> usize {
-    let words = rows
-        .iter()
-        .map(|row| theme.text(row.words).width())
-        .max()
-        .unwrap_or(0);
-    let means = rows
-        .iter()
-        .filter_map(|row| row.means)
-        .map(|means| theme.text(means).width())
-        .max();
-    let fits = words + 2 + means.unwrap_or(0) + 3 <= room;
-    if words <= WIDEST && fits { words + 2 } else { 0 }
+    let width = |text: &Safe| theme.text(text).width();
+    let rows = rows.iter().map(|row| (width(row.words), row.means.map(width)));
+    layout::column(rows, room)
 }
 
 /// The line that is typed, with what stands behind it; the cursor's column and line come back.

@@ -1,9 +1,9 @@
 //! What every question starts with, and things to do.
 
 use crate::face::why_again;
+use crate::layout::{self, Part, letter};
 use crate::library::Datum;
 use crate::source::{Safe, safe};
-use crate::tui::gauge::letter;
 use crate::tui::page::{Page, Piece};
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
@@ -16,14 +16,12 @@ pub fn sheet(theme: Theme, ask: &Ask, width: usize) -> Sheet {
         head.entry("", Role::Label, &[(title.clone(), Role::Quiet)]);
     }
     let (label, asked) = asked(&ask.question);
-    let mut pieces: Vec<Piece> = Vec::new();
-    for line in asked {
-        let gap = if pieces.is_empty() { "" } else { " " };
-        pieces.push((safe(&format!("{gap}{line}")), Role::Strong));
-    }
-    if let Some(minutes) = ask.minutes {
-        pieces.push((safe(&format!("  about {minutes} min")), Role::Quiet));
-    }
+    let role = |part: Part| match part {
+        Part::Minutes => Role::Quiet,
+        _ => Role::Strong,
+    };
+    let pieces = layout::asked(&asked, ask.minutes).into_iter();
+    let pieces: Vec<Piece> = pieces.map(|(text, part)| (text, role(part))).collect();
     head.entry(label, Role::Label, &pieces);
     if let Some(again) = &ask.again {
         head.entry("again", Role::Label, &[(safe(&why_again(again)), Role::Strong)]);
@@ -34,6 +32,7 @@ pub fn sheet(theme: Theme, ask: &Ask, width: usize) -> Sheet {
     Sheet {
         head: head.into_lines(),
         text: text(theme, ask, width),
+        gives_way: true,
         ..Sheet::default()
     }
 }

@@ -5,8 +5,9 @@ use std::cmp::Ordering;
 use tui_input::Input;
 
 use super::{answer, head};
+use crate::layout::letter;
 use crate::source::{Safe, safe};
-use crate::tui::gauge::{gauge, letter};
+use crate::tui::gauge::gauge;
 use crate::tui::page::{Page, Piece};
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
