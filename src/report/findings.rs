@@ -87,8 +87,11 @@ fn group<'a>(library: &Library, finding: &Diagnostic, look: Look) -> Group<'a> {
         .element(snippet(&library.files, finding.span, look))
         .element(Mark::HELP.message(words(&finding.help, beside, look)));
     if let Some(shown) = walk(finding).or_else(|| witness(finding).map(|steps| vec![steps])) {
-        let lines: Vec<String> = shown.iter().map(|line| words(line, beside, look)).collect();
-        group = group.element(Mark::NOTE.message(lines.join("\n")));
+        // What a long line goes on with stands further in than the next step.
+        let lines = shown
+            .iter()
+            .map(|line| words(line, beside + 4, look).replace('\n', "\n      "));
+        group = group.element(Mark::NOTE.message(lines.collect::<Vec<_>>().join("\n")));
     }
     group
 }
@@ -106,8 +109,10 @@ fn walk(finding: &Diagnostic) -> Option<Vec<String>> {
     let mut lines: Vec<String> = Vec::with_capacity(finding.witness.len());
     for step in &finding.witness {
         let mut line = format!("  {step}");
+        let mut before = ": ";
         while let Some(answer) = answers.next_if(|answer| answer.step == *step) {
-            line.push_str(&format!(": {} {}", answer.asks, answer.answer));
+            line.push_str(&format!("{before}{} {}", answer.asks, answer.answer));
+            before = ", ";
         }
         lines.push(line);
     }

@@ -56,6 +56,8 @@ pub(super) struct Epochs<'l> {
     dependence: &'l Dependence,
     pub all: Vec<Epoch<'l>>,
     pub asked: Vec<Asked>,
+    /// What the proof claims and does not hold at the end of the way.
+    pub lacking: Vec<&'l Claim>,
     live: HashMap<Datum, usize>,
     /// Plate fields that no longer count: read anew, a plate says the same.
     read_before: HashMap<Id<PlateField>, usize>,
@@ -75,6 +77,7 @@ impl<'l> Epochs<'l> {
             dependence,
             all: Vec::new(),
             asked: Vec::new(),
+            lacking: Vec::new(),
             live: HashMap::new(),
             read_before: HashMap::new(),
             around: Vec::new(),
@@ -325,10 +328,11 @@ impl<'l> Epochs<'l> {
     fn denying(&self, at: Id<Step>, claim: &'l Claim) -> Vec<Self> {
         let datum = claim.datum();
         let is_plate = matches!(datum, Datum::Field(_));
-        if !is_plate && !self.live.contains_key(&datum) {
-            return vec![self.clone()];
-        }
         let mut here = self.clone();
+        here.lacking.push(claim);
+        if !is_plate && !self.live.contains_key(&datum) {
+            return vec![here];
+        }
         let Some(epoch) = here.take(at, datum) else {
             return Vec::new();
         };

@@ -29,7 +29,15 @@ pub(in crate::check) struct Unproven<'l> {
     /// The steps of the way, from where the call begins.
     pub steps: Vec<Id<Step>>,
     /// Answers that lead along it; none where none were found.
-    pub answers: Option<Vec<Given>>,
+    pub walk: Option<Walk<'l>>,
+}
+
+/// A walk along a way.
+#[derive(Debug)]
+pub(in crate::check) struct Walk<'l> {
+    pub answers: Vec<Given>,
+    /// What the line claims and does not hold at the end, one of each of its alternatives.
+    pub lacking: Vec<&'l Claim>,
 }
 
 /// Every verdict that some way reaches without its proof, each with a shortest such way.
@@ -181,14 +189,14 @@ impl<'l> Prover<'_, 'l> {
         }
         let walked = failing.iter().find_map(|failing| {
             self.along(&failing.way, failing.line)
-                .map(|answers| (failing, Some(answers)))
+                .map(|walk| (failing, Some(walk)))
         });
-        let (failing, answers) = walked.or_else(|| Some((failing.first()?, None)))?;
+        let (failing, walk) = walked.or_else(|| Some((failing.first()?, None)))?;
         Some(Unproven {
             verdict,
             line: failing.line,
             steps: steps(&failing.way),
-            answers,
+            walk,
         })
     }
 
@@ -216,12 +224,12 @@ impl<'l> Prover<'_, 'l> {
             let way = walkable.way_to(place);
             let mut answered = open.into_iter();
             let answered = answered.find_map(|line| Some((line, self.along(&way, line)?)));
-            if let Some((line, answers)) = answered {
+            if let Some((line, walk)) = answered {
                 shown = Some(Unproven {
                     verdict,
                     line,
                     steps: steps(&way),
-                    answers: Some(answers),
+                    walk: Some(walk),
                 });
                 break;
             }
@@ -230,12 +238,17 @@ impl<'l> Prover<'_, 'l> {
         shown
     }
 
-    /// Answers that lead along a way and leave a line open at its end.
-    fn along(&self, way: &Script<'l>, line: &'l ProofLine) -> Option<Vec<Given>> {
+    /// A walk along a way that leaves a line open at its end.
+    fn along(&self, way: &Script<'l>, line: &'l ProofLine) -> Option<Walk<'l>> {
         let (verdict, _) = way.last()?;
         let ways = Epochs::along(self.library, self.dependence, way);
         let mut open = ways.iter().flat_map(|way| way.failing(*verdict, line));
-        open.find_map(|way| answers(&way))
+        open.find_map(|way| {
+            Some(Walk {
+                answers: answers(&way)?,
+                lacking: way.lacking,
+            })
+        })
     }
 }
 

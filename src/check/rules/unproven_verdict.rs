@@ -3,7 +3,7 @@
 use crate::check::known::{Given, Unproven, unproven};
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
-use crate::check::words::quoted;
+use crate::check::words::{list, quoted};
 use crate::library::{Choice, Claim, ClaimKind, Datum, FieldKind, Id, Library, PlateField, ProofLine, What};
 use crate::measure::{Band, Scale};
 use crate::source::{Walked, WitnessAnswer};
@@ -125,21 +125,22 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
             verdict,
             line,
             steps,
-            answers,
+            walk,
         } = found;
         let place = library.files.place(line.at);
-        let walk = match answers {
-            Some(answers) => Walked::With(answers.iter().map(|given| shown(library, given)).collect()),
+        let lacking = match &walk {
+            Some(walk) => lacking_words(library, &walk.lacking),
+            None => words(library, line),
+        };
+        let walk = match &walk {
+            Some(walk) => Walked::With(walk.answers.iter().map(|given| shown(library, given)).collect()),
             None => Walked::NotShown,
         };
         findings.add_walked(
             library[verdict].at,
+            format!("a walk can reach this verdict without its proof: it may lack {lacking}"),
             format!(
-                "a walk can reach this verdict without its proof: {} need not hold",
-                words(library, line)
-            ),
-            format!(
-                "ask for it on that way, or lead the way elsewhere; the proof stands at {}:{}",
+                "ask for it on that way, or lead the way elsewhere; this line of the proof stands at {}:{}",
                 place.file, place.line
             ),
             subject.step_names(&steps),
@@ -156,14 +157,25 @@ fn shown(library: &Library, given: &Given) -> WitnessAnswer {
     }
 }
 
+/// What does not hold at the end of a walk: one claim of each alternative, each said once.
+fn lacking_words(library: &Library, lacking: &[&Claim]) -> String {
+    let mut said: Vec<String> = Vec::new();
+    for claim in lacking {
+        let words = claim_words(library, claim);
+        if !said.contains(&words) {
+            said.push(words);
+        }
+    }
+    list(&said, "or")
+}
+
 /// A line of a proof, much as its author wrote it.
 fn words(library: &Library, line: &ProofLine) -> String {
     let alternatives = line.alternatives.iter().map(|claims| {
         let claims: Vec<String> = claims.iter().map(|claim| claim_words(library, claim)).collect();
         claims.join(" with ")
     });
-    let alternatives: Vec<String> = alternatives.collect();
-    alternatives.join(", or ")
+    list(&alternatives.collect::<Vec<_>>(), "or")
 }
 
 fn claim_words(library: &Library, claim: &Claim) -> String {
@@ -184,10 +196,7 @@ fn claim_words(library: &Library, claim: &Claim) -> String {
         Datum::Field(_) => "plate.",
         Datum::Reading(_) | Datum::Sign(_) => "",
     };
-    format!(
-        "{}: {said}",
-        quoted(&format!("{plate}{}", library.name_of(datum)))
-    )
+    format!("{} {said}", quoted(&format!("{plate}{}", library.name_of(datum))))
 }
 
 fn band_words(library: &Library, band: &Band<Id<PlateField>>, scale: Scale) -> String {
