@@ -18,7 +18,6 @@ static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/trees");
 pub(super) struct Loaded {
     pub library: Library,
     pub problems: Vec<Problem>,
-    pub files: Vec<SourceFile>,
     pub hash: Hash,
 }
 
@@ -34,6 +33,11 @@ impl Loaded {
 
 /// Reads the library of a folder, or the built-in one.
 pub(super) fn load(folder: Option<&Path>) -> Result<Loaded, Failure> {
+    files(folder).map(resolved)
+}
+
+/// The files of a folder's library, or of the built-in one.
+pub(super) fn files(folder: Option<&Path>) -> Result<Files, Failure> {
     let files = match folder {
         Some(folder) => store::read_library(folder).map_err(|errors| {
             let lines = errors.iter().map(|error| {
@@ -47,17 +51,16 @@ pub(super) fn load(folder: Option<&Path>) -> Result<Loaded, Failure> {
         })?,
         None => built_in(),
     };
-    Ok(resolved(files))
+    Ok(Files::new(files))
 }
 
 /// Resolves files that were read already, for instance those kept beside a session.
-pub(super) fn resolved(files: Vec<SourceFile>) -> Loaded {
-    let hash = store::library_hash(&files);
-    let (library, problems) = library::load(Files::new(files.clone()));
+pub(super) fn resolved(files: Files) -> Loaded {
+    let hash = store::library_hash(files.as_slice());
+    let (library, problems) = library::load(files);
     Loaded {
         library,
         problems,
-        files,
         hash,
     }
 }
@@ -111,6 +114,5 @@ fn built_in() -> Vec<SourceFile> {
             }
         }
     }
-    files.sort_by(|a, b| a.name().cmp(b.name()));
     files
 }

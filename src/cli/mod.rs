@@ -82,16 +82,12 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
 }
 
 fn checked(folder: Option<&Path>, format: CheckFormat) -> Result<u8, Failure> {
-    let files = library::load(folder)?.files;
+    let files = library::files(folder)?;
     let format = match format {
         CheckFormat::Text => check::Format::Text,
         CheckFormat::Json => check::Format::Json,
     };
-    let (text, code) = check::run(
-        crate::source::Files::new(files),
-        format,
-        look::of_findings(&io::stdout()),
-    );
+    let (text, code) = check::run(files, format, look::of_findings(&io::stdout()));
     print(&text)?;
     Ok(code)
 }

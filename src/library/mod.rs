@@ -28,7 +28,7 @@ pub use scenario::{Expect, ExpectedEnd, Scenario};
 pub use table::{Id, Named, Table};
 pub use tree::{
     Answers, BandAnswer, ChoiceAnswer, Edge, EdgeId, Finding, Kind, Limit, Outcome, Severity, Status, Step,
-    Tree,
+    Tree, return_edge,
 };
 
 use crate::source::Files;
@@ -118,10 +118,29 @@ impl Library {
     }
 }
 
+/// What a library's files say, before any name in it is looked up.
+pub struct Written {
+    files: Files,
+    raw: load::Raw,
+    problems: Vec<Problem>,
+}
+
+/// Reads a library's files, each on its own.
+pub fn read(files: Files) -> Written {
+    let (raw, problems) = load::read_all(&files);
+    Written { files, raw, problems }
+}
+
+impl Written {
+    /// Looks every name up. Problems are in no particular order; with none, every name is resolved.
+    pub fn resolve(self) -> (Library, Vec<Problem>) {
+        let (mut library, problems) = resolve::resolve(&self.files, self.raw, self.problems);
+        library.files = self.files;
+        (library, problems)
+    }
+}
+
 /// Reads and resolves a library. Problems are in no particular order; with none, every name is resolved.
 pub fn load(files: Files) -> (Library, Vec<Problem>) {
-    let (raw, problems) = load::read_all(&files);
-    let (mut library, problems) = resolve::resolve(&files, raw, problems);
-    library.files = files;
-    (library, problems)
+    read(files).resolve()
 }

@@ -142,7 +142,8 @@ pub(super) struct TreeFile {
     pub edition: Option<Text>,
     pub changed: Option<Text>,
     pub start: Option<Text>,
-    pub steps: Option<Entries<Keyed<Step>>>,
+    /// Each in a place of its own: a step is large, and lists of them are copied as they grow.
+    pub steps: Option<Entries<Box<Keyed<Step>>>>,
 }
 
 #[derive(Debug, Deserialize)]

@@ -1,6 +1,7 @@
 //! Source files and places in them.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 /// One file of a library: its name inside the library's folder, and its text.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -97,20 +98,25 @@ pub struct Place {
     pub column: usize,
 }
 
-/// All the files of one library, in the order of their names.
+/// All the files of one library, in the order of their names; shared, not copied, by whoever has the library.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Files(Vec<SourceFile>);
+pub struct Files(Arc<[SourceFile]>);
 
 impl Files {
     /// Sorts the files by name, so that a library reads the same from every disk.
     pub fn new(mut files: Vec<SourceFile>) -> Self {
         files.sort_by(|a, b| a.name.cmp(&b.name));
-        Self(files)
+        Self(files.into())
+    }
+
+    /// The files, in the order of their names.
+    pub fn as_slice(&self) -> &[SourceFile] {
+        &self.0
     }
 
     /// The files with their ids.
     pub fn iter(&self) -> impl Iterator<Item = (FileId, &SourceFile)> {
-        (0..).map(FileId).zip(&self.0)
+        (0..).map(FileId).zip(self.0.iter())
     }
 
     /// The file of an id that came from this list.

@@ -11,5 +11,5 @@ pub use ascii::ascii;
 pub use diagnostic::{Diagnostic, Level};
 pub use file::{FileId, Files, Place, SourceFile, Span};
 pub use nearest::nearest;
-pub use safe::{Safe, is_unsafe, safe, safe_lines};
+pub use safe::{Safe, is_plain, is_unsafe, safe, safe_lines};
 pub use wrap::{wrap, wrap_ranges};

@@ -1,15 +1,18 @@
 //! Which names there are, before what stands behind them is resolved.
 
 use std::collections::HashMap;
+use std::collections::hash_map::Entry::{Occupied, Vacant};
 
 use super::super::load::From;
+use super::super::name::Look;
 use super::super::problem::What;
-use super::super::registry::{Caution, Fault, Part, PlateField, Reading, Restore, Sign, Source};
+use super::super::registry::{Caution, Choice, Fault, Part, PlateField, Reading, Restore, Sign, Source};
 use super::super::table::Id;
-use super::super::tree::Tree;
+use super::super::tree::{Outcome, Tree};
 use super::super::yaml::{Entries, Keyed};
 use super::super::{name, raw};
 use super::Resolver;
+use super::lookup::Valued;
 use crate::source::{FileId, Span};
 
 /// The names of one kind of thing.
@@ -20,6 +23,16 @@ pub(super) struct Names<T> {
 impl<T> Default for Names<T> {
     fn default() -> Self {
         Self { ids: HashMap::new() }
+    }
+}
+
+impl<T> FromIterator<String> for Names<T> {
+    /// Names of things that stand in this order.
+    fn from_iter<I: IntoIterator<Item = String>>(names: I) -> Self {
+        let ids = names.into_iter().enumerate();
+        Self {
+            ids: ids.map(|(index, name)| (name, Id::new(index))).collect(),
+        }
     }
 }
 
@@ -45,6 +58,22 @@ pub(super) struct Scope {
     pub cautions: Names<Caution>,
     pub sources: Names<Source>,
     pub trees: Names<Tree>,
+    /// Of each sign.
+    pub sign_values: Vec<Names<Choice>>,
+    /// Of each plate field; a field with a number has none.
+    pub field_values: Vec<Names<Choice>>,
+    /// Of each tree, known before any step is resolved.
+    pub outcomes: Vec<Names<Outcome>>,
+}
+
+impl Scope {
+    /// The values of a sign or of a plate field.
+    pub fn values(&self, of: Valued) -> Option<&Names<Choice>> {
+        match of {
+            Valued::Sign(sign) => self.sign_values.get(sign.index()),
+            Valued::Field(field) => self.field_values.get(field.index()),
+        }
+    }
 }
 
 /// A name that was registered, with what stands behind it.
@@ -62,23 +91,33 @@ pub(super) struct Opened<R> {
 
 /// Names that were given in one place, to find the second of a kind.
 #[derive(Default)]
-pub(super) struct Taken {
-    names: HashMap<String, Span>,
-    looks: HashMap<String, String>,
+pub(super) struct Taken<'a> {
+    /// The last name of each look.
+    looks: HashMap<Look<'a>, (&'a str, Span)>,
+    /// Names from before the last of their look: there are few.
+    earlier: HashMap<&'a str, Span>,
 }
 
-impl Taken {
+impl<'a> Taken<'a> {
     /// Takes a name; says where it stood before, or which other name looks like it.
-    fn take(&mut self, name: &str, at: Span) -> Result<(), (Span, Option<String>)> {
-        if let Some(&first) = self.names.get(name) {
+    fn take(&mut self, name: &'a str, at: Span) -> Result<(), (Span, Option<String>)> {
+        let mut last = match self.looks.entry(Look(name)) {
+            Vacant(free) => {
+                free.insert((name, at));
+                return Ok(());
+            }
+            Occupied(last) => last,
+        };
+        let (other, first) = *last.get();
+        if other == name {
             return Err((first, None));
         }
-        self.names.insert(name.to_owned(), at);
-        if let Some(alike) = self.looks.insert(name::look(name), name.to_owned()) {
-            let first = self.names.get(&alike).copied().unwrap_or(at);
-            return Err((first, Some(alike)));
+        if let Some(&first) = self.earlier.get(name) {
+            return Err((first, None));
         }
-        Ok(())
+        self.earlier.insert(other, first);
+        last.insert((name, at));
+        Err((first, Some(other.to_owned())))
     }
 }
 
@@ -113,25 +152,25 @@ impl Resolver<'_> {
         file: FileId,
         entries: Option<Entries<R>>,
     ) -> (Names<T>, Vec<Registered<R>>) {
+        let entries = entries.unwrap_or_default().0;
         let mut taken = Taken::default();
-        let mut ids = HashMap::new();
-        let mut registered = Vec::new();
-        for entry in entries.unwrap_or_default().0 {
-            let at = entry.key.span(file);
-            if self.claim(what, &mut taken, &entry.key.value, at) {
-                ids.insert(entry.key.value.clone(), Id::new(registered.len()));
-                registered.push(Registered {
-                    name: entry.key.value,
-                    at,
-                    raw: entry.value,
-                });
-            }
-        }
-        (Names { ids }, registered)
+        let new: Vec<bool> = (entries.iter())
+            .map(|entry| self.claim(what, &mut taken, &entry.key.value, entry.key.span(file)))
+            .collect();
+        let new_entries = entries.into_iter().zip(new).filter(|(_, new)| *new);
+        let registered: Vec<_> = new_entries
+            .map(|(entry, _)| Registered {
+                at: entry.key.span(file),
+                name: entry.key.value,
+                raw: entry.value,
+            })
+            .collect();
+        let names = registered.iter().map(|entry| entry.name.clone());
+        (names.collect(), registered)
     }
 
     /// Takes a name of a snake-case kind: says whether it is good and new, and reports it otherwise.
-    pub(super) fn claim(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> bool {
+    pub(super) fn claim<'a>(&mut self, what: What, taken: &mut Taken<'a>, name: &'a str, at: Span) -> bool {
         if !name::is_snake(name) {
             self.bad_name(what, name, at);
         }
@@ -139,7 +178,13 @@ impl Resolver<'_> {
     }
 
     /// As [`Resolver::claim`], for a name whose form has been looked at.
-    pub(super) fn claim_any(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> bool {
+    pub(super) fn claim_any<'a>(
+        &mut self,
+        what: What,
+        taken: &mut Taken<'a>,
+        name: &'a str,
+        at: Span,
+    ) -> bool {
         match taken.take(name, at) {
             Ok(()) => true,
             Err((first, look_alike)) => {
@@ -155,9 +200,10 @@ impl Resolver<'_> {
         &mut self,
         files: Vec<(FileId, String, Keyed<raw::TreeFile>)>,
     ) -> Vec<Registered<(FileId, Keyed<raw::TreeFile>)>> {
+        let stems: Vec<String> = files.iter().map(|(_, stem, _)| stem.clone()).collect();
         let mut taken = Taken::default();
         let mut registered = Vec::new();
-        for (file, stem, tree) in files {
+        for ((file, stem, tree), name) in files.into_iter().zip(&stems) {
             let at = tree
                 .value
                 .tree
@@ -182,7 +228,7 @@ impl Resolver<'_> {
                 ),
                 Some(_) => {}
             }
-            if self.claim_any(What::Tree, &mut taken, &stem, at) {
+            if self.claim_any(What::Tree, &mut taken, name, at) {
                 self.scope
                     .trees
                     .ids
