@@ -123,7 +123,7 @@ impl Resolver<'_> {
         ];
         if named.into_iter().all(Option::is_none) {
             // The key stands there, and nothing behind it.
-            self.missing(owner.at, &owner.name, kind);
+            self.missing(owner.at, owner.name, kind);
             exits.lost = true;
         }
         let resolved = match kind {
