@@ -109,10 +109,10 @@ fn of_step<'a>(step: &'a Step, take: &mut dyn FnMut(Span, &'a str)) {
         }
         Kind::Plate { .. } | Kind::Visit { .. } | Kind::Return { .. } | Kind::Unresolved { .. } => {}
     }
-    for edge in step.edges() {
+    step.edges().for_each(|edge| {
         let finding = edge.finding.as_ref().map(|finding| finding.text.as_str());
         all(edge.at, [edge.means.as_deref(), finding], take);
-    }
+    });
 }
 
 fn choices<'a>(values: &'a [Choice], take: &mut dyn FnMut(Span, &'a str)) {

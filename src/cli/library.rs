@@ -18,7 +18,6 @@ static BUILT_IN: Dir<'_> = include_dir!("$OUT_DIR/trees");
 pub(super) struct Loaded {
     pub library: Library,
     pub problems: Vec<Problem>,
-    pub files: Vec<SourceFile>,
     pub hash: Hash,
 }
 
@@ -40,21 +39,25 @@ impl Loaded {
 
 /// Reads the library of a folder, or the built-in one, with the overlays laid over it.
 pub(super) fn load(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<Loaded, Failure> {
+    files(folder, overlays).map(resolved)
+}
+
+/// The files of a folder's library, or of the built-in one, and those of its overlays.
+pub(super) fn files(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<Files, Failure> {
     let mut files = store::read_layers(folder, overlays)?;
     if folder.is_none() {
         files.extend(built_in());
     }
-    Ok(resolved(files))
+    Ok(Files::new(files))
 }
 
 /// Resolves files that were read already, for instance those kept beside a session.
-pub(super) fn resolved(files: Vec<SourceFile>) -> Loaded {
-    let hash = store::library_hash(&files);
-    let (library, problems) = library::load(Files::new(files.clone()));
+pub(super) fn resolved(files: Files) -> Loaded {
+    let hash = store::library_hash(files.as_slice());
+    let (library, problems) = library::load(files);
     Loaded {
         library,
         problems,
-        files,
         hash,
     }
 }

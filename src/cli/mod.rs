@@ -27,7 +27,6 @@ use arguments::{Arguments, CheckFormat, Command};
 use failure::{Failure, WRONG_USE};
 
 use crate::report::picture::Part;
-use crate::source::Files;
 
 /// Runs the program with the process's own arguments: its exit code.
 pub fn run() -> u8 {
@@ -129,10 +128,10 @@ fn checked(
         CheckFormat::Sarif => (check::Format::Sarif, watch::Header::Apart),
     };
     let once = || {
-        let files = library::load(folder, overlays)?.files;
+        let files = library::files(folder, overlays)?;
         let look = look::of_findings(&io::stdout());
         let shown = folder.and_then(Path::to_str);
-        Ok(check::run(Files::new(files), shown, release, format, look))
+        Ok(check::run(files, shown, release, format, look))
     };
     if watched {
         return watch::run(folder, overlays, header, once);

@@ -62,7 +62,7 @@ pub(super) fn open<'l>(
     walking: &Walking,
 ) -> Result<(SessionId, Desk<'l>), Failure> {
     let folder = sessions(walking.sessions.sessions.as_deref())?;
-    folder.keep_library(&loaded.hash, &loaded.files)?;
+    folder.keep_library(&loaded.hash, loaded.library.files.as_slice())?;
     let id = new_id(walking.clock);
     let journal = folder.create(&id)?;
     let opened = Opened {
@@ -146,7 +146,7 @@ fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> 
         answered_from: Some(safe(&file.to_string_lossy()).to_string()),
     };
     let folder = sessions(walking.sessions.sessions.as_deref())?;
-    folder.keep_library(&loaded.hash, &loaded.files)?;
+    folder.keep_library(&loaded.hash, loaded.library.files.as_slice())?;
     let id = new_id(walking.clock);
     let journal = folder.create(&id)?;
     let mut desk = Desk::open(&library, opened, journal, walking.clock)?;
@@ -196,7 +196,9 @@ fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
         .map_err(|error| Failure::new(WRONG_USE, format!("{shown} cannot be read: {error}")))?;
     let name = "scenarios/answers-given-on-the-command-line.yaml";
     let files = loaded
+        .library
         .files
+        .as_slice()
         .iter()
         .filter(|file| !file.name().starts_with("scenarios/"))
         .cloned();
@@ -238,5 +240,5 @@ pub(super) fn kept(folder: &SessionFolder, opened: &Opened) -> Result<Loaded, Fa
         )
         .help("copy the folder `libraries` from where the session was walked")
     })?;
-    Ok(resolved(files))
+    Ok(resolved(Files::new(files)))
 }

@@ -1,10 +1,9 @@
 //! How each tree can end, and which of its steps its start leads to: each asks for the other, so both are found together.
 
 use super::Library;
-use super::graph::chain;
 use super::registry::Remedy;
 use super::table::Id;
-use super::tree::{Kind, Step, Tree};
+use super::tree::{Edge, Kind, Step, Tree, return_edge};
 
 /// How a tree can end, as far as its start leads there.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -40,6 +39,9 @@ pub(super) struct Flow<'a> {
     pub ends: Vec<Ends>,
     /// The visits of each tree that were reached.
     visitors: Vec<Vec<Id<Step>>>,
+    /// The trees with a step that may end in anything, and those with one that may lead to any step.
+    open_ended: Vec<bool>,
+    flooded: Vec<bool>,
     steps: Vec<Id<Step>>,
     news: Vec<(Id<Tree>, End)>,
 }
@@ -55,6 +57,8 @@ impl<'a> Flow<'a> {
             reached: vec![false; library.steps.len()],
             ends: ends.collect(),
             visitors: vec![Vec::new(); library.trees.len()],
+            open_ended: vec![false; library.trees.len()],
+            flooded: vec![false; library.trees.len()],
             steps: Vec::new(),
             news: Vec::new(),
         };
@@ -89,6 +93,9 @@ impl<'a> Flow<'a> {
     }
 
     fn reach_all(&mut self, tree: Id<Tree>) {
+        if std::mem::replace(&mut self.flooded[tree.index()], true) {
+            return;
+        }
         for step in self.library.trees[tree].steps.clone() {
             self.reach(Id::new(step));
         }
@@ -109,13 +116,7 @@ impl<'a> Flow<'a> {
                 }
             }
             Kind::Unresolved { lost, .. } => {
-                let outcomes = self.library.trees[step.tree].outcomes.len();
-                for end in (0..outcomes)
-                    .map(End::Return)
-                    .chain([End::Verdict, End::ShutDown])
-                {
-                    self.learn(step.tree, end);
-                }
+                self.learn_all(step.tree);
                 if *lost {
                     self.reach_all(step.tree);
                 }
@@ -128,9 +129,7 @@ impl<'a> Flow<'a> {
     }
 
     fn reach_edges(&mut self, step: &Step) {
-        for edge in step.edges() {
-            self.reach(edge.go);
-        }
+        step.edges().for_each(|edge| self.reach(edge.go));
     }
 
     fn end_of_visit(&mut self, visit: Id<Step>, end: End) {
@@ -143,17 +142,26 @@ impl<'a> Flow<'a> {
         };
         match (end, on_verdict) {
             (End::Return(outcome), _) => {
-                let edges = returns.iter().filter(|(position, _)| *position == outcome);
-                for edge in edges.flat_map(|(_, edge)| chain(edge)) {
+                for edge in return_edge(returns, outcome).into_iter().flat_map(Edge::chain) {
                     self.reach(edge.go);
                 }
             }
             (End::Verdict, Some(edge)) => {
-                for edge in chain(edge) {
+                for edge in edge.chain() {
                     self.reach(edge.go);
                 }
             }
             (End::Verdict | End::ShutDown, _) => self.learn(step.tree, end),
+        }
+    }
+
+    fn learn_all(&mut self, tree: Id<Tree>) {
+        if std::mem::replace(&mut self.open_ended[tree.index()], true) {
+            return;
+        }
+        let returns = (0..self.library.trees[tree].outcomes.len()).map(End::Return);
+        for end in returns.chain([End::Verdict, End::ShutDown]) {
+            self.learn(tree, end);
         }
     }
 

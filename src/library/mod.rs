@@ -36,7 +36,7 @@ pub use schema::{schema, with_modeline};
 pub use table::{Id, Named, Table};
 pub use tree::{
     Answers, BandAnswer, ChoiceAnswer, Edge, EdgeId, Finding, Kind, Limit, Outcome, Severity, Status, Step,
-    Tree,
+    Tree, return_edge,
 };
 
 use crate::measure::Scale;
@@ -150,14 +150,33 @@ impl Library {
     }
 }
 
+/// What a library's files say, before any name in it is looked up.
+pub struct Written {
+    files: Files,
+    raw: load::Raw,
+    problems: Vec<Problem>,
+}
+
+/// Reads a library's files, each on its own.
+pub fn read(files: Files) -> Written {
+    let files = load::with_place_for_about(files);
+    let (raw, problems) = load::read_all(&files);
+    Written { files, raw, problems }
+}
+
+impl Written {
+    /// Looks every name up. Problems are in no particular order; with none, every name is resolved.
+    pub fn resolve(self) -> (Library, Vec<Problem>) {
+        let (mut library, problems) = resolve::resolve(&self.files, self.raw, self.problems);
+        library.files = self.files;
+        (library, problems)
+    }
+}
+
 /// Reads and resolves a library. Problems are in no particular order; with none, every name is resolved.
 ///
 /// Where files belong to overlays ([`SourceFile::layer`](crate::source::SourceFile::layer)), the library is what they make
 /// of it together: what a later layer registers or names as an earlier one did replaces it whole.
 pub fn load(files: Files) -> (Library, Vec<Problem>) {
-    let files = load::with_place_for_about(files);
-    let (raw, problems) = load::read_all(&files);
-    let (mut library, problems) = resolve::resolve(&files, raw, problems);
-    library.files = files;
-    (library, problems)
+    read(files).resolve()
 }

@@ -15,6 +15,10 @@ pub struct PlateField {
     pub kind: FieldKind,
     /// Where to find it on the plate.
     pub how: Option<String>,
+    /// The fields that a line of `order:` has right before this one.
+    pub smaller: Vec<Id<PlateField>>,
+    /// The fields that a line of `order:` has right behind this one.
+    pub larger: Vec<Id<PlateField>>,
 }
 
 /// What can stand in a plate field.

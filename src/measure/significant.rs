@@ -17,7 +17,20 @@ pub(super) fn round_to(value: f64, digits: usize) -> f64 {
 /// By way of fourteen: a decimal whose thirteenth and last digit is a five would otherwise go up or down by what the
 /// arithmetic left in its sixteenth.
 pub(super) fn round(value: f64) -> f64 {
+    if is_short(value) {
+        return value + 0.0;
+    }
     round_to(round_to(value, 14), 12)
+}
+
+/// Whether a value has no more digits than are kept, as almost all have that a person wrote: then it is what it rounds to,
+/// and need not go through text.
+fn is_short(value: f64) -> bool {
+    const WHOLE: f64 = 1e12;
+    // A value is the one float nearest to its decimal form; where a thousandth of a whole number is the same float, it has
+    // that form, with no more digits than the whole number.
+    let thousandths = (value * 1e3).round();
+    thousandths.abs() < WHOLE && thousandths / 1e3 == value
 }
 
 #[cfg(test)]
@@ -31,6 +44,18 @@ mod tests {
         assert_eq!(round(1e-7 * 3.0), 3e-7);
         assert_eq!(round_to(-123_456.0, 3), -123_000.0);
         assert_eq!(round(4_092_264.855_104_999_6), round(4_092_264.855_105));
+    }
+
+    #[test]
+    fn a_short_number_is_what_it_rounds_to() {
+        for text in ["0", "24", "-40", "20.4", "0.3", "-0.05", "3.125", "999999999.999"] {
+            let value: f64 = text.parse().unwrap();
+            assert!(is_short(value), "{text}");
+            assert_eq!(round_to(round_to(value, 14), 12), value, "{text}");
+        }
+        for value in [0.1 + 0.2, 1e-7, 1e12, f64::INFINITY, f64::NAN] {
+            assert!(!is_short(value), "{value}");
+        }
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! Source files and places in them.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 use super::layer::{self, Layer};
 
@@ -154,27 +155,34 @@ pub struct Place {
     pub column: usize,
 }
 
-/// All the files of one library: layer after layer, and in each in the order of their names.
+/// All the files of one library: layer after layer, and in each in the order of their names. Shared, not copied, by whoever
+/// has the library.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Files(Vec<SourceFile>);
+pub struct Files(Arc<[SourceFile]>);
 
 impl Files {
     /// Sorts the files by layer and name, so that a library reads the same from every disk.
     pub fn new(mut files: Vec<SourceFile>) -> Self {
         files.sort_by(|a, b| (a.layer.number(), &a.name).cmp(&(b.layer.number(), &b.name)));
-        Self(files)
+        Self(files.into())
+    }
+
+    /// The files, in their order.
+    pub fn as_slice(&self) -> &[SourceFile] {
+        &self.0
     }
 
     /// The same files and one more.
     #[must_use]
-    pub fn with(mut self, file: SourceFile) -> Self {
-        self.0.push(file);
-        Self::new(self.0)
+    pub fn with(self, file: SourceFile) -> Self {
+        let mut files = self.0.to_vec();
+        files.push(file);
+        Self::new(files)
     }
 
     /// The files with their ids.
     pub fn iter(&self) -> impl Iterator<Item = (FileId, &SourceFile)> {
-        (0..).map(FileId).zip(&self.0)
+        (0..).map(FileId).zip(self.0.iter())
     }
 
     /// The file of an id that came from this list.

@@ -13,5 +13,5 @@ pub use diagnostic::{Diagnostic, Level, Walked, WitnessAnswer};
 pub use file::{FileId, Files, Place, SourceFile, Span, Unread};
 pub use layer::Layer;
 pub use nearest::nearest;
-pub use safe::{Safe, is_unsafe, safe, safe_lines};
+pub use safe::{Safe, is_plain, is_unsafe, safe, safe_lines};
 pub use wrap::{wrap, wrap_ranges};

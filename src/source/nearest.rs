@@ -16,7 +16,8 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
     let most = (length / 3).max(1);
     candidates
         .into_iter()
-        .filter(|candidate| candidate.len() <= 2 * LONGEST)
+        // As many letters at least must be put in or taken out.
+        .filter(|candidate| candidate.chars().count().abs_diff(length) <= most)
         .map(|candidate| (distance(word, candidate), candidate))
         .filter(|&(distance, _)| distance <= most)
         .min()

@@ -99,6 +99,14 @@ pub fn safe_lines(text: &str) -> Vec<Safe> {
     text.lines().map(safe).collect()
 }
 
+/// Whether a text is made of nothing but printable ASCII, tabs and line feeds, so that there is no need to look at each
+/// character: most texts are.
+pub fn is_plain(text: &str) -> bool {
+    // Without a way out in the middle, this takes many bytes at a time.
+    let plain = |byte| matches!(byte, b' '..=b'~' | b'\n' | b'\t');
+    text.bytes().fold(true, |all, byte| all & plain(byte))
+}
+
 /// Whether a character may act on a terminal, change the direction of text, or not be seen at all.
 pub fn is_unsafe(character: char) -> bool {
     character.is_control()
@@ -132,6 +140,14 @@ mod tests {
         shows("\u{2066}x\u{2069}", "<U+2066>x<U+2069>");
         shows("a\u{200b}b", "a<U+200B>b");
         shows("\u{e0041}", "<U+E0041>");
+    }
+
+    #[test]
+    fn a_plain_text_holds_nothing_unsafe() {
+        assert!(is_plain("a: [b] # ~\n\tc"));
+        for text in ["a\u{7f}", "\u{1f}", "a\rb", "°F", "\u{202e}"] {
+            assert!(!is_plain(text), "{text:?}");
+        }
     }
 
     #[test]

@@ -170,7 +170,7 @@ fn find_datum(library: &Library, name: &str) -> Result<Datum, Misfit> {
 
 /// The edge of a number among those that leave a step.
 fn edge_of(library: &Library, step: Id<Step>, number: u32) -> Option<&Edge> {
-    library[step].edges().into_iter().find(|edge| edge.id.0 == number)
+    library[step].edges().find(|edge| edge.id.0 == number)
 }
 
 fn took(library: &Library, state: &mut State, number: u32) -> Result<(), Misfit> {

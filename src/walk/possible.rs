@@ -51,9 +51,13 @@ pub(super) struct Search<'a> {
     visits: BTreeMap<Id<Tree>, BTreeSet<Id<Step>>>,
     /// Outcomes that were reached.
     pub returned: BTreeSet<(Id<Tree>, usize)>,
+    /// In the order in which they were come to.
     pub faults: Vec<Id<Fault>>,
+    faults_seen: BTreeSet<Id<Fault>>,
     /// What work on the way may make void.
     pub voided: BTreeSet<Datum>,
+    /// What of that is named by a step, and does not only follow from another.
+    voided_by_work: BTreeSet<Datum>,
 }
 
 impl<'a> Search<'a> {
@@ -73,7 +77,9 @@ impl<'a> Search<'a> {
             visits: BTreeMap::new(),
             returned: BTreeSet::new(),
             faults: Vec::new(),
+            faults_seen: BTreeSet::new(),
             voided: BTreeSet::new(),
+            voided_by_work: BTreeSet::new(),
         };
         search.run();
         search
@@ -148,6 +154,10 @@ impl<'a> Search<'a> {
             }
             Kind::Do { go, voids, .. } => {
                 for datum in voids {
+                    // Another step may have voided it before: looking through all readings again would find no more.
+                    if !self.voided_by_work.insert(*datum) {
+                        continue;
+                    }
                     self.voided.insert(*datum);
                     // What was worked out from it, and what it was worked out from, goes with it.
                     self.voided.extend(super::apply::inputs_of(library, *datum));
@@ -172,7 +182,7 @@ impl<'a> Search<'a> {
                 self.come_back(*tree);
             }
             Kind::Verdict { fault, .. } => {
-                if !self.faults.contains(fault) {
+                if self.faults_seen.insert(*fault) {
                     self.faults.push(*fault);
                 }
             }
@@ -243,11 +253,8 @@ impl<'a> Search<'a> {
         };
         let settled = question.and_then(|(datum, answers)| self.settled(datum, answers));
         match settled {
-            Some(edge) => {
-                std::iter::successors(Some(edge), |edge| edge.limit.as_ref().map(|limit| &*limit.then))
-                    .collect()
-            }
-            None => step.edges(),
+            Some(edge) => edge.chain().collect(),
+            None => step.edges().collect(),
         }
     }
 

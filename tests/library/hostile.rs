@@ -220,3 +220,20 @@ fn many_names_are_looked_up_in_no_quadratic_time() {
         begun.elapsed()
     );
 }
+
+#[test]
+fn thousands_of_unknown_steps_are_all_reported_and_the_first_with_what_was_meant() {
+    let mut tree = "tree: stands-still\ntitle: T\ncomplaint: C\nstart: s1\nsteps:\n".to_owned();
+    for at in 1..=2000 {
+        tree.push_str(&format!("  s{at}: {{ do: Wait., go: no_step_{at} }}\n"));
+    }
+    tree.push_str("  no_stop_1: { do: Wait., go: s1 }\n");
+    let problems = Written::small().with(TREE, tree).problems();
+    let unknown: Vec<&String> = problems
+        .iter()
+        .filter(|line| line.contains("unknown step"))
+        .collect();
+    assert_eq!(unknown.len(), 2000, "{:?}", problems.first());
+    assert!(unknown[0].ends_with("meant `no_stop_1`"), "{}", unknown[0]);
+    assert!(unknown[1999].ends_with("`no_step_2000`"), "{}", unknown[1999]);
+}

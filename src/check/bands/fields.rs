@@ -1,5 +1,7 @@
 //! What is known of the plate fields that a step's bands lean on.
 
+use std::collections::HashSet;
+
 use crate::library::{FieldKind, Id, Library, PlateField};
 use crate::measure::{Dimension, PlausibleRange, Scale};
 
@@ -24,7 +26,7 @@ pub(in crate::check) fn is_positive(library: &Library, field: Id<PlateField>) ->
 }
 
 /// The fields that `order:` puts above a field, along one chain or several.
-pub(in crate::check) fn above(library: &Library, field: Id<PlateField>) -> Vec<Id<PlateField>> {
+pub(in crate::check) fn above(library: &Library, field: Id<PlateField>) -> HashSet<Id<PlateField>> {
     related(library, field, Side::Above)
 }
 
@@ -34,24 +36,16 @@ enum Side {
     Above,
 }
 
-fn related(library: &Library, field: Id<PlateField>, side: Side) -> Vec<Id<PlateField>> {
-    let mut found: Vec<Id<PlateField>> = Vec::new();
-    let mut waiting = vec![field];
-    while let Some(from) = waiting.pop() {
-        for chain in &library.order {
-            let Some(at) = chain.iter().position(|&field| field == from) else {
-                continue;
-            };
-            let beside = match side {
-                Side::Below => &chain[..at],
-                Side::Above => &chain[at + 1..],
-            };
-            for &next in beside {
-                if !found.contains(&next) {
-                    found.push(next);
-                    waiting.push(next);
-                }
-            }
+fn related(library: &Library, field: Id<PlateField>, side: Side) -> HashSet<Id<PlateField>> {
+    let beside = |field: Id<PlateField>| match side {
+        Side::Below => library.plate[field].smaller.iter(),
+        Side::Above => library.plate[field].larger.iter(),
+    };
+    let mut found = HashSet::new();
+    let mut waiting: Vec<_> = beside(field).collect();
+    while let Some(&next) = waiting.pop() {
+        if found.insert(next) {
+            waiting.extend(beside(next));
         }
     }
     found

@@ -8,7 +8,7 @@
 use super::dependence::{Dependence, may_be_doubted};
 use super::joint::Joint;
 use super::numbers::Numbers;
-use crate::library::graph::{Graph, chain};
+use crate::library::graph::Graph;
 use crate::library::{
     Answers, Claim, ClaimKind, Datum, Edge, Id, Kind, Library, PlateField, Remedy, Step, Tree,
 };
@@ -180,7 +180,7 @@ impl<'l> Look<'_, 'l> {
     }
 
     fn take(&mut self, edge: Option<&Edge>, bits: Bits) {
-        for edge in edge.into_iter().flat_map(chain) {
+        for edge in edge.into_iter().flat_map(Edge::chain) {
             self.come_to(edge.go, bits);
         }
     }

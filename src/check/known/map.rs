@@ -68,7 +68,7 @@ impl Map {
             if let Kind::Visit { tree, .. } = step.kind {
                 map.visitors[tree.index()].push(id);
             }
-            map.looping[step.tree.index()] |= step.edges().iter().any(|edge| edge.limit.is_some());
+            map.looping[step.tree.index()] |= step.edges().any(|edge| edge.limit.is_some());
             if let Some(datum) = asked(step) {
                 map.asking.entry(datum).or_default().push(id);
             }
@@ -246,13 +246,13 @@ fn lead(library: &Library, nodes: &Nodes, id: Id<Step>, step: &Step, ways: &mut 
                 way(from, start.index() as u32);
             }
             for (outcome, edge) in returns {
-                for edge in crate::library::graph::chain(edge) {
+                for edge in edge.chain() {
                     way(nodes.returned(*tree, *outcome), edge.go.index() as u32);
                 }
             }
             match on_verdict {
                 Some(edge) => {
-                    for edge in crate::library::graph::chain(edge) {
+                    for edge in edge.chain() {
                         way(nodes.noted(*tree), edge.go.index() as u32);
                     }
                 }

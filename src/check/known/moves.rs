@@ -2,7 +2,6 @@
 
 use super::dependence::may_be_doubted;
 use super::tracked::{StateId, Tracked};
-use crate::library::graph::chain;
 use crate::library::{
     Answers, Claim, ClaimKind, Datum, Edge, Fault, Id, Kind, Library, ProofLine, Remedy, Step,
 };
@@ -113,7 +112,7 @@ pub(super) fn moves<'l>(tracked: &mut Tracked<'l>, step: Id<Step>, from: StateId
 /// Adds a way, and what may come after its limit.
 pub(super) fn push<'l>(found: &mut Vec<Move<'l>>, how: How, edge: Option<&'l Edge>, state: StateId) {
     let Some(first) = edge else { return };
-    found.extend(chain(first).map(|taken| Move {
+    found.extend(first.chain().map(|taken| Move {
         how,
         first,
         taken,

@@ -3,7 +3,7 @@
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
 use crate::library::graph::Graph;
-use crate::library::{Id, Kind, Step};
+use crate::library::{Id, Kind, Step, return_edge};
 
 rule! {
     /// No verdict and no return can be reached from this step.
@@ -98,7 +98,7 @@ fn may_end(subject: &Subject<'_>, graph: &Graph, step: &Step) -> bool {
             on_verdict,
         } => {
             let ends = graph.ends(*tree);
-            let mapped = |outcome| returns.iter().any(|&(mapped, _)| mapped == outcome);
+            let mapped = |outcome| return_edge(returns, outcome).is_some();
             let mut outcomes = 0..subject.library.trees[*tree].outcomes.len();
             ends.shut_down
                 || (ends.verdict && on_verdict.is_none())

@@ -3,8 +3,7 @@
 use crate::check::bands::{Question, gaps};
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
-use crate::library::graph::chain;
-use crate::library::{Answers, FieldKind, Id, Kind, Step, What};
+use crate::library::{Answers, Edge, FieldKind, Id, Kind, Step, What};
 
 rule! {
     /// Every answer to this question leads to the same step, and none notes a finding.
@@ -77,7 +76,7 @@ fn only_target(step: &Step) -> Option<Id<Step>> {
     if matches!(answers, Answers::Go(_)) || answers.edges().count() < 2 {
         return None;
     }
-    let mut edges = answers.edges().flat_map(chain);
+    let mut edges = answers.edges().flat_map(Edge::chain);
     let first = edges.next().filter(|edge| edge.finding.is_none())?.go;
     edges
         .all(|edge| edge.go == first && edge.finding.is_none())

@@ -1,5 +1,6 @@
 //! A step that no way leads to.
 
+use std::cell::LazyCell;
 use std::collections::HashSet;
 
 use crate::check::rule::{Findings, rule};
@@ -63,7 +64,8 @@ rule! {
 
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let (library, graph) = (subject.library, subject.graph());
-    let before = first_before(library);
+    // Most libraries have no such step.
+    let before = LazyCell::new(|| first_before(library));
     let halved = files_with_a_step_left_out(subject);
     // A tree that is named and not there may be any; so may what a step that was left out visits.
     let any_may_be_entered = !halved.is_empty() || subject.misses(What::Tree);
@@ -114,11 +116,8 @@ fn files_with_a_step_left_out(subject: &Subject<'_>) -> HashSet<FileId> {
 fn first_before(library: &Library) -> Vec<Option<Id<Step>>> {
     let mut before = vec![None; library.steps.len()];
     for (index, step) in library.steps.iter().enumerate() {
-        for edge in step.edges() {
-            if edge.go.index() != index {
-                before[edge.go.index()].get_or_insert(Id::new(index));
-            }
-        }
+        let to_others = step.edges().filter(|edge| edge.go.index() != index);
+        to_others.for_each(|edge| _ = before[edge.go.index()].get_or_insert(Id::new(index)));
     }
     before
 }

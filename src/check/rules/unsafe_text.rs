@@ -6,7 +6,7 @@ use crate::check::escapes::Escapes;
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
 use crate::check::texts;
-use crate::source::{FileId, SourceFile, Span, is_unsafe};
+use crate::source::{FileId, SourceFile, Span, is_plain, is_unsafe};
 
 rule! {
     /// A text holds a control character, one that changes the direction of text, or one that cannot be seen.
@@ -49,9 +49,17 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
             findings.add(span, format!("the text holds {}", described(character)), HELP);
         }
     }
+    // Nothing else can be in a text than is in its file, but for what an escape stands for.
+    let mut files = subject.library.files.iter();
+    if !files.any(|(_, file)| file.text().contains('\\')) {
+        return;
+    }
     let mut escapes = Escapes::of(&subject.library.files);
     let mut reported: HashMap<FileId, usize> = HashMap::new();
     texts::each(subject.library, &mut |at, text| {
+        if is_plain(text) {
+            return;
+        }
         let characters: BTreeSet<char> = text.chars().filter(|&character| is_refused(character)).collect();
         for character in characters {
             let place = escapes.take(at, character);
@@ -88,8 +96,20 @@ fn described(character: char) -> String {
 /// The first unsafe character of every run of one, with its offset.
 fn unsafe_places(file: &SourceFile) -> impl Iterator<Item = (usize, char)> {
     let text = file.text();
+    let mut next = 0;
+    let lines = text.split_inclusive('\n').map(move |line| {
+        let start = next;
+        next += line.len();
+        (start, line)
+    });
+    let characters = lines
+        .filter(|(_, line)| !is_plain(line.strip_suffix("\r\n").unwrap_or(line)))
+        .flat_map(|(start, line)| {
+            line.char_indices()
+                .map(move |(at, character)| (start + at, character))
+        });
     let mut last = None;
-    text.char_indices().filter(move |&(at, character)| {
+    characters.filter(move |&(at, character)| {
         let harmless = match character {
             '\n' | '\t' => true,
             '\r' => text.as_bytes().get(at + 1) == Some(&b'\n'),

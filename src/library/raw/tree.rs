@@ -42,7 +42,8 @@ pub(in crate::library) struct TreeFile {
     /// The steps, each with its name. Every cycle of them needs an edge with `at_most`. Example:
     /// `level: { observe: water_level, choices: { high: supply, low: fine } }`
     #[schemars(with = "Must<NonEmpty<Map<Name, Keyed<Step>>>>")]
-    pub steps: Option<Entries<Keyed<Step>>>,
+    // Each in a place of its own: a step is large, and lists of them are copied as they grow.
+    pub steps: Option<Entries<Box<Keyed<Step>>>>,
 }
 
 /// A step: exactly one of `measure`, `observe`, `do`, `plate`, `visit`, `verdict` and `return`, with the keys that go with

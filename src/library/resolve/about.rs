@@ -9,7 +9,7 @@ use super::super::raw::{self, Text};
 use super::super::registry::Danger;
 use super::super::yaml::{Entries, Keyed};
 use super::Resolver;
-use super::lookup::Owner;
+use super::lookup::{Owner, Whose};
 use crate::source::{FileId, Span};
 
 impl Resolver<'_> {
@@ -53,7 +53,7 @@ impl Resolver<'_> {
             let owner = Owner {
                 file,
                 at,
-                name: "library.yaml".to_owned(),
+                name: Whose::This("library.yaml"),
             };
             self.library.name = self.text(name, &owner, "library");
             self.library.edition = edition;

@@ -1,31 +1,32 @@
 //! Edges: where an answer leads.
 
-use std::collections::HashMap;
-
 use super::super::problem::What;
 use super::super::raw;
 use super::super::table::Id;
 use super::super::tree::{Edge, EdgeId, Finding, Limit, Severity, Step};
 use super::super::yaml::{At, Keyed};
 use super::Resolver;
-use crate::source::{FileId, Span, nearest};
+use super::scope::Names;
+use crate::source::{FileId, Span};
 
 /// The tree that a step stands in, for looking up where its edges lead.
 pub(super) struct Within<'a> {
     pub file: FileId,
-    pub steps: &'a HashMap<String, Id<Step>>,
+    pub steps: &'a Names<Step>,
+    /// How many steps the library has before this tree's.
+    pub first: usize,
 }
 
 impl Resolver<'_> {
     /// Resolves an edge; none where its name leads nowhere, which has then been reported.
-    pub(super) fn edge(&mut self, edge: &raw::Edge, within: &Within<'_>) -> Option<Edge> {
+    pub(super) fn edge(&mut self, edge: raw::Edge, within: &Within<'_>) -> Option<Edge> {
         let at = edge.span(within.file);
-        match &edge.value {
+        match edge.value {
             raw::EdgeForm::Name(name) => {
-                let go = self.step(name, at, within)?;
+                let go = self.step(&name, at, within)?;
                 Some(self.plain_edge(at, go))
             }
-            raw::EdgeForm::Map(map) => self.edge_map(map, at, within),
+            raw::EdgeForm::Map(map) => self.edge_map(*map, at, within),
             raw::EdgeForm::Nothing => {
                 self.malformed(
                     at,
@@ -58,20 +59,18 @@ impl Resolver<'_> {
         id
     }
 
-    fn edge_map(&mut self, map: &Keyed<raw::EdgeMap>, at: Span, within: &Within<'_>) -> Option<Edge> {
+    fn edge_map(&mut self, map: Keyed<raw::EdgeMap>, at: Span, within: &Within<'_>) -> Option<Edge> {
         let file = within.file;
-        self.stray(map, file);
+        self.stray(&map, file);
         let raw::EdgeMap {
             go,
             at_most,
             then,
             means,
             finding,
-        } = &map.value;
-        let limit = self.limit(at_most.as_ref(), then.as_ref(), at, within);
-        let finding = finding
-            .as_ref()
-            .and_then(|finding| self.finding(finding, at, file));
+        } = map.value;
+        let limit = self.limit(at_most, then, at, within);
+        let finding = finding.and_then(|finding| self.finding(finding, at, file));
         let Some(go) = go else {
             self.missing(at, "the edge", "go");
             return None;
@@ -81,7 +80,7 @@ impl Resolver<'_> {
         let limit = limit?;
         Some(Edge {
             limit,
-            means: means.as_ref().map(|means| means.value.clone()),
+            means: means.map(|means| means.value),
             finding,
             ..self.plain_edge(place, go)
         })
@@ -90,8 +89,8 @@ impl Resolver<'_> {
     /// The limit of an edge, if it has one; none at all where it has one that could not be read.
     fn limit(
         &mut self,
-        at_most: Option<&At<u32>>,
-        then: Option<&raw::Edge>,
+        at_most: Option<At<u32>>,
+        then: Option<raw::Edge>,
         at: Span,
         within: &Within<'_>,
     ) -> Option<Option<Limit>> {
@@ -123,9 +122,9 @@ impl Resolver<'_> {
         }
     }
 
-    fn finding(&mut self, finding: &Keyed<raw::Finding>, at: Span, file: FileId) -> Option<Finding> {
-        self.stray(finding, file);
-        let (severity, text) = (finding.value.severity.as_ref(), finding.value.text.as_ref());
+    fn finding(&mut self, finding: Keyed<raw::Finding>, at: Span, file: FileId) -> Option<Finding> {
+        self.stray(&finding, file);
+        let raw::Finding { severity, text } = finding.value;
         if severity.is_none() {
             self.missing(at, "the finding", "severity");
         }
@@ -134,8 +133,8 @@ impl Resolver<'_> {
         }
         let (severity, text) = (severity?, text?);
         Some(Finding {
-            severity: self.severity(severity, file)?,
-            text: text.value.clone(),
+            severity: self.severity(&severity, file)?,
+            text: text.value,
         })
     }
 
@@ -155,11 +154,11 @@ impl Resolver<'_> {
 
     /// The step of a name in the same tree.
     pub(super) fn step(&mut self, name: &str, at: Span, within: &Within<'_>) -> Option<Id<Step>> {
-        let found = within.steps.get(name).copied();
+        let found = within.steps.find(name);
         if found.is_none() {
-            let nearest = nearest(name, within.steps.keys().map(String::as_str));
-            self.unknown(What::Step, name, at, nearest.map(str::to_owned));
+            let nearest = self.suggest_of(name, within.steps.iter());
+            self.unknown(What::Step, name, at, nearest);
         }
-        found
+        found.map(|step| Id::new(within.first + step.index()))
     }
 }

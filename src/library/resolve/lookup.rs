@@ -1,9 +1,12 @@
 //! Looking names up.
 
+use std::fmt;
+
 use super::super::problem::What;
 use super::super::raw::{Text, Texts};
-use super::super::registry::{Caution, Choice, Datum, Restore, Source};
+use super::super::registry::{Caution, Choice, Datum, PlateField, Restore, Sign, Source};
 use super::super::table::Id;
+use super::super::tree::Tree;
 use super::super::yaml::{At, Entries, Keyed};
 use super::Resolver;
 use super::scope::{Names, Scope, Taken};
@@ -32,11 +35,16 @@ impl Resolver<'_> {
         name: &str,
         names: impl for<'a> Fn(&'a Scope) -> Box<dyn Iterator<Item = &'a str> + 'a>,
     ) -> Option<String> {
-        if self.suggestions == SUGGESTIONS {
-            return None;
-        }
-        self.suggestions += 1;
-        nearest(name, names(&self.scope)).map(str::to_owned)
+        meant(&mut self.patience, name, names(&self.scope))
+    }
+
+    /// As [`Resolver::suggest`], from names that are not those of the whole library.
+    pub(super) fn suggest_of<'n>(
+        &mut self,
+        name: &str,
+        names: impl Iterator<Item = &'n str>,
+    ) -> Option<String> {
+        meant(&mut self.patience, name, names)
     }
 
     /// The ids of a list of names, without those that are unknown.
@@ -93,23 +101,33 @@ impl Resolver<'_> {
             .collect()
     }
 
-    /// The position of a value among the choices; an unknown one is reported.
-    pub(super) fn find_choice(&mut self, choices: &[Choice], name: &Text, file: FileId) -> Option<usize> {
-        let found = choices.iter().position(|choice| choice.name == name.value);
+    /// The position of a value among those of a sign or plate field; an unknown one is reported.
+    pub(super) fn find_value(&mut self, of: Valued, name: &Text, file: FileId) -> Option<usize> {
+        let found = self.scope.values(of).and_then(|values| values.find(&name.value));
         if found.is_none() {
-            let nearest = nearest(&name.value, choices.iter().map(|choice| choice.name.as_str()));
-            self.unknown(
-                What::Value,
-                &name.value,
-                name.span(file),
-                nearest.map(str::to_owned),
-            );
+            let nearest = self.suggest(&name.value, |scope| {
+                Box::new(scope.values(of).into_iter().flat_map(Names::iter))
+            });
+            self.unknown(What::Value, &name.value, name.span(file), nearest);
         }
-        found
+        found.map(Id::index)
     }
 
-    /// The values of a sign or of a plate field.
-    pub(super) fn choices(&mut self, entries: &Entries<Text>, file: FileId) -> Vec<Choice> {
+    /// The position of an outcome among those of a tree; an unknown one is reported.
+    pub(super) fn find_outcome(&mut self, of: Id<Tree>, name: &Text, file: FileId) -> Option<usize> {
+        let outcomes = self.scope.outcomes.get(of.index());
+        let found = outcomes.and_then(|outcomes| outcomes.find(&name.value));
+        if found.is_none() {
+            let nearest = self.suggest(&name.value, |scope| {
+                Box::new(scope.outcomes.get(of.index()).into_iter().flat_map(Names::iter))
+            });
+            self.unknown(What::Outcome, &name.value, name.span(file), nearest);
+        }
+        found.map(Id::index)
+    }
+
+    /// The values of a sign or of a plate field, and their names.
+    pub(super) fn choices(&mut self, entries: &Entries<Text>, file: FileId) -> (Vec<Choice>, Names<Choice>) {
         let mut taken = Taken::default();
         let mut choices = Vec::new();
         for entry in &entries.0 {
@@ -122,19 +140,20 @@ impl Resolver<'_> {
                 });
             }
         }
-        choices
+        let names = choices.iter().map(|choice| choice.name.clone()).collect();
+        (choices, names)
     }
 
     /// A text that must be there: an absent one is reported at `owner` and stands empty.
-    pub(super) fn text(&mut self, text: Option<Text>, owner: &Owner, key: &str) -> String {
+    pub(super) fn text(&mut self, text: Option<Text>, owner: &Owner<'_>, key: &str) -> String {
         match text {
             Some(text) if !text.value.trim().is_empty() => text.value,
             Some(text) => {
-                self.missing(text.span(owner.file), &owner.name, key);
+                self.missing(text.span(owner.file), owner.name, key);
                 String::new()
             }
             None => {
-                self.missing(owner.at, &owner.name, key);
+                self.missing(owner.at, owner.name, key);
                 String::new()
             }
         }
@@ -155,23 +174,53 @@ impl Resolver<'_> {
     }
 }
 
-/// How many unknown names get a suggestion: looking for one costs the length of the registry.
-const SUGGESTIONS: usize = 200;
-
-/// Whose key is being read, for messages.
-pub(super) struct Owner {
-    pub file: FileId,
-    pub at: Span,
-    /// With its kind: "the reading `x`".
-    pub name: String,
+/// What has values to choose from.
+#[derive(Clone, Copy)]
+pub(super) enum Valued {
+    Sign(Id<Sign>),
+    Field(Id<PlateField>),
 }
 
-impl Owner {
+/// The nearest of some names, as long as there is patience to look through them.
+fn meant<'n>(patience: &mut usize, name: &str, names: impl Iterator<Item = &'n str>) -> Option<String> {
+    if *patience == 0 {
+        return None;
+    }
+    let counted = names.inspect(|_| *patience = patience.saturating_sub(1));
+    nearest(name, counted).map(str::to_owned)
+}
+
+/// Whose key is being read, for messages.
+pub(super) struct Owner<'a> {
+    pub file: FileId,
+    pub at: Span,
+    pub name: Whose<'a>,
+}
+
+/// What an owner is called in messages.
+#[derive(Clone, Copy)]
+pub(super) enum Whose<'a> {
+    /// By its kind and name: "the reading `x`".
+    Named(What, &'a str),
+    /// As it stands.
+    This(&'a str),
+}
+
+impl fmt::Display for Whose<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Named(what, name) => write!(f, "the {what} `{name}`"),
+            Self::This(name) => f.write_str(name),
+        }
+    }
+}
+
+impl<'a> Owner<'a> {
     /// Reports the stray keys of a registered map and names it.
     pub(super) fn of<T>(
         resolver: &mut Resolver<'_>,
         what: What,
-        name: &str,
+        name: &'a str,
         at: Span,
         keyed: &Keyed<T>,
     ) -> Self {
@@ -179,7 +228,7 @@ impl Owner {
         Self {
             file: at.file,
             at,
-            name: format!("the {what} `{name}`"),
+            name: Whose::Named(what, name),
         }
     }
 }

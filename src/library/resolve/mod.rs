@@ -4,7 +4,9 @@
 //! that the rules can pass it by and still look at all the rest.
 
 mod about;
+mod answers;
 mod edges;
+mod kinds;
 mod layers;
 mod lookup;
 mod proofs;
@@ -33,9 +35,8 @@ pub(super) fn resolve(files: &Files, raw: Raw, problems: Vec<Problem>) -> (Libra
         scope: Scope::default(),
         library: Library::default(),
         field_scales: Vec::new(),
-        suggestions: 0,
+        patience: PATIENCE,
         edges: 0,
-        outcomes: Vec::new(),
     };
     resolver.all(raw);
     (resolver.library, resolver.problems)
@@ -48,13 +49,17 @@ struct Resolver<'a> {
     library: Library,
     /// What each plate field is in; a field with choices is in nothing.
     field_scales: Vec<Option<Scale>>,
-    /// Names suggested so far.
-    suggestions: usize,
+    /// Names that may still be compared with unknown ones.
+    patience: usize,
     /// Edges numbered so far.
     edges: u32,
-    /// The outcomes of each tree, known before any step is resolved.
-    outcomes: Vec<Vec<super::tree::Outcome>>,
 }
+
+/// How many registered names are compared with unknown ones to suggest what was meant.
+///
+/// One unknown name costs the length of a registry. Where there are more of both than anybody reads, the rest are reported
+/// without.
+const PATIENCE: usize = 300_000;
 
 impl Resolver<'_> {
     fn all(&mut self, raw: Raw) {

@@ -1,9 +1,10 @@
 //! What must hold before a part may be condemned.
 
 use super::super::raw;
-use super::super::registry::{Claim, ClaimKind, Datum, FieldKind, Proof, ProofLine};
+use super::super::registry::{Claim, ClaimKind, Datum, Proof, ProofLine};
 use super::super::yaml::{At, Entries, Entry, Form, Node};
 use super::Resolver;
+use super::lookup::Valued;
 use crate::source::{FileId, Span};
 
 impl Resolver<'_> {
@@ -90,17 +91,17 @@ impl Resolver<'_> {
                 ClaimKind::Reading(reading, self.band(&text, scale, file)?)
             }
             Datum::Sign(sign) => {
-                let choices = self.library.signs.get(sign)?.values.clone();
-                ClaimKind::Sign(sign, self.claimed_values(&entry.value, &choices, file)?)
+                ClaimKind::Sign(sign, self.claimed_values(&entry.value, Valued::Sign(sign), file)?)
             }
-            Datum::Field(field) => match self.library.plate.get(field)?.kind.clone() {
-                FieldKind::Number { scale, .. } => {
+            Datum::Field(field) => match self.field_scales.get(field.index()).copied()? {
+                Some(scale) => {
                     let text = self.one_text(&entry.value, file)?;
                     ClaimKind::FieldNumber(field, self.band(&text, scale, file)?)
                 }
-                FieldKind::Choices(choices) => {
-                    ClaimKind::FieldChoice(field, self.claimed_values(&entry.value, &choices, file)?)
-                }
+                None => ClaimKind::FieldChoice(
+                    field,
+                    self.claimed_values(&entry.value, Valued::Field(field), file)?,
+                ),
             },
         };
         Some(Claim {
@@ -109,17 +110,9 @@ impl Resolver<'_> {
         })
     }
 
-    fn claimed_values(
-        &mut self,
-        node: &Node,
-        choices: &[super::super::registry::Choice],
-        file: FileId,
-    ) -> Option<Vec<usize>> {
+    fn claimed_values(&mut self, node: &Node, of: Valued, file: FileId) -> Option<Vec<usize>> {
         let names = self.texts(node, file)?;
-        let values: Vec<_> = names
-            .iter()
-            .map(|name| self.find_choice(choices, name, file))
-            .collect();
+        let values: Vec<_> = names.iter().map(|name| self.find_value(of, name, file)).collect();
         values.into_iter().collect()
     }
 

@@ -29,9 +29,9 @@ impl From<Misread> for Unresolved {
 
 impl Resolver<'_> {
     /// What a reading or a plate field is in.
-    pub(super) fn scale(&mut self, unit: Option<Text>, difference: Option<bool>, owner: &Owner) -> Scale {
+    pub(super) fn scale(&mut self, unit: Option<Text>, difference: Option<bool>, owner: &Owner<'_>) -> Scale {
         let Some(text) = unit else {
-            self.missing(owner.at, &owner.name, "unit");
+            self.missing(owner.at, owner.name, "unit");
             return Scale::of(Unit::Number);
         };
         let Some(unit) = Unit::parse(&text.value) else {
@@ -55,12 +55,12 @@ impl Resolver<'_> {
         &mut self,
         text: Option<&Text>,
         scale: Scale,
-        owner: &Owner,
+        owner: &Owner<'_>,
         required: bool,
     ) -> Option<PlausibleRange> {
         let Some(text) = text else {
             if required {
-                self.missing(owner.at, &owner.name, "plausible");
+                self.missing(owner.at, owner.name, "plausible");
             }
             return None;
         };

@@ -10,7 +10,8 @@ use super::super::table::{Id, Table};
 use super::super::yaml::{At, Entries, Keyed};
 use super::Resolver;
 use super::lookup::Owner;
-use super::scope::{Opened, Registered};
+use super::scope::{Names, Opened, Registered};
+use super::worked_out::circles;
 use crate::measure::{Accuracy, PlausibleRange, Quantity, Scale, Unit};
 use crate::source::FileId;
 use crate::trade::{self, Formula};
@@ -84,16 +85,37 @@ impl Resolver<'_> {
                 FieldKind::Choices(_) => None,
             })
             .collect();
+        let mut chains = Vec::new();
         for (file, chain) in order {
             let fields = chain
                 .iter()
                 .map(|name| self.find(What::PlateField, name, file, |scope| &scope.fields));
             if let Some(fields) = fields.collect::<Vec<_>>().into_iter().collect::<Option<Vec<_>>>() {
                 self.ordered(&chain, &fields, file);
-                self.library.order.push(fields.clone());
+                chains.push((file, chain, fields));
+            }
+        }
+        let contradicts_itself = self.has_circle(&chains);
+        for (file, chain, fields) in chains {
+            self.library.order.push(fields.clone());
+            if contradicts_itself {
                 self.in_a_circle(&chain, &fields, file);
             }
         }
+        for pair in self.library.order.iter().flat_map(|fields| fields.windows(2)) {
+            let (smaller, larger) = (pair[0], pair[1]);
+            self.library.plate[smaller].value.larger.push(larger);
+            self.library.plate[larger].value.smaller.push(smaller);
+        }
+    }
+
+    /// Whether some field would have to be smaller than itself: which chain says so takes far longer to find.
+    fn has_circle(&self, chains: &[(FileId, Texts, Vec<Id<PlateField>>)]) -> bool {
+        let mut larger = vec![Vec::new(); self.library.plate.len()];
+        for pair in chains.iter().flat_map(|(_, _, fields)| fields.windows(2)) {
+            larger[pair[0].index()].push(pair[1].index());
+        }
+        !circles(&larger).is_empty()
     }
 
     /// Reports a field that would have to be smaller than itself: no plate has such numbers.
@@ -156,8 +178,13 @@ impl Resolver<'_> {
             plausible,
             how,
         } = entry.raw.value;
+        let mut values = Names::default();
         let kind = match (choices, unit) {
-            (Some(choices), None) => FieldKind::Choices(self.choices(&choices, owner.file)),
+            (Some(choices), None) => {
+                let (choices, names) = self.choices(&choices, owner.file);
+                values = names;
+                FieldKind::Choices(choices)
+            }
             (None, unit) => {
                 let scale = self.scale(unit, difference, &owner);
                 let plausible = self.plausible(plausible.as_ref(), scale, &owner, true);
@@ -178,10 +205,13 @@ impl Resolver<'_> {
                 FieldKind::Choices(Vec::new())
             }
         };
+        self.scope.field_values.push(values);
         PlateField {
             title: self.text(title, &owner, "title"),
             kind,
             how: how.map(|how| how.value),
+            smaller: Vec::new(),
+            larger: Vec::new(),
         }
     }
 
@@ -237,9 +267,9 @@ impl Resolver<'_> {
         }
     }
 
-    fn accuracy(&mut self, text: Option<&Text>, scale: Scale, owner: &Owner) -> Accuracy {
+    fn accuracy(&mut self, text: Option<&Text>, scale: Scale, owner: &Owner<'_>) -> Accuracy {
         let Some(text) = text else {
-            self.missing(owner.at, &owner.name, "accuracy");
+            self.missing(owner.at, owner.name, "accuracy");
             return Accuracy::exact();
         };
         match Accuracy::parse(&text.value, scale) {
@@ -255,7 +285,7 @@ impl Resolver<'_> {
         &mut self,
         lines: &Entries<Text>,
         result: Scale,
-        owner: &Owner,
+        owner: &Owner<'_>,
         scales: &[Scale],
     ) -> Obtained {
         let unresolved = Obtained::Measured(Accuracy::exact());
@@ -263,7 +293,7 @@ impl Resolver<'_> {
         let Some(named) = lines.0.iter().find(|line| line.key.value == "formula") else {
             self.missing(
                 owner.at,
-                &format!("the `worked_out` of {}", owner.name),
+                format_args!("the `worked_out` of {}", owner.name),
                 "formula",
             );
             return unresolved;
@@ -283,7 +313,7 @@ impl Resolver<'_> {
             let Some(line) = lines.0.iter().find(|line| line.key.value == argument.name) else {
                 self.missing(
                     owner.at,
-                    &format!("the `worked_out` of {}", owner.name),
+                    format_args!("the `worked_out` of {}", owner.name),
                     argument.name,
                 );
                 continue;
@@ -300,7 +330,7 @@ impl Resolver<'_> {
     }
 
     /// Every line of a `worked_out` must be an argument of its formula, once.
-    fn arguments(&mut self, formula: &Formula, lines: &Entries<Text>, owner: &Owner) {
+    fn arguments(&mut self, formula: &Formula, lines: &Entries<Text>, owner: &Owner<'_>) {
         for (index, line) in lines.0.iter().enumerate() {
             let name = &line.key.value;
             let span = line.key.span(owner.file);
@@ -328,11 +358,13 @@ impl Resolver<'_> {
             } = entry.raw.value;
             let values = values.unwrap_or_default();
             if values.0.is_empty() {
-                self.missing(owner.at, &owner.name, "values");
+                self.missing(owner.at, owner.name, "values");
             }
+            let (values, names) = self.choices(&values, owner.file);
+            self.scope.sign_values.push(names);
             Sign {
                 ask: self.text(ask, &owner, "ask"),
-                values: self.choices(&values, owner.file),
+                values,
                 taking: self.taking(&owner, minutes, cautions, leaves, source, how),
             }
         });
@@ -340,7 +372,7 @@ impl Resolver<'_> {
 
     fn taking(
         &mut self,
-        owner: &Owner,
+        owner: &Owner<'_>,
         minutes: Option<At<f64>>,
         cautions: Option<Texts>,
         leaves: Option<Texts>,
@@ -412,9 +444,9 @@ impl Resolver<'_> {
         Some(number)
     }
 
-    fn remedy(&mut self, remedy: Option<&Text>, owner: &Owner) -> Remedy {
+    fn remedy(&mut self, remedy: Option<&Text>, owner: &Owner<'_>) -> Remedy {
         let Some(text) = remedy else {
-            self.missing(owner.at, &owner.name, "remedy");
+            self.missing(owner.at, owner.name, "remedy");
             return Remedy::Unresolved;
         };
         let mut words = text.value.split_whitespace();

@@ -1,6 +1,7 @@
 //! What the resolver says when something is wrong: the wording of every shape error stands here.
 
 use std::collections::HashSet;
+use std::fmt;
 use std::ops::Range;
 
 use super::super::problem::{Problem, ProblemKind, What};
@@ -20,7 +21,7 @@ impl Resolver<'_> {
     }
 
     /// A key that the format requires is not there.
-    pub(super) fn missing(&mut self, span: Span, whose: &str, key: &str) {
+    pub(super) fn missing(&mut self, span: Span, whose: impl fmt::Display, key: &str) {
         self.malformed(
             span,
             format!("{whose} has no `{key}`"),

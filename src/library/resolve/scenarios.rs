@@ -5,12 +5,12 @@ use std::collections::HashMap;
 use super::super::overlay::Replaceable;
 use super::super::problem::What;
 use super::super::raw::{self, Text, Texts};
-use super::super::registry::{Choice, Datum, FieldKind, Restore};
+use super::super::registry::{Datum, Restore};
 use super::super::scenario::{Expect, ExpectedEnd, Given, Placed, Scenario};
 use super::super::table::Id;
 use super::super::yaml::{Entries, Entry, Keyed, Node};
 use super::Resolver;
-use super::lookup::Owner;
+use super::lookup::{Owner, Valued, Whose};
 use crate::measure::{Amount, Scale};
 use crate::source::{FileId, Span};
 
@@ -56,13 +56,13 @@ impl Resolver<'_> {
         let owner = Owner {
             file,
             at,
-            name: "the scenario".to_owned(),
+            name: Whose::This("the scenario"),
         };
         let title = self.text(raw.scenario, &owner, "scenario");
         let tree = match &raw.tree {
             Some(tree) => self.find(What::Tree, tree, file, |scope| &scope.trees),
             None => {
-                self.missing(at, &owner.name, "tree");
+                self.missing(at, owner.name, "tree");
                 None
             }
         };
@@ -94,7 +94,7 @@ impl Resolver<'_> {
         self.sign_answers(signs, file, &mut scenario);
         match raw.expect {
             Some(expect) => scenario.expect = self.expect(&expect, &scenario, &owner),
-            None => self.missing(at, &owner.name, "expect"),
+            None => self.missing(at, owner.name, "expect"),
         }
         Some(scenario)
     }
@@ -106,14 +106,11 @@ impl Resolver<'_> {
         let Some(texts) = self.texts(&entry.value, file) else {
             return;
         };
-        let kind = self.library.plate.get(field).map(|field| field.kind.clone());
+        let scale = self.field_scales.get(field.index()).copied().flatten();
         for text in &texts {
-            match &kind {
-                Some(FieldKind::Number { scale, .. }) => self.typed(text, *scale, file),
-                Some(FieldKind::Choices(choices)) => {
-                    self.find_choice(choices, text, file);
-                }
-                None => {}
+            match scale {
+                Some(scale) => self.typed(text, scale, file),
+                None => _ = self.find_value(Valued::Field(field), text, file),
             }
         }
         let at = entry.key.span(file);
@@ -148,22 +145,16 @@ impl Resolver<'_> {
             let Some(sign) = self.find(What::Sign, &entry.key, file, |scope| &scope.signs) else {
                 continue;
             };
-            let choices: Vec<Choice> = self
-                .library
-                .signs
-                .get(sign)
-                .map(|sign| sign.values.clone())
-                .unwrap_or_default();
             let texts = self.texts(&entry.value, file).unwrap_or_default();
             let values: Vec<usize> = texts
                 .iter()
-                .filter_map(|text| self.find_choice(&choices, text, file))
+                .filter_map(|text| self.find_value(Valued::Sign(sign), text, file))
                 .collect();
             scenario.signs.push(given(sign, entry.key.span(file), values));
         }
     }
 
-    fn expect(&mut self, expect: &Keyed<raw::Expect>, scenario: &Scenario, owner: &Owner) -> Expect {
+    fn expect(&mut self, expect: &Keyed<raw::Expect>, scenario: &Scenario, owner: &Owner<'_>) -> Expect {
         let file = owner.file;
         self.stray(expect, file);
         let raw::Expect {
@@ -186,7 +177,8 @@ impl Resolver<'_> {
             self.find(What::Fault, name, file, |scope| &scope.faults)
                 .map(ExpectedEnd::Verdict)
         } else if let Some(name) = outcome {
-            self.expected_outcome(name, scenario, file)
+            self.find_outcome(scenario.tree, name, file)
+                .map(ExpectedEnd::Outcome)
         } else {
             ends.as_ref().and_then(|text| self.expected_end(text, file))
         };
@@ -239,21 +231,6 @@ impl Resolver<'_> {
         self.placed(list, file, |resolver, name| {
             resolver.find(What::Restore, name, file, |scope| &scope.restores)
         })
-    }
-
-    fn expected_outcome(&mut self, name: &Text, scenario: &Scenario, file: FileId) -> Option<ExpectedEnd> {
-        let outcomes = self
-            .outcomes
-            .get(scenario.tree.index())
-            .cloned()
-            .unwrap_or_default();
-        let found = outcomes.iter().position(|outcome| outcome.name == name.value);
-        if found.is_none() {
-            let names = outcomes.iter().map(|outcome| outcome.name.as_str());
-            let nearest = crate::source::nearest(&name.value, names).map(str::to_owned);
-            self.unknown(What::Outcome, &name.value, name.span(file), nearest);
-        }
-        found.map(ExpectedEnd::Outcome)
     }
 
     fn expected_end(&mut self, text: &Text, file: FileId) -> Option<ExpectedEnd> {

@@ -1,16 +1,19 @@
 //! Which names there are, before what stands behind them is resolved.
 
 use std::collections::HashMap;
+use std::collections::hash_map::Entry::{Occupied, Vacant};
 
 use super::super::load::From;
+use super::super::name::Look;
 use super::super::overlay::Replaceable;
 use super::super::problem::What;
-use super::super::registry::{Caution, Fault, Part, PlateField, Reading, Restore, Sign, Source};
+use super::super::registry::{Caution, Choice, Fault, Part, PlateField, Reading, Restore, Sign, Source};
 use super::super::table::Id;
-use super::super::tree::Tree;
-use super::super::yaml::{Entries, Keyed};
+use super::super::tree::{Outcome, Tree};
+use super::super::yaml::{Entries, Entry, Keyed};
 use super::super::{name, raw};
 use super::Resolver;
+use super::lookup::Valued;
 use crate::source::{FileId, Span};
 
 /// The names of one kind of thing.
@@ -21,6 +24,16 @@ pub(super) struct Names<T> {
 impl<T> Default for Names<T> {
     fn default() -> Self {
         Self { ids: HashMap::new() }
+    }
+}
+
+impl<T> FromIterator<String> for Names<T> {
+    /// Names of things that stand in this order.
+    fn from_iter<I: IntoIterator<Item = String>>(names: I) -> Self {
+        let ids = names.into_iter().enumerate();
+        Self {
+            ids: ids.map(|(index, name)| (name, Id::new(index))).collect(),
+        }
     }
 }
 
@@ -63,6 +76,22 @@ pub(super) struct Scope {
     pub cautions: Names<Caution>,
     pub sources: Names<Source>,
     pub trees: Names<Tree>,
+    /// Of each sign.
+    pub sign_values: Vec<Names<Choice>>,
+    /// Of each plate field; a field with a number has none.
+    pub field_values: Vec<Names<Choice>>,
+    /// Of each tree, known before any step is resolved.
+    pub outcomes: Vec<Names<Outcome>>,
+}
+
+impl Scope {
+    /// The values of a sign or of a plate field.
+    pub fn values(&self, of: Valued) -> Option<&Names<Choice>> {
+        match of {
+            Valued::Sign(sign) => self.sign_values.get(sign.index()),
+            Valued::Field(field) => self.field_values.get(field.index()),
+        }
+    }
 }
 
 /// A name that was registered, with what stands behind it.
@@ -90,23 +119,41 @@ pub(super) enum Claimed {
 
 /// Names that were given in one place, to find the second of a kind.
 #[derive(Default)]
-pub(super) struct Taken {
-    names: HashMap<String, Span>,
-    looks: HashMap<String, String>,
+pub(super) struct Taken<'a> {
+    /// The last name of each look.
+    looks: HashMap<Look<'a>, (&'a str, Span)>,
+    /// Names from before the last of their look: there are few.
+    earlier: HashMap<&'a str, Span>,
 }
 
-impl Taken {
+impl<'a> Taken<'a> {
     /// Takes a name; says where it stood before, or which other name looks like it.
-    fn take(&mut self, name: &str, at: Span) -> Result<(), (Span, Option<String>)> {
-        if let Some(&first) = self.names.get(name) {
+    fn take(&mut self, name: &'a str, at: Span) -> Result<(), (Span, Option<String>)> {
+        let mut last = match self.looks.entry(Look(name)) {
+            Vacant(free) => {
+                free.insert((name, at));
+                return Ok(());
+            }
+            Occupied(last) => last,
+        };
+        let (other, first) = *last.get();
+        if other == name {
             return Err((first, None));
         }
-        self.names.insert(name.to_owned(), at);
-        if let Some(alike) = self.looks.insert(name::look(name), name.to_owned()) {
-            let first = self.names.get(&alike).copied().unwrap_or(at);
-            return Err((first, Some(alike)));
+        if let Some(&first) = self.earlier.get(name) {
+            return Err((first, None));
         }
-        Ok(())
+        self.earlier.insert(other, first);
+        last.insert((name, at));
+        Err((first, Some(other.to_owned())))
+    }
+
+    /// Notes that a name which was taken stands elsewhere now.
+    fn moved(&mut self, name: &'a str, at: Span) {
+        match self.looks.get_mut(&Look(name)) {
+            Some((last, stands)) if *last == name => *stands = at,
+            _ => _ = self.earlier.insert(name, at),
+        }
     }
 }
 
@@ -136,18 +183,30 @@ impl Resolver<'_> {
         what: What,
         layers: Vec<(FileId, Option<Entries<R>>)>,
     ) -> (Names<T>, Vec<Registered<R>>) {
+        let layers: Vec<_> = (layers.into_iter())
+            .map(|(file, entries)| (file, entries.unwrap_or_default().0))
+            .collect();
         let mut taken = Taken::default();
+        let mut claims = Vec::with_capacity(layers.iter().map(|(_, entries)| entries.len()).sum());
+        for (file, entries) in &layers {
+            for entry in entries {
+                let (name, at) = (&entry.key.value, entry.key.span(*file));
+                self.good_name(what, name, at);
+                claims.push(self.claim_layered(what, &mut taken, name, at));
+            }
+        }
         let mut names = Names::default();
         let mut registered = Vec::new();
-        for (file, entries) in layers {
-            for entry in entries.unwrap_or_default().0 {
-                let at = entry.key.span(file);
-                let name = entry.key.value;
-                self.good_name(what, &name, at);
-                let claimed = self.claim_layered(what, &mut taken, &name, at);
-                let raw = entry.value;
-                names.settle(claimed, &mut registered, Registered { name, at, raw });
-            }
+        let entries = layers.into_iter().flat_map(|(file, entries)| {
+            let registered = move |entry: Entry<R>| Registered {
+                at: entry.key.span(file),
+                name: entry.key.value,
+                raw: entry.value,
+            };
+            entries.into_iter().map(registered)
+        });
+        for (entry, claimed) in entries.zip(claims) {
+            names.settle(claimed, &mut registered, entry);
         }
         (names, registered)
     }
@@ -160,24 +219,30 @@ impl Resolver<'_> {
 
     /// Takes a name of a snake-case kind that stands in one file: says whether it is good and new, and reports it
     /// otherwise.
-    pub(super) fn claim(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> bool {
+    pub(super) fn claim<'a>(&mut self, what: What, taken: &mut Taken<'a>, name: &'a str, at: Span) -> bool {
         self.good_name(what, name, at);
         self.claim_any(what, taken, name, at)
     }
 
     /// As [`Resolver::claim`], for a name whose form has been looked at.
-    pub(super) fn claim_any(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> bool {
+    pub(super) fn claim_any<'a>(
+        &mut self,
+        what: What,
+        taken: &mut Taken<'a>,
+        name: &'a str,
+        at: Span,
+    ) -> bool {
         self.claim_layered(what, taken, name, at) != Claimed::Taken
     }
 
     /// Takes a name, in whatever layer; what an overlay replaces is noted.
-    fn claim_layered(&mut self, what: What, taken: &mut Taken, name: &str, at: Span) -> Claimed {
+    fn claim_layered<'a>(&mut self, what: What, taken: &mut Taken<'a>, name: &'a str, at: Span) -> Claimed {
         let Err((first, look_alike)) = taken.take(name, at) else {
             return Claimed::New;
         };
         let same = look_alike.is_none();
         if same && self.is_laid_over(at, first) {
-            taken.names.insert(name.to_owned(), at);
+            taken.moved(name, at);
             self.replaced(Replaceable::Named(what), name, first, at);
             return Claimed::Replaces;
         }
@@ -190,10 +255,11 @@ impl Resolver<'_> {
         &mut self,
         files: Vec<(FileId, String, Keyed<raw::TreeFile>)>,
     ) -> Vec<Registered<(FileId, Keyed<raw::TreeFile>)>> {
+        let stems: Vec<String> = files.iter().map(|(_, stem, _)| stem.clone()).collect();
         let mut taken = Taken::default();
         let mut names = Names::default();
         let mut registered = Vec::new();
-        for (file, stem, tree) in files {
+        for ((file, stem, tree), name) in files.into_iter().zip(&stems) {
             let at = tree
                 .value
                 .tree
@@ -218,7 +284,7 @@ impl Resolver<'_> {
                 ),
                 Some(_) => {}
             }
-            let claimed = self.claim_layered(What::Tree, &mut taken, &stem, at);
+            let claimed = self.claim_layered(What::Tree, &mut taken, name, at);
             let raw = (file, tree);
             names.settle(claimed, &mut registered, Registered { name: stem, at, raw });
         }

@@ -1,7 +1,5 @@
 //! Trees.
 
-use std::collections::HashMap;
-
 use super::super::problem::What;
 use super::super::raw;
 use super::super::table::Id;
@@ -9,8 +7,8 @@ use super::super::tree::{Outcome, Status, Step, Tree};
 use super::super::yaml::Keyed;
 use super::Resolver;
 use super::edges::Within;
-use super::lookup::Owner;
-use super::scope::{Registered, Taken};
+use super::lookup::{Owner, Whose};
+use super::scope::{Names, Registered, Taken};
 use crate::source::{FileId, Span};
 
 type RawTree = Registered<(FileId, Keyed<raw::TreeFile>)>;
@@ -21,8 +19,8 @@ struct Opened {
     at: Span,
     file: FileId,
     raw: raw::TreeFile,
-    steps: Vec<Registered<Keyed<raw::Step>>>,
-    names: HashMap<String, Id<Step>>,
+    steps: Vec<Registered<Box<Keyed<raw::Step>>>>,
+    names: Names<Step>,
     outcomes: Vec<Outcome>,
     status_at: Span,
     first: usize,
@@ -36,9 +34,11 @@ impl Resolver<'_> {
         for tree in trees {
             let tree = self.open_tree(tree, first);
             first += tree.steps.len();
-            self.outcomes.push(tree.outcomes.clone());
+            let outcomes = tree.outcomes.iter().map(|outcome| outcome.name.clone());
+            self.scope.outcomes.push(outcomes.collect());
             opened.push(tree);
         }
+        self.library.steps.reserve_exact(first);
         for (index, tree) in opened.into_iter().enumerate() {
             self.tree(Id::new(index), tree);
         }
@@ -55,13 +55,10 @@ impl Resolver<'_> {
         let status_at = key("status").or_else(|| key("tree")).unwrap_or(at);
         let mut raw = keyed.value;
         let outcomes = self.tree_outcomes(raw.outcomes.take(), file);
-        let (_, steps) = self.register::<Step, _>(What::Step, vec![(file, raw.steps.take())]);
+        let (names, steps) = self.register(What::Step, vec![(file, raw.steps.take())]);
         if steps.is_empty() {
-            self.missing(at, &format!("the tree `{name}`"), "steps");
+            self.missing(at, Whose::Named(What::Tree, &name), "steps");
         }
-        let names = (steps.iter().enumerate())
-            .map(|(index, step)| (step.name.clone(), Id::new(first + index)))
-            .collect();
         Opened {
             name,
             at,
@@ -76,12 +73,14 @@ impl Resolver<'_> {
     }
 
     fn tree_outcomes(&mut self, names: Option<raw::Texts>, file: FileId) -> Vec<Outcome> {
+        let names = names.unwrap_or_default();
         let mut taken = Taken::default();
         let mut outcomes = Vec::new();
-        for name in names.unwrap_or_default() {
+        for name in &names {
             let at = name.span(file);
             if self.claim(What::Outcome, &mut taken, &name.value, at) {
-                outcomes.push(Outcome { name: name.value, at });
+                let name = name.value.clone();
+                outcomes.push(Outcome { name, at });
             }
         }
         outcomes
@@ -102,13 +101,17 @@ impl Resolver<'_> {
         let owner = Owner {
             file,
             at,
-            name: format!("the tree `{name}`"),
+            name: Whose::Named(What::Tree, &name),
         };
-        let within = Within { file, steps: &names };
+        let within = Within {
+            file,
+            steps: &names,
+            first,
+        };
         let start = match &raw.start {
             Some(start) => self.step(&start.value, start.span(file), &within),
             None => {
-                self.missing(at, &owner.name, "start");
+                self.missing(at, owner.name, "start");
                 None
             }
         };

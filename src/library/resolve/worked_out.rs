@@ -53,7 +53,7 @@ fn inputs(source: &Obtained) -> Vec<usize> {
 }
 
 /// Those that lead back to themselves: what is left when everything that leads nowhere is taken away, from both ends.
-fn circles(inputs: &[Vec<usize>]) -> Vec<usize> {
+pub(super) fn circles(inputs: &[Vec<usize>]) -> Vec<usize> {
     let uses = turned(inputs);
     let mut left = vec![true; inputs.len()];
     for (forward, backward) in [(inputs, &uses[..]), (&uses[..], inputs)] {

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::marker::PhantomData;
 
-use serde::de::value::StringDeserializer;
+use serde::de::value::StrDeserializer;
 use serde::de::{Deserialize, DeserializeSeed, Deserializer, IgnoredAny, MapAccess, Visitor};
 use serde::forward_to_deserialize_any;
 
@@ -36,6 +36,11 @@ impl<T> Keyed<T> {
     pub fn key(&self, name: &str, file: FileId) -> Option<Span> {
         let key = self.keys.iter().find(|key| key.value == name)?;
         Some(key.span(file))
+    }
+
+    /// Whether a key was given.
+    pub fn has(&self, name: &str) -> bool {
+        self.keys.iter().any(|key| key.value == name)
     }
 
     /// Every key that was given.
@@ -136,7 +141,7 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for Watched<'_, A> {
             let name = self.known.iter().find(|name| **name == key.value);
             let repeated = self.seen.keys.iter().any(|seen| seen.value == key.value);
             if let (Some(name), false) = (name, repeated) {
-                let value = seed.deserialize(StringDeserializer::<A::Error>::new((*name).to_owned()))?;
+                let value = seed.deserialize(StrDeserializer::<A::Error>::new(name))?;
                 self.seen.keys.push(key.map(|_| *name));
                 return Ok(Some(value));
             }

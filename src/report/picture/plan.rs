@@ -85,7 +85,7 @@ impl Found {
         }
         let mut waiting = VecDeque::from([self.add(root, None, 0)]);
         while let Some(at) = waiting.pop_front() {
-            let edges = library[self.steps[at]].edges();
+            let edges = library[self.steps[at]].edges().collect::<Vec<_>>();
             self.ways += edges.len();
             if self.steps.len() > MOST_STEPS || self.ways > MOST_WAYS {
                 return Err(TooLarge { most: MOST_STEPS });
@@ -121,7 +121,7 @@ impl Found {
                 weights[parent] += weights[place];
             }
         }
-        let goes_on = |place: usize| !library[self.steps[place]].edges().is_empty();
+        let goes_on = |place: usize| library[self.steps[place]].edges().next().is_some();
         let heaviest = |children: &[usize]| {
             let going = children.iter().copied().filter(|child| goes_on(*child));
             going.min_by_key(|child| std::cmp::Reverse(weights[*child]))

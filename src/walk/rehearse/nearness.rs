@@ -42,7 +42,7 @@ fn next(library: &Library, step: &Step, visits: &BTreeMap<Id<Tree>, Vec<Id<Step>
             .map(|(_, edge)| edge.go)
             .collect()
         }
-        _ => step.edges().into_iter().map(|edge| edge.go).collect(),
+        _ => step.edges().map(|edge| edge.go).collect(),
     }
 }
 
