@@ -104,7 +104,10 @@ fn key(line: &str) -> Option<&str> {
 fn entries_take_the_place_of_those_with_their_keys() {
     let file = "tree: a\nsteps:\n  one:\n    do: Wait.\n    go: two\n  two: { return: done }\n";
     assert_eq!(
-        changed(file, "  one: { do: Look., go: three }\n  three:\n    do: Sit.\n    go: two\n"),
+        changed(
+            file,
+            "  one: { do: Look., go: three }\n  three:\n    do: Sit.\n    go: two\n"
+        ),
         "tree: a\nsteps:\n  one: { do: Look., go: three }\n  three:\n    do: Sit.\n    go: two\n  two: { return: done }\n"
     );
 }

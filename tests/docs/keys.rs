@@ -29,7 +29,9 @@ fn written() -> String {
         tables.object(&schema, None);
     }
     page.push_str("\n## Formulas\n\nFor `worked_out` of a reading. An argument is a reading, a `plate.FIELD` or a quantity.\n");
-    trade::all().iter().for_each(|formula| page.push_str(&about(formula)));
+    trade::all()
+        .iter()
+        .for_each(|formula| page.push_str(&about(formula)));
     page.push_str(
         "\n## Units\n\nSpaces and full stops inside a unit do not matter, nor do capitals, except those of a leading `m` or `M`.\n\n\
          | unit | measures | also written |\n|---|---|---|\n",
@@ -55,7 +57,11 @@ impl<'a> Tables<'a> {
                 return;
             }
             self.seen.push(name.to_owned());
-            let within = if name == of { String::new() } else { format!(", in `{of}`") };
+            let within = if name == of {
+                String::new()
+            } else {
+                format!(", in `{of}`")
+            };
             self.page.push_str(&format!("\n### {name}{within}\n"));
         }
         let (said, _) = meaning(self.root, schema);
@@ -111,7 +117,11 @@ impl<'a> Tables<'a> {
             .push_str("\n| key | required | meaning | example |\n|---|---|---|---|\n");
         for (key, value) in properties(schema).into_iter().flatten() {
             let (meaning, example) = meaning(self.root, value);
-            let required = if required.contains(&key.as_str()) { "yes" } else { "" };
+            let required = if required.contains(&key.as_str()) {
+                "yes"
+            } else {
+                ""
+            };
             self.page.push_str(&format!(
                 "| `{key}` | {required} | {} | {} |\n",
                 cell(meaning),
@@ -137,7 +147,10 @@ fn properties(schema: &Value) -> Option<&Map<String, Value>> {
 fn kinds(schema: &Value) -> Vec<(&str, &Value)> {
     let mut kinds = Vec::new();
     let mut rest = schema;
-    while let (Some(kind), true) = (rest["if"]["required"][0].as_str(), rest["then"]["required"].is_array()) {
+    while let (Some(kind), true) = (
+        rest["if"]["required"][0].as_str(),
+        rest["then"]["required"].is_array(),
+    ) {
         kinds.push((kind, &rest["then"]));
         rest = &rest["else"];
     }
