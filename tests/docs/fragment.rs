@@ -82,13 +82,13 @@ fn entries(piece: &str) -> Vec<Vec<&str>> {
     entries
 }
 
-/// Where the entry that begins on a line ends. The empty lines behind it are its own.
+/// Where the entry that begins on a line ends. The empty lines behind it are not its own.
 fn end(lines: &[String], from: usize) -> usize {
     let column = indent(&lines[from]);
-    let rest = lines[from + 1..]
-        .iter()
-        .position(|line| !line.is_empty() && indent(line) <= column);
-    rest.map_or(lines.len(), |rest| from + 1 + rest)
+    let own = |line: &&String| line.is_empty() || indent(line) > column;
+    let own = lines[from + 1..].iter().take_while(own).count();
+    let last = lines[from..=from + own].iter().rposition(|line| !line.is_empty());
+    from + 1 + last.unwrap_or_default()
 }
 
 fn indent(line: &str) -> usize {
@@ -102,12 +102,12 @@ fn key(line: &str) -> Option<&str> {
 
 #[test]
 fn entries_take_the_place_of_those_with_their_keys() {
-    let file = "tree: a\nsteps:\n  one:\n    do: Wait.\n    go: two\n  two: { return: done }\n";
+    let file = "tree: a\nsteps:\n  one:\n    do: Wait.\n    go: two\n\n  two: { return: done }\n";
     assert_eq!(
         changed(
             file,
             "  one: { do: Look., go: three }\n  three:\n    do: Sit.\n    go: two\n"
         ),
-        "tree: a\nsteps:\n  one: { do: Look., go: three }\n  three:\n    do: Sit.\n    go: two\n  two: { return: done }\n"
+        "tree: a\nsteps:\n  one: { do: Look., go: three }\n  three:\n    do: Sit.\n    go: two\n\n  two: { return: done }\n"
     );
 }

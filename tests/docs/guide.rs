@@ -60,29 +60,30 @@ fn worked_through() -> (TempDir, String) {
     (folder, right.join("\n") + "\n")
 }
 
-/// A block of commands with what each says now. What the block shows stays where it only leaves lines out.
+/// A block of commands with what each says now. Where the block leaves something out, as much is left out again.
 fn ran(folder: &Path, block: &str) -> String {
     let mut right = String::new();
     for command in format!("\n{block}").split("\n$ ").skip(1) {
         let (line, shown) = command.split_once('\n').unwrap_or((command, ""));
-        let says = said(folder, line);
         let shown: Vec<&str> = shown.lines().collect();
+        let says = said(folder, line);
         let says: Vec<&str> = says.lines().collect();
-        let kept = if fits(&shown, &says) { shown } else { says };
         right.push_str(&format!("$ {line}\n"));
-        kept.iter().for_each(|line| right.push_str(&format!("{line}\n")));
+        for line in cut_alike(&shown, &says) {
+            right.push_str(&format!("{line}\n"));
+        }
     }
     right
 }
 
-/// Whether what is shown is what a command says, but for what is left out.
-fn fits(shown: &[&str], says: &[&str]) -> bool {
-    match (shown, says) {
-        ([], []) => true,
-        ([LEFT_OUT, rest @ ..], _) => (0..=says.len()).any(|skipped| fits(rest, &says[skipped..])),
-        ([line, rest @ ..], [says, more @ ..]) => line == says && fits(rest, more),
-        _ => false,
-    }
+/// What a command says, without its middle or end where that is left out of what is shown.
+fn cut_alike<'a>(shown: &[&str], says: &[&'a str]) -> Vec<&'a str> {
+    let Some(before) = shown.iter().position(|line| *line == LEFT_OUT) else {
+        return says.to_vec();
+    };
+    let behind = shown.len() - before - 1;
+    assert!(before + behind < says.len(), "nothing is left out of {says:?}");
+    [&says[..before], &[LEFT_OUT], &says[says.len() - behind..]].concat()
 }
 
 /// What a command says, on standard output and after it on standard error.
