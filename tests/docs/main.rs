@@ -12,6 +12,7 @@ mod fragment;
 mod guide;
 mod kept;
 mod keys;
+mod links;
 mod rules;
 #[path = "../common/schemas.rs"]
 mod schemas;
