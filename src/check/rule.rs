@@ -36,6 +36,11 @@ impl Rule {
         paragraphs.filter(|paragraph| !paragraph.is_empty()).collect()
     }
 
+    /// What is wrong, in a line: the first paragraph of its page.
+    pub fn sentence(&self) -> String {
+        self.meaning().into_iter().next().unwrap_or_default()
+    }
+
     /// What it means, why it hurts on a call, an example that fails, and its mend; as Markdown.
     pub fn page(&self) -> String {
         let lines = self

@@ -73,9 +73,9 @@ pub(super) enum Command {
         /// How to print what is found.
         #[arg(long, value_enum, default_value_t = CheckFormat::Text)]
         format: CheckFormat,
-        /// Print a rule's page instead.
-        #[arg(long, value_name = "RULE")]
-        explain: Option<String>,
+        /// Print a rule's page instead; without a rule, list them all.
+        #[arg(long, value_name = "RULE", num_args = 0..=1)]
+        explain: Option<Option<String>>,
         /// Check again whenever a file of the folder is saved.
         #[arg(long)]
         watch: bool,

@@ -3,7 +3,13 @@
 use crate::check;
 use crate::library;
 use crate::report::findings::{self, Look};
-use crate::source::{Files, Level, nearest, safe};
+use crate::source::{Files, Level, nearest, safe, wrap};
+
+/// How many columns the list of rules takes.
+const COLUMNS: usize = 80;
+
+/// How many columns of those the names of rules take.
+const NAME: usize = 16;
 
 /// What a check prints.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -40,6 +46,33 @@ pub(super) fn run(
     // Taking a large library apart takes as long as a rule does, and the process is about to end anyway.
     std::mem::forget(library);
     (report, u8::from(failed))
+}
+
+/// All rules, each with its level and what is wrong, those that only a release must keep at the end.
+pub(super) fn list() -> String {
+    let mut list: String = check::rules().iter().map(|rule| lines(rule)).collect();
+    list.push_str("\nOnly `proofwalk check --release` looks for these:\n\n");
+    check::release_rules()
+        .iter()
+        .for_each(|rule| list.push_str(&lines(rule)));
+    list.push_str("\n`proofwalk check --explain RULE` prints a rule's page, with an example and its mend.\n");
+    list
+}
+
+/// A rule's name and level, and beside them what is wrong.
+fn lines(rule: &check::Rule) -> String {
+    let before = format!("{:NAME$}  {:7}  ", rule.name, rule.level.name());
+    let said = safe(&rule.sentence());
+    let mut text = String::new();
+    for (number, part) in wrap(&said, COLUMNS - before.len()).iter().enumerate() {
+        let before = if number == 0 { before.as_str() } else { "" };
+        text.push_str(&format!(
+            "{before:indent$}{}\n",
+            part.as_str(),
+            indent = NAME + 11
+        ));
+    }
+    text
 }
 
 /// A rule's page for standard output; with exit code 2, what to say on standard error where there is no such rule.

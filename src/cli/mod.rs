@@ -72,7 +72,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         Some(Command::Brief { session, sessions }) => report::brief(&session, sessions.sessions.as_deref()),
         Some(Command::Check {
             explain: Some(rule), ..
-        }) => explain(&rule),
+        }) => explain(rule.as_deref()),
         Some(Command::Check {
             folder,
             overlays,
@@ -141,7 +141,10 @@ fn checked(
     Ok(code)
 }
 
-fn explain(rule: &str) -> Result<u8, Failure> {
+fn explain(rule: Option<&str>) -> Result<u8, Failure> {
+    let Some(rule) = rule else {
+        return print(&check::list()).map(|()| 0);
+    };
     match check::explain(rule) {
         (page, 0) => print(&format!("{}\n", page.trim_end())).map(|()| 0),
         (message, code) => Err(Failure::new(code, message.trim_end())),

@@ -49,10 +49,15 @@ pub(super) fn known_tree(loaded: &Loaded, tree: &str) -> Result<Id<Tree>, Failur
         .map(|(_, tree)| tree.name.as_str())
         .collect();
     let failure = Failure::new(WRONG_USE, format!("the library has no tree `{}`", safe(tree)));
-    Err(match crate::source::nearest(tree, library.trees.names()) {
-        Some(meant) => failure.help(format!("did you mean `{meant}`?")),
-        None => failure.help(format!("the complaints are {}", offered.join(", "))),
-    })
+    Err(
+        failure.help(match crate::source::nearest(tree, library.trees.names()) {
+            Some(meant) => format!("did you mean `{meant}`?"),
+            None if offered.is_empty() => {
+                "no tree of it has a `complaint`, by which a call can begin".to_owned()
+            }
+            None => format!("the complaints are {}", offered.join(", ")),
+        }),
+    )
 }
 
 /// Opens a session and the call in it. The library is kept beside the sessions first, so that the call can be replayed.

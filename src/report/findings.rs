@@ -29,6 +29,10 @@ pub struct Look {
     pub color: bool,
 }
 
+/// What comes next where nothing can be walked.
+const NO_TREE_YET: &str = "there is no tree yet: write NAME.yaml beside library.yaml, with `tree: NAME`, `title`, `complaint`,\n\
+                           `start` and `steps`; what its steps ask for stands in registry/\n";
+
 /// The findings for a person: each with the line it is about, what overlays replaced, and a count of all at the end.
 pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
     let renderer = renderer(look);
@@ -43,6 +47,10 @@ pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
     report.push_str(&layers::text(library));
     report.push_str(&summary(library, findings));
     report.push('\n');
+    let sound = findings.iter().all(|finding| finding.level != Level::Error);
+    if library.trees.is_empty() && sound {
+        report.push_str(NO_TREE_YET);
+    }
     report
 }
 

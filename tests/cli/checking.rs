@@ -114,6 +114,55 @@ fn every_rule_explains_itself_and_an_unknown_one_exits_2() {
 }
 
 #[test]
+fn the_rules_are_listed_with_their_levels() {
+    let said = run(&["check", "--explain"]).exits(0);
+    for line in [
+        "band-gap          error    A value lies in none of a step's bands",
+        "unused-name       warning  A reading, sign, part",
+        "draft-tree        error    A tree of a library that is to be released",
+    ] {
+        assert!(said.out.contains(line), "{}", said.out);
+    }
+    let (_, release) = said.out.split_once("`proofwalk check --release`").unwrap();
+    assert!(
+        release.contains("missing-edition") && !release.contains("unused-name"),
+        "{release}"
+    );
+    assert_eq!(run(&["check", "trees", "--explain"]).exits(0).out, said.out);
+}
+
+#[test]
+fn a_new_author_is_told_the_next_step() {
+    let scene = scene();
+    let folder = scene.temp.path().join("pumps");
+    fs::create_dir(&folder).unwrap();
+    let folder = folder.to_str().unwrap();
+    let said = run(&["check", folder]).exits(2);
+    assert!(
+        said.err
+            .contains("write library.yaml with a line `library: NAME`"),
+        "{}",
+        said.err
+    );
+    scene.write("pumps/library.yaml", "library: pumps\n");
+    let said = run(&["check", folder]).exits(0);
+    assert!(
+        said.out.contains("there is no tree yet: write NAME.yaml"),
+        "{}",
+        said.out
+    );
+    let said = run(&["walk", "no-heat", "--library", folder]).exits(2);
+    assert!(
+        said.err.contains("no tree of it has a `complaint`"),
+        "{}",
+        said.err
+    );
+    scene.write("pumps/library.yaml", "library: pumps\nnonsense: 1\n");
+    let said = run(&["check", folder]).exits(1);
+    assert!(!said.out.contains("there is no tree yet"), "{}", said.out);
+}
+
+#[test]
 fn a_folder_that_is_none_exits_2() {
     for arguments in [["check", "/nowhere/trees"], ["rehearse", "/nowhere/trees"]] {
         let said = run(&arguments).exits(2);

@@ -169,6 +169,20 @@ fn a_part_without_a_proof_is_refused() {
 }
 
 #[test]
+fn a_text_that_was_cut_at_a_comma_is_told_to_be_quoted() {
+    let library = Written::small().swapped(
+        "registry/faults.yaml",
+        "remedy: none",
+        "remedy: none, text: Look, and listen",
+    );
+    library.says(&["registry/faults.yaml:3:55 malformed: `and listen` is not a key of the format here"]);
+    assert_eq!(
+        library.helps(),
+        ["inside braces a comma ends a text; put a text that has one in \"quotes\""]
+    );
+}
+
+#[test]
 fn a_remedy_is_one_of_five() {
     let library = Written::small().swapped("registry/faults.yaml", "remedy: none", "remedy: pray");
     library.says(&["registry/faults.yaml:3:37 malformed: `pray` is no remedy"]);

@@ -81,7 +81,8 @@ fn a_missing_and_an_empty_folder_say_what_to_do() {
     refused(
         temp.path(),
         &format!(
-            "{path}: there is no .yaml file in this folder; name the folder of a library; its files end in .yaml"
+            "{path}: there is no .yaml file in this folder; name the folder of a library; its files end in .yaml. \
+             To begin a library here, write library.yaml with a line `library: NAME`"
         ),
     );
     refused(

@@ -30,10 +30,12 @@ pub(in crate::library) struct TreeFile {
     /// The outcomes that its `return` steps give back; a visit says where each of them leads. Example: `[flame_holds]`
     #[schemars(with = "Option<List<Name>>")]
     pub outcomes: Option<Texts>,
-    /// The edition of this tree, for the author's notes. Example: `3`
+    /// The author's edition of this tree, shown with each of its questions. An approved tree is not released without it.
+    /// Example: `3`
     #[schemars(with = "Option<Words>")]
     pub edition: Option<Text>,
-    /// When and why it was last changed, for the author's notes. Example: `2026-02-01, bounds for the new sensor`
+    /// What changed last, in a line. An approved tree is not released without it. Example:
+    /// `Asks for the supply before the sensor`
     #[schemars(with = "Option<Words>")]
     pub changed: Option<Text>,
     /// The step a walk begins with. Example: `flame_current`

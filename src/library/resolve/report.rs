@@ -116,8 +116,14 @@ impl Resolver<'_> {
                 self.second(name, span);
                 continue;
             }
+            let before = self.files.get(file).text().get(..span.start as usize);
+            let behind_comma = before.is_some_and(|before| before.trim_end().ends_with(','));
             let help = match nearest(name, known.iter().copied()) {
                 Some(meant) => format!("did you mean `{meant}`?"),
+                // `{ because: It hums, and stops }`: no key of the format has a space.
+                None if behind_comma && name.contains(' ') => {
+                    "inside braces a comma ends a text; put a text that has one in \"quotes\"".to_owned()
+                }
                 None => format!("the keys here are {}", known.join(", ")),
             };
             self.malformed(span, format!("`{name}` is not a key of the format here"), help);

@@ -67,15 +67,13 @@ impl Root {
     }
 
     pub fn holds_nothing(&self) -> LibraryReadError {
-        let what = if self.number == 0 {
-            "a library"
-        } else {
-            "an overlay"
+        let help = match self.number {
+            0 => {
+                "name the folder of a library; its files end in .yaml. To begin a library here, write library.yaml with a \
+                 line `library: NAME`"
+            }
+            _ => "name the folder of an overlay; its files end in .yaml",
         };
-        LibraryReadError::new(
-            &self.shown,
-            "there is no .yaml file in this folder",
-            format!("name the folder of {what}; its files end in .yaml"),
-        )
+        LibraryReadError::new(&self.shown, "there is no .yaml file in this folder", help)
     }
 }

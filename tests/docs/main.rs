@@ -1,12 +1,20 @@
-//! The examples of the documentation: every command runs, every YAML example reads.
+//! The documentation: every command runs, every YAML example reads, and what the program knows better is made from it.
 
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::panic,
     reason = "what tests share stops the test, as the tests do"
 )]
 
-#[path = "common/schemas.rs"]
+mod blocks;
+mod fragment;
+mod guide;
+mod kept;
+mod keys;
+mod links;
+mod rules;
+#[path = "../common/schemas.rs"]
 mod schemas;
 
 use std::collections::BTreeMap;
@@ -18,37 +26,13 @@ use proofwalk::library::{self, ProblemKind};
 use proofwalk::source::{Files, Layer, SourceFile};
 use proofwalk::walk;
 
-fn page(name: &str) -> String {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(name);
-    std::fs::read_to_string(path).unwrap()
-}
-
-/// The fenced blocks of a language.
-fn blocks(text: &str, language: &str) -> Vec<String> {
-    let mut blocks = Vec::new();
-    let mut open: Option<(bool, String)> = None;
-    for line in text.lines() {
-        match (&mut open, line.strip_prefix("```")) {
-            (None, Some(fence)) => open = Some((fence == language, String::new())),
-            (Some(_), Some(_)) => {
-                if let Some((true, block)) = open.take() {
-                    blocks.push(block);
-                }
-            }
-            (Some((_, block)), None) => {
-                block.push_str(line);
-                block.push('\n');
-            }
-            (None, None) => {}
-        }
-    }
-    blocks
-}
+use blocks::texts;
+use kept::page;
 
 /// The YAML examples of a page as the files they name in their first line; `continued` ones join the file before.
 fn files_of(page: &str) -> Files {
     let mut files: BTreeMap<String, String> = BTreeMap::new();
-    for block in blocks(page, "yaml") {
+    for block in texts(page, "yaml") {
         let (first, rest) = block.split_once('\n').unwrap();
         let name = first
             .strip_prefix("# ")
@@ -106,7 +90,7 @@ fn every_command_of_the_readme_runs() {
     let trees = Path::new(env!("CARGO_MANIFEST_DIR")).join("trees");
     std::os::unix::fs::symlink(trees, folder.path().join("trees")).unwrap();
     let readme = page("README.md");
-    let commands = blocks(&readme, "console");
+    let commands = texts(&readme, "console");
     let commands: Vec<&str> = commands.iter().flat_map(|block| block.lines()).collect();
     assert!(commands.len() > 5);
     for command in commands {
@@ -127,7 +111,7 @@ fn every_command_of_the_readme_runs() {
 #[test]
 fn the_two_commands_of_the_readme_are_those_that_the_project_runs() {
     let readme = page("README.md");
-    let shell = blocks(&readme, "sh");
+    let shell = texts(&readme, "sh");
     assert_eq!(
         shell,
         ["cargo run --release -- walk no-heat\n", "cargo test --locked\n"]
