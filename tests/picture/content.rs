@@ -21,7 +21,7 @@ fn counted<T: Ord>(things: impl IntoIterator<Item = T>) -> BTreeMap<T, usize> {
 fn written(library: &Library, tree: Id<Tree>) -> (Vec<String>, Vec<(String, String)>) {
     let steps = library.trees[tree].steps.clone().map(|step| &library.steps[step]);
     let ways = steps.clone().flat_map(|step| {
-        let edges = step.edges().into_iter();
+        let edges = step.edges();
         edges.map(|edge| (step.name.clone(), library[edge.go].name.clone()))
     });
     (steps.map(|step| step.name.clone()).collect(), ways.collect())

@@ -57,7 +57,10 @@ fn counts(library: &Library, graph: &str, tree: &str) {
     let Some(svg) = drawn(graph) else { return };
     let id = library.trees.find(tree).unwrap();
     let steps = library.trees[id].steps.clone();
-    let edges: usize = steps.clone().map(|step| library.steps[step].edges().count()).sum();
+    let edges: usize = steps
+        .clone()
+        .map(|step| library.steps[step].edges().count())
+        .sum();
     assert_eq!(svg.matches("class=\"node\"").count(), steps.len(), "{tree}");
     assert_eq!(svg.matches("class=\"edge\"").count(), edges, "{tree}");
 }

@@ -5,15 +5,17 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::answers::{Given, answers};
 use super::dependence::Dependence;
 use super::epochs::Epochs;
-use super::glance::{AT_ONCE, Glancing, Question};
+use super::glance::{AT_ONCE, Glancing};
+use super::hindsight::{Fate, Hindsight};
 use super::map::Map;
 use super::moves::{How, lines_of};
+use super::question::Question;
 use super::script::{Act, Script};
 use super::search::{Bounds, Search, beginnings};
 use super::tracked::Tracked;
 use super::walkable::Walkable;
 use crate::library::graph::Graph;
-use crate::library::{Claim, Datum, Id, Kind, Library, ProofLine, Step};
+use crate::library::{Claim, Datum, Id, Kind, Library, ProofLine, Step, Tree};
 use crate::source::FileId;
 
 /// How many places a walk to one verdict is looked for in, and to all of them together.
@@ -38,8 +40,7 @@ pub(in crate::check) fn unproven<'l>(
     dependence: &'l Dependence,
     graph: &Graph,
 ) -> Vec<Unproven<'l>> {
-    let mut lines = lines(library, graph);
-    settle(library, dependence, graph, &mut lines);
+    let lines = unsettled(library, dependence, graph, lines(library, graph));
     if lines.is_empty() {
         return Vec::new();
     }
@@ -51,7 +52,7 @@ pub(in crate::check) fn unproven<'l>(
         left: PLACES_IN_ALL,
     };
     let mut failing: BTreeMap<Id<Step>, Vec<Failing<'l>>> = BTreeMap::new();
-    for (line, verdicts) in lines {
+    for (line, verdicts) in lines.into_values() {
         for (verdict, way) in prover.failing(line, &verdicts) {
             failing.entry(verdict).or_default().push(Failing { line, way });
         }
@@ -71,10 +72,12 @@ struct Failing<'l> {
 /// A line, and all the verdicts that need it.
 type Needed<'l> = (&'l ProofLine, Vec<Id<Step>>);
 
+/// Lines by where they stand: two never stand at one place.
+type Lines<'l> = BTreeMap<(FileId, u32), Needed<'l>>;
+
 /// Every line that a verdict needs which a call can come to, with all the verdicts that need it.
-fn lines<'l>(library: &'l Library, graph: &Graph) -> Vec<Needed<'l>> {
-    // Two lines never stand at one place.
-    let mut lines: BTreeMap<(FileId, u32), Needed<'_>> = BTreeMap::new();
+fn lines<'l>(library: &'l Library, graph: &Graph) -> Lines<'l> {
+    let mut lines = Lines::new();
     for (index, step) in library.steps.iter().enumerate() {
         let Kind::Verdict { fault, .. } = step.kind else {
             continue;
@@ -88,13 +91,75 @@ fn lines<'l>(library: &'l Library, graph: &Graph) -> Vec<Needed<'l>> {
             lines.entry(place).or_insert((line, Vec::new())).1.push(id);
         }
     }
-    lines.into_values().collect()
+    lines
+}
+
+/// What two first looks leave: of each line the verdicts at which it may not hold.
+fn unsettled<'l>(
+    library: &'l Library,
+    dependence: &'l Dependence,
+    graph: &Graph,
+    mut lines: Lines<'l>,
+) -> Lines<'l> {
+    let beginnings = beginnings(library);
+    let mut hindsight = Hindsight::new(library, dependence, graph, &beginnings);
+    let mut unclear: Vec<Needed<'l>> = Vec::new();
+    for (line, verdicts) in lines.values_mut() {
+        let mut left = Vec::new();
+        verdicts.retain(|verdict| match fate(&mut hindsight, line, *verdict) {
+            Fate::Never => false,
+            Fate::May => true,
+            Fate::Unclear => {
+                left.push(*verdict);
+                false
+            }
+        });
+        if !left.is_empty() {
+            unclear.push((line, left));
+        }
+    }
+    settle(library, dependence, graph, &beginnings, &mut unclear);
+    for (line, verdicts) in unclear {
+        let needed = lines.entry((line.at.file, line.at.start));
+        needed.or_insert((line, Vec::new())).1.extend(verdicts);
+    }
+    lines.retain(|_, (_, verdicts)| !verdicts.is_empty());
+    lines
+}
+
+/// Whether a line may not hold at a verdict, as far as a look back shows.
+fn fate<'l>(hindsight: &mut Hindsight<'_, 'l>, line: &'l ProofLine, verdict: Id<Step>) -> Fate {
+    let mut all = Fate::May;
+    for claims in &line.alternatives {
+        let mut one = Fate::Never;
+        for claim in claims {
+            match hindsight.look(Question::Shown(claim), verdict) {
+                Fate::Never => {}
+                Fate::May => {
+                    one = Fate::May;
+                    break;
+                }
+                Fate::Unclear => one = Fate::Unclear,
+            }
+        }
+        match one {
+            Fate::Never => return Fate::Never,
+            Fate::Unclear => all = Fate::Unclear,
+            Fate::May => {}
+        }
+    }
+    all
 }
 
 /// Leaves out what a first look shows: of each line the verdicts at which it always holds.
-fn settle(library: &Library, dependence: &Dependence, graph: &Graph, lines: &mut Vec<Needed<'_>>) {
+fn settle(
+    library: &Library,
+    dependence: &Dependence,
+    graph: &Graph,
+    beginnings: &[Id<Tree>],
+    lines: &mut Vec<Needed<'_>>,
+) {
     let glancing = Glancing::new(library, dependence, graph);
-    let beginnings = beginnings(library);
     let mut rest = lines.as_mut_slice();
     while !rest.is_empty() {
         let fitting = fitting(rest);
@@ -105,7 +170,7 @@ fn settle(library: &Library, dependence: &Dependence, graph: &Graph, lines: &mut
             .iter()
             .flat_map(|(line, _)| line.alternatives.iter().flatten());
         let questions: Vec<Question<'_>> = claims.map(Question::Shown).collect();
-        let Some(glance) = glancing.at(&questions, &beginnings) else {
+        let Some(glance) = glancing.at(&questions, beginnings) else {
             return;
         };
         let mut first = 0;
