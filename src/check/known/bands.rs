@@ -10,7 +10,7 @@ use super::map::{Map, asked};
 use super::moves::{How, moves};
 use super::numbers::Numbers;
 use super::question::Question;
-use super::search::{Bounds, Search, beginnings};
+use super::search::{Bounds, Search, beginnings, work};
 use super::tracked::Tracked;
 use crate::library::graph::Graph;
 use crate::library::{Answers, Datum, Id, Kind, Library, PlateField, Step};
@@ -102,7 +102,7 @@ fn unreachable(
     };
     let mut tracked = Tracked::new(library, dependence, data);
     let mut reached: BTreeMap<Id<Step>, BTreeSet<usize>> = BTreeMap::new();
-    let mut search = Search::new(&mut tracked, graph, bounds);
+    let mut search = Search::new(&mut tracked, graph, bounds, work(library));
     while let Some((_, step, state)) = search.next() {
         let count = bands(library, step);
         if count == 0 || !sorting.contains(&step) {
@@ -114,6 +114,9 @@ fn unreachable(
             How::Answer(band) => Some(band),
             _ => None,
         }));
+    }
+    if search.is_cut_short() {
+        return BTreeMap::new();
     }
     let missing = reached.into_iter().map(|(step, reached)| {
         let missing = (0..bands(library, step)).filter(|band| !reached.contains(band));

@@ -11,7 +11,7 @@ use super::map::Map;
 use super::moves::{How, lines_of};
 use super::question::Question;
 use super::script::{Act, Script};
-use super::search::{Bounds, Search, beginnings};
+use super::search::{Bounds, Search, beginnings, work};
 use super::tracked::Tracked;
 use super::walkable::Walkable;
 use crate::library::graph::Graph;
@@ -21,6 +21,16 @@ use crate::source::FileId;
 /// How many places a walk to one verdict is looked for in, and to all of them together.
 const PLACES: usize = 100_000;
 const PLACES_IN_ALL: usize = 1_000_000;
+
+/// How many searches for unproven verdicts may be as long as one may; then each has so much work at most.
+const LONG_SEARCHES: usize = 4;
+const SHORT_SEARCH: usize = 10_000;
+
+/// What trying to walk a way costs, for each of its steps, in places.
+const TRYING: usize = 8;
+
+/// Ways of leaving a line open that are tried; nobody writes more.
+const OPEN: usize = 64;
 
 /// A verdict that some way reaches without its proof.
 #[derive(Debug)]
@@ -50,6 +60,7 @@ pub(in crate::check) fn unproven<'l>(
         map: Map::of(library, dependence),
         dependence,
         left: PLACES_IN_ALL,
+        work: LONG_SEARCHES * work(library),
     };
     let mut failing: BTreeMap<Id<Step>, Vec<Failing<'l>>> = BTreeMap::new();
     for (line, verdicts) in lines.into_values() {
@@ -66,7 +77,8 @@ pub(in crate::check) fn unproven<'l>(
 /// A line that need not hold, and a way on which it does not, as far as is known.
 struct Failing<'l> {
     line: &'l ProofLine,
-    way: Script<'l>,
+    /// None where what can be known there is more than was looked at.
+    way: Option<Script<'l>>,
 }
 
 /// A line, and all the verdicts that need it.
@@ -208,11 +220,14 @@ struct Prover<'s, 'l> {
     map: Map,
     /// How many places may still be looked at in search of walks.
     left: usize,
+    /// How much work may still be spent on searches.
+    work: usize,
 }
 
 impl<'l> Prover<'_, 'l> {
-    /// Those of the verdicts at which the line need not hold, each with a way there.
-    fn failing(&self, line: &'l ProofLine, verdicts: &[Id<Step>]) -> Vec<(Id<Step>, Script<'l>)> {
+    /// Those of the verdicts at which the line need not hold, each with a way there; also those of which it is not known
+    /// that it holds.
+    fn failing(&mut self, line: &'l ProofLine, verdicts: &[Id<Step>]) -> Vec<(Id<Step>, Option<Script<'l>>)> {
         let data = self.data(line);
         let bounds = Bounds {
             steps: self.map.leading_to(self.library, verdicts),
@@ -221,15 +236,20 @@ impl<'l> Prover<'_, 'l> {
         let mut tracked = Tracked::new(self.library, self.dependence, data);
         let mut open: BTreeSet<Id<Step>> = verdicts.iter().copied().collect();
         let mut found = Vec::new();
-        let mut search = Search::new(&mut tracked, self.graph, bounds);
+        let work = work(self.library).min(self.work).max(SHORT_SEARCH);
+        let mut search = Search::new(&mut tracked, self.graph, bounds, work);
         while !open.is_empty()
             && let Some((fact, step, state)) = search.next()
         {
             if open.contains(&step) && !search.tracked.holds(state, line) {
                 open.remove(&step);
-                found.push((step, search.way_to(fact)));
+                found.push((step, Some(search.way_to(fact))));
             }
         }
+        if search.is_cut_short() {
+            found.extend(open.into_iter().map(|verdict| (verdict, None)));
+        }
+        self.work = self.work.saturating_sub(work - search.left());
         found
     }
 
@@ -245,14 +265,14 @@ impl<'l> Prover<'_, 'l> {
             return Some(walk);
         }
         let walked = failing.iter().find_map(|failing| {
-            self.along(&failing.way, failing.line)
-                .map(|answers| (failing, Some(answers)))
+            let answers = self.along(failing.way.as_ref()?, failing.line)?;
+            Some((failing, Some(answers)))
         });
         let (failing, answers) = walked.or_else(|| Some((failing.first()?, None)))?;
         Some(Unproven {
             verdict,
             line: failing.line,
-            steps: steps(&failing.way),
+            steps: failing.way.as_ref().map_or(vec![verdict], steps),
             answers,
         })
     }
@@ -265,8 +285,11 @@ impl<'l> Prover<'_, 'l> {
         let mut tracked = Tracked::new(self.library, self.dependence, data);
         let mut walkable = Walkable::new(&mut tracked, &leading);
         let budget = PLACES.min(self.left);
+        // The more is remembered at a place, the more it takes.
+        let size = 1 + walkable.tracked.count() / 16;
+        let mut tried = 0;
         let mut shown = None;
-        while walkable.found() < budget
+        while walkable.found() * size + tried < budget
             && let Some((place, step, state)) = walkable.next()
         {
             if step != verdict {
@@ -279,6 +302,7 @@ impl<'l> Prover<'_, 'l> {
                 continue;
             }
             let way = walkable.way_to(place);
+            tried += way.len() * open.len() * TRYING;
             let mut answered = open.into_iter();
             let answered = answered.find_map(|line| Some((line, self.along(&way, line)?)));
             if let Some((line, answers)) = answered {
@@ -291,7 +315,7 @@ impl<'l> Prover<'_, 'l> {
                 break;
             }
         }
-        self.left -= walkable.found().min(self.left);
+        self.left = self.left.saturating_sub(walkable.found() * size + tried);
         shown
     }
 
@@ -299,8 +323,8 @@ impl<'l> Prover<'_, 'l> {
     fn along(&self, way: &Script<'l>, line: &'l ProofLine) -> Option<Vec<Given>> {
         let (verdict, _) = way.last()?;
         let ways = Epochs::along(self.library, self.dependence, way);
-        let mut open = ways.iter().flat_map(|way| way.failing(*verdict, line));
-        open.find_map(|way| answers(&way))
+        let open = ways.iter().flat_map(|way| way.failing(*verdict, line));
+        open.take(OPEN).find_map(|way| answers(&way))
     }
 }
 
