@@ -94,6 +94,10 @@ pub fn letter(band: usize) -> char {
 /// How many lines of at most `columns` the pieces take, one after the other.
 pub fn lines<'a>(pieces: impl IntoIterator<Item = &'a Safe>, columns: usize) -> usize {
     let text: String = pieces.into_iter().map(Safe::as_str).collect();
+    // No character takes more columns than bytes.
+    if text.len() <= columns {
+        return 1;
+    }
     wrap_ranges(&text, columns).len()
 }
 

@@ -3,6 +3,7 @@
 //! The only file that names petgraph. Everything here is iterative and near linear: a library may have a hundred thousand
 //! steps in one chain, and petgraph's `tarjan_scc` and `is_cyclic_directed` would overflow the stack on it.
 
+use petgraph::Direction;
 use petgraph::algo::{kosaraju_scc, toposort};
 use petgraph::graph::{DiGraph, NodeIndex};
 use petgraph::visit::{Dfs, EdgeRef, Reversed};
@@ -67,6 +68,18 @@ impl Graph {
     /// The steps that can follow a step in its tree.
     pub fn after(&self, step: Id<Step>) -> impl Iterator<Item = Id<Step>> + '_ {
         self.ways.neighbors(node(step)).map(id)
+    }
+
+    /// The steps of its tree that a step can follow.
+    pub fn before(&self, step: Id<Step>) -> impl Iterator<Item = Id<Step>> + use<'_> {
+        let before = self.ways.neighbors_directed(node(step), Direction::Incoming);
+        before.map(id)
+    }
+
+    /// The visits of a tree.
+    pub fn visitors(&self, tree: Id<Tree>) -> impl Iterator<Item = Id<Step>> + use<'_> {
+        let visits = self.visits.edges_directed(node(tree), Direction::Incoming);
+        visits.map(|visit| *visit.weight())
     }
 
     /// How a tree can end.

@@ -71,6 +71,10 @@ impl From<Safe> for String {
 
 /// Makes one line of text safe; a line break shows as `^J`.
 pub fn safe(text: &str) -> Safe {
+    // Most texts are plain, and a check makes every text of a library safe.
+    if text.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
+        return Safe(text.to_owned());
+    }
     let mut shown = String::with_capacity(text.len());
     let mut marks = 0;
     for character in text.chars() {

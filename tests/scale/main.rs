@@ -9,4 +9,5 @@
 mod made;
 
 mod deep;
+mod hard;
 mod sound;

@@ -3,12 +3,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::dependence::Dependence;
-use super::glance::{AT_ONCE, Glancing, Question};
+use super::glance::{AT_ONCE, Glancing};
+use super::hindsight::{Fate, Hindsight};
 use super::joint::Joint;
 use super::map::{Map, asked};
 use super::moves::{How, moves};
 use super::numbers::Numbers;
-use super::search::{Bounds, Search, beginnings};
+use super::question::Question;
+use super::search::{Bounds, Search, beginnings, work};
 use super::tracked::Tracked;
 use crate::library::graph::Graph;
 use crate::library::{Answers, Datum, Id, Kind, Library, PlateField, Step};
@@ -46,13 +48,26 @@ fn settled_before(
             sorting.entry(datum).or_default().push(id);
         }
     }
-    let glancing = Glancing::new(library, dependence, graph);
     let beginnings = beginnings(library);
+    let mut hindsight = Hindsight::new(library, dependence, graph, &beginnings);
+    let mut standing: BTreeMap<Datum, Vec<Id<Step>>> = BTreeMap::new();
+    for (datum, steps) in &mut sorting {
+        steps.retain(|step| match hindsight.look(Question::Stands(*datum), *step) {
+            Fate::Never => {
+                standing.entry(*datum).or_default().push(*step);
+                false
+            }
+            Fate::May => false,
+            Fate::Unclear => true,
+        });
+    }
+    sorting.retain(|_, steps| !steps.is_empty());
+    let glancing = Glancing::new(library, dependence, graph);
     let data: Vec<Datum> = sorting.keys().copied().collect();
     for data in data.chunks(AT_ONCE) {
         let questions: Vec<Question<'_>> = data.iter().map(|datum| Question::Stands(*datum)).collect();
         let Some(glance) = glancing.at(&questions, &beginnings) else {
-            return sorting;
+            break;
         };
         for (at, datum) in data.iter().enumerate() {
             if let Some(steps) = sorting.get_mut(datum) {
@@ -65,8 +80,11 @@ fn settled_before(
             }
         }
     }
-    sorting.retain(|_, steps| !steps.is_empty());
-    sorting
+    for (datum, steps) in sorting {
+        standing.entry(datum).or_default().extend(steps);
+    }
+    standing.retain(|_, steps| !steps.is_empty());
+    standing
 }
 
 fn unreachable(
@@ -84,7 +102,7 @@ fn unreachable(
     };
     let mut tracked = Tracked::new(library, dependence, data);
     let mut reached: BTreeMap<Id<Step>, BTreeSet<usize>> = BTreeMap::new();
-    let mut search = Search::new(&mut tracked, graph, bounds);
+    let mut search = Search::new(&mut tracked, graph, bounds, work(library));
     while let Some((_, step, state)) = search.next() {
         let count = bands(library, step);
         if count == 0 || !sorting.contains(&step) {
@@ -96,6 +114,9 @@ fn unreachable(
             How::Answer(band) => Some(band),
             _ => None,
         }));
+    }
+    if search.is_cut_short() {
+        return BTreeMap::new();
     }
     let missing = reached.into_iter().map(|(step, reached)| {
         let missing = (0..bands(library, step)).filter(|band| !reached.contains(band));

@@ -6,34 +6,12 @@
 //! answers show together is not seen here: what is left open is searched.
 
 use super::dependence::{Dependence, may_be_doubted};
-use super::joint::Joint;
-use super::numbers::Numbers;
+use super::question::Question;
 use crate::library::graph::Graph;
-use crate::library::{
-    Answers, Claim, ClaimKind, Datum, Edge, Id, Kind, Library, PlateField, Remedy, Step, Tree,
-};
-use crate::measure::Band;
+use crate::library::{Answers, Datum, Edge, Id, Kind, Library, Remedy, Step, Tree};
 
 /// How many questions are asked at once.
 pub(super) const AT_ONCE: usize = u64::BITS as usize;
-
-/// Something that may be missing.
-#[derive(Clone, Copy)]
-pub(super) enum Question<'l> {
-    /// That a claim holds.
-    Shown(&'l Claim),
-    /// That a value stands.
-    Stands(Datum),
-}
-
-impl Question<'_> {
-    fn datum(&self) -> Datum {
-        match self {
-            Self::Shown(claim) => claim.datum(),
-            Self::Stands(datum) => *datum,
-        }
-    }
-}
 
 /// Bits for a tree that is entered with every bit set, and for one that is entered with none.
 #[derive(Clone, Copy, Default, PartialEq)]
@@ -199,7 +177,7 @@ impl<'l> Look<'_, 'l> {
                 let doubted = may_be_doubted(library, self.glancing.dependence, *reading, answers);
                 let (anew, given_up) = match doubted {
                     true => (
-                        self.taken_anew(datum),
+                        self.which(|question| question.is_taken_anew(self.glancing.dependence, datum)),
                         self.voided(self.glancing.dependence.inputs(datum)),
                     ),
                     false => (0, 0),
@@ -275,25 +253,19 @@ impl<'l> Look<'_, 'l> {
     }
 
     fn answer(&mut self, datum: Datum, answers: &Answers, bits: Bits) {
-        let stands = self.standing(datum);
+        let (library, dependence) = (self.glancing.library, self.glancing.dependence);
+        let stands = self.which(|question| question.is_standing(dependence, datum));
         match answers {
             Answers::Go(edge) => self.take(Some(edge), bits.after(stands, 0)),
             Answers::Bands(bands) => {
                 for answer in bands {
-                    let shown = self.shown(datum, |claim| {
-                        shows(self.glancing.library, datum, &answer.band, claim)
-                    });
+                    let shown = self.which(|question| question.is_shown_in(library, datum, &answer.band));
                     self.take(Some(&answer.edge), bits.after(stands | shown, 0));
                 }
             }
             Answers::Choices(choices) => {
                 for answer in choices {
-                    let shown = self.shown(datum, |claim| match &claim.what {
-                        ClaimKind::Sign(_, values) | ClaimKind::FieldChoice(_, values) => {
-                            values.contains(&answer.value)
-                        }
-                        ClaimKind::Reading(..) | ClaimKind::FieldNumber(..) => false,
-                    });
+                    let shown = self.which(|question| question.is_shown_as(datum, answer.value));
                     self.take(Some(&answer.edge), bits.after(stands | shown, 0));
                 }
             }
@@ -310,79 +282,8 @@ impl<'l> Look<'_, 'l> {
         set.fold(0, |bits, (at, _)| bits | 1 << at)
     }
 
-    /// That a value stands which is taken now, with those it is worked out from.
-    fn standing(&self, datum: Datum) -> u64 {
-        let inputs = self.glancing.dependence.inputs(datum);
-        self.which(|question| match question {
-            Question::Stands(known) => *known == datum || inputs.contains(known),
-            Question::Shown(_) => false,
-        })
-    }
-
-    fn shown(&self, datum: Datum, shows: impl Fn(&Claim) -> bool) -> u64 {
-        self.which(|question| match question {
-            Question::Shown(claim) => claim.datum() == datum && shows(claim),
-            Question::Stands(_) => false,
-        })
-    }
-
     /// What may be missing once these are void.
     fn voided(&self, voids: &[Datum]) -> u64 {
-        let dependence = self.glancing.dependence;
-        self.which(|question| {
-            let datum = question.datum();
-            voids.iter().any(|void| {
-                let leans = match question {
-                    Question::Shown(claim) => fields(claim).any(|field| Datum::Field(field) == *void),
-                    Question::Stands(_) => false,
-                };
-                leans || dependence.gone_with(*void).any(|gone| gone == datum)
-            })
-        })
+        self.which(|question| question.is_voided(self.glancing.dependence, voids))
     }
-
-    /// What may be missing once a reading's inputs were taken once more: each stands, and may be any.
-    fn taken_anew(&self, reading: Datum) -> u64 {
-        let dependence = self.glancing.dependence;
-        let inputs = dependence.inputs(reading);
-        let leaning = |datum: Datum| {
-            let mut leaning = inputs.iter().flat_map(|input| dependence.leaning_on(*input));
-            datum != reading && leaning.any(|leaning| *leaning == datum)
-        };
-        self.which(|question| match question {
-            Question::Shown(claim) => inputs.contains(&claim.datum()) || leaning(claim.datum()),
-            Question::Stands(datum) => !inputs.contains(datum) && leaning(*datum),
-        })
-    }
-}
-
-/// The plate fields that a claim leans on.
-fn fields(claim: &Claim) -> impl Iterator<Item = Id<PlateField>> + '_ {
-    let band = match &claim.what {
-        ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band) => Some(band),
-        ClaimKind::Sign(..) | ClaimKind::FieldChoice(..) => None,
-    };
-    let bounds = band.into_iter().flat_map(Band::bounds);
-    bounds.filter_map(|bound| bound.leans_on().copied())
-}
-
-/// Whether a number in a band meets a claim, whatever the plate says.
-fn shows(library: &Library, datum: Datum, band: &Band<Id<PlateField>>, claim: &Claim) -> bool {
-    let (ClaimKind::Reading(_, wanted) | ClaimKind::FieldNumber(_, wanted)) = &claim.what else {
-        return false;
-    };
-    let (numbers, within) = (Numbers::default().and(band), Numbers::default().and(wanted));
-    if numbers.is_plainly_within(&within) {
-        return true;
-    }
-    if numbers.is_fixed() && within.is_fixed() {
-        return false;
-    }
-    let implied = || {
-        let mut joint = Joint::new(library, library.scale_of(datum)?);
-        joint.know(datum, &numbers).ok()?;
-        let mut conditions = wanted.conditions.iter();
-        Some(conditions.all(|condition| joint.implies(datum, condition) == Ok(true)))
-    };
-    implied() == Some(true)
 }

@@ -10,7 +10,7 @@ use super::moves::{How, Move, moves, noted, push};
 use super::script::{Act, Script};
 use super::tracked::{StateId, Tracked};
 use crate::library::graph::Graph;
-use crate::library::{Edge, Id, Kind, Remedy, Step, Tree};
+use crate::library::{Edge, Id, Kind, Remedy, Step, Tree, return_edge};
 
 /// What a search looks at.
 pub(super) struct Bounds {
@@ -88,11 +88,15 @@ pub(super) struct Search<'s, 'l> {
     /// What is known at each step, by the entry of its tree.
     known: HashMap<(usize, Id<Step>), Vec<StateId>>,
     waiting: VecDeque<FactId>,
+    /// How much work is still to be done at most.
+    left: usize,
 }
 
 impl<'s, 'l> Search<'s, 'l> {
     /// A search from every tree that a call can begin with, with nothing known.
-    pub fn new(tracked: &'s mut Tracked<'l>, graph: &'s Graph, bounds: Bounds) -> Self {
+    ///
+    /// What can be known may grow as two to the power of what is tracked, so it ends after so much work.
+    pub fn new(tracked: &'s mut Tracked<'l>, graph: &'s Graph, bounds: Bounds, work: usize) -> Self {
         let mut search = Self {
             tracked,
             graph,
@@ -103,6 +107,7 @@ impl<'s, 'l> Search<'s, 'l> {
             entry_of: HashMap::new(),
             known: HashMap::new(),
             waiting: VecDeque::new(),
+            left: work,
         };
         for tree in beginnings(search.tracked.library) {
             if search.bounds.trees[tree.index()] {
@@ -112,12 +117,29 @@ impl<'s, 'l> Search<'s, 'l> {
         search
     }
 
-    /// Goes on; what can be known at a step that is come to next, or nothing when all is found.
+    /// Goes on; what can be known at a step that is come to next, or nothing when all is found or no work is left.
     pub fn next(&mut self) -> Option<(FactId, Id<Step>, StateId)> {
+        if self.left == 0 {
+            return None;
+        }
         let id = self.waiting.pop_front()?;
         let Fact { step, state, .. } = self.facts[id.0];
         self.follow(id, step, state);
         Some((id, step, state))
+    }
+
+    /// Whether there is more than was found.
+    pub fn is_cut_short(&self) -> bool {
+        self.left == 0 && !self.waiting.is_empty()
+    }
+
+    /// How much work is left.
+    pub fn left(&self) -> usize {
+        self.left
+    }
+
+    fn work(&mut self, done: usize) {
+        self.left = self.left.saturating_sub(done);
     }
 
     fn follow(&mut self, id: FactId, at: Id<Step>, state: StateId) {
@@ -189,6 +211,7 @@ impl<'s, 'l> Search<'s, 'l> {
             return;
         }
         let known = self.known.entry((entry, step)).or_default();
+        self.left = self.left.saturating_sub(1 + known.len());
         if known
             .iter()
             .any(|&known| self.tracked.knows_no_more(known, state))
@@ -196,6 +219,7 @@ impl<'s, 'l> Search<'s, 'l> {
             return;
         }
         known.push(state);
+        self.left = self.left.saturating_sub(self.tracked.count());
         self.waiting.push_back(FactId(self.facts.len()));
         self.facts.push(Fact {
             entry,
@@ -221,6 +245,7 @@ impl<'s, 'l> Search<'s, 'l> {
         self.entries[entry].callers.extend(caller);
         self.learn(entry, start, state, From::Entry);
         if let Some(caller) = caller {
+            self.work(self.entries[entry].exits.len());
             for exit in self.entries[entry].exits.clone() {
                 self.come_back(caller, exit);
             }
@@ -229,6 +254,7 @@ impl<'s, 'l> Search<'s, 'l> {
 
     fn end(&mut self, at: FactId, end: End, state: StateId, inside: Option<ExitId>) {
         let entry = self.facts[at.0].entry;
+        self.work(1 + self.entries[entry].exits.len());
         let known = self.entries[entry].exits.iter().any(|exit| {
             let exit = self.exits[exit.0];
             exit.end == end && self.tracked.knows_no_more(exit.state, state)
@@ -244,6 +270,7 @@ impl<'s, 'l> Search<'s, 'l> {
             inside,
         });
         self.entries[entry].exits.push(exit);
+        self.work(self.entries[entry].callers.len());
         for caller in self.entries[entry].callers.clone() {
             self.come_back(caller, exit);
         }
@@ -261,10 +288,7 @@ impl<'s, 'l> Search<'s, 'l> {
         let mut ways = Vec::new();
         match (exit.end, on_verdict) {
             (End::Returned(outcome), _) => {
-                let edge = returns
-                    .iter()
-                    .find(|(at, _)| *at == outcome)
-                    .map(|(_, edge)| edge);
+                let edge = return_edge(returns, outcome);
                 push(&mut ways, How::Returned(outcome), edge, exit.state);
             }
             (End::Stated, Some(edge)) => push(&mut ways, How::Noted, Some(edge), exit.state),
@@ -343,4 +367,9 @@ pub(super) fn beginnings(library: &crate::library::Library) -> Vec<Id<Tree>> {
     trees.sort_unstable();
     trees.dedup();
     trees
+}
+
+/// How much work a search may be: what a number or two at every step take, many times over.
+pub(super) fn work(library: &crate::library::Library) -> usize {
+    1_000_000 + 64 * library.steps.len()
 }

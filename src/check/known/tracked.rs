@@ -82,6 +82,11 @@ impl<'l> Tracked<'l> {
         self.places.contains_key(&datum)
     }
 
+    /// How many values are tracked.
+    pub fn count(&self) -> usize {
+        self.data.len()
+    }
+
     /// What is known of a value; nothing of one that is not tracked.
     pub fn known(&self, state: StateId, datum: Datum) -> Known {
         self.places

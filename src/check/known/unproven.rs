@@ -5,20 +5,32 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::answers::{Given, answers};
 use super::dependence::Dependence;
 use super::epochs::Epochs;
-use super::glance::{AT_ONCE, Glancing, Question};
+use super::glance::{AT_ONCE, Glancing};
+use super::hindsight::{Fate, Hindsight};
 use super::map::Map;
 use super::moves::{How, lines_of};
+use super::question::Question;
 use super::script::{Act, Script};
-use super::search::{Bounds, Search, beginnings};
+use super::search::{Bounds, Search, beginnings, work};
 use super::tracked::Tracked;
 use super::walkable::Walkable;
 use crate::library::graph::Graph;
-use crate::library::{Claim, Datum, Id, Kind, Library, ProofLine, Step};
+use crate::library::{Claim, Datum, Id, Kind, Library, ProofLine, Step, Tree};
 use crate::source::FileId;
 
 /// How many places a walk to one verdict is looked for in, and to all of them together.
 const PLACES: usize = 100_000;
 const PLACES_IN_ALL: usize = 1_000_000;
+
+/// How many searches for unproven verdicts may be as long as one may; then each has so much work at most.
+const LONG_SEARCHES: usize = 4;
+const SHORT_SEARCH: usize = 10_000;
+
+/// What trying to walk a way costs, for each of its steps, in places.
+const TRYING: usize = 8;
+
+/// Ways of leaving a line open that are tried; nobody writes more.
+const OPEN: usize = 64;
 
 /// A verdict that some way reaches without its proof.
 #[derive(Debug)]
@@ -46,8 +58,7 @@ pub(in crate::check) fn unproven<'l>(
     dependence: &'l Dependence,
     graph: &Graph,
 ) -> Vec<Unproven<'l>> {
-    let mut lines = lines(library, graph);
-    settle(library, dependence, graph, &mut lines);
+    let lines = unsettled(library, dependence, graph, lines(library, graph));
     if lines.is_empty() {
         return Vec::new();
     }
@@ -57,9 +68,10 @@ pub(in crate::check) fn unproven<'l>(
         map: Map::of(library, dependence),
         dependence,
         left: PLACES_IN_ALL,
+        work: LONG_SEARCHES * work(library),
     };
     let mut failing: BTreeMap<Id<Step>, Vec<Failing<'l>>> = BTreeMap::new();
-    for (line, verdicts) in lines {
+    for (line, verdicts) in lines.into_values() {
         for (verdict, way) in prover.failing(line, &verdicts) {
             failing.entry(verdict).or_default().push(Failing { line, way });
         }
@@ -73,16 +85,19 @@ pub(in crate::check) fn unproven<'l>(
 /// A line that need not hold, and a way on which it does not, as far as is known.
 struct Failing<'l> {
     line: &'l ProofLine,
-    way: Script<'l>,
+    /// None where what can be known there is more than was looked at.
+    way: Option<Script<'l>>,
 }
 
 /// A line, and all the verdicts that need it.
 type Needed<'l> = (&'l ProofLine, Vec<Id<Step>>);
 
+/// Lines by where they stand: two never stand at one place.
+type Lines<'l> = BTreeMap<(FileId, u32), Needed<'l>>;
+
 /// Every line that a verdict needs which a call can come to, with all the verdicts that need it.
-fn lines<'l>(library: &'l Library, graph: &Graph) -> Vec<Needed<'l>> {
-    // Two lines never stand at one place.
-    let mut lines: BTreeMap<(FileId, u32), Needed<'_>> = BTreeMap::new();
+fn lines<'l>(library: &'l Library, graph: &Graph) -> Lines<'l> {
+    let mut lines = Lines::new();
     for (index, step) in library.steps.iter().enumerate() {
         let Kind::Verdict { fault, .. } = step.kind else {
             continue;
@@ -96,13 +111,75 @@ fn lines<'l>(library: &'l Library, graph: &Graph) -> Vec<Needed<'l>> {
             lines.entry(place).or_insert((line, Vec::new())).1.push(id);
         }
     }
-    lines.into_values().collect()
+    lines
+}
+
+/// What two first looks leave: of each line the verdicts at which it may not hold.
+fn unsettled<'l>(
+    library: &'l Library,
+    dependence: &'l Dependence,
+    graph: &Graph,
+    mut lines: Lines<'l>,
+) -> Lines<'l> {
+    let beginnings = beginnings(library);
+    let mut hindsight = Hindsight::new(library, dependence, graph, &beginnings);
+    let mut unclear: Vec<Needed<'l>> = Vec::new();
+    for (line, verdicts) in lines.values_mut() {
+        let mut left = Vec::new();
+        verdicts.retain(|verdict| match fate(&mut hindsight, line, *verdict) {
+            Fate::Never => false,
+            Fate::May => true,
+            Fate::Unclear => {
+                left.push(*verdict);
+                false
+            }
+        });
+        if !left.is_empty() {
+            unclear.push((line, left));
+        }
+    }
+    settle(library, dependence, graph, &beginnings, &mut unclear);
+    for (line, verdicts) in unclear {
+        let needed = lines.entry((line.at.file, line.at.start));
+        needed.or_insert((line, Vec::new())).1.extend(verdicts);
+    }
+    lines.retain(|_, (_, verdicts)| !verdicts.is_empty());
+    lines
+}
+
+/// Whether a line may not hold at a verdict, as far as a look back shows.
+fn fate<'l>(hindsight: &mut Hindsight<'_, 'l>, line: &'l ProofLine, verdict: Id<Step>) -> Fate {
+    let mut all = Fate::May;
+    for claims in &line.alternatives {
+        let mut one = Fate::Never;
+        for claim in claims {
+            match hindsight.look(Question::Shown(claim), verdict) {
+                Fate::Never => {}
+                Fate::May => {
+                    one = Fate::May;
+                    break;
+                }
+                Fate::Unclear => one = Fate::Unclear,
+            }
+        }
+        match one {
+            Fate::Never => return Fate::Never,
+            Fate::Unclear => all = Fate::Unclear,
+            Fate::May => {}
+        }
+    }
+    all
 }
 
 /// Leaves out what a first look shows: of each line the verdicts at which it always holds.
-fn settle(library: &Library, dependence: &Dependence, graph: &Graph, lines: &mut Vec<Needed<'_>>) {
+fn settle(
+    library: &Library,
+    dependence: &Dependence,
+    graph: &Graph,
+    beginnings: &[Id<Tree>],
+    lines: &mut Vec<Needed<'_>>,
+) {
     let glancing = Glancing::new(library, dependence, graph);
-    let beginnings = beginnings(library);
     let mut rest = lines.as_mut_slice();
     while !rest.is_empty() {
         let fitting = fitting(rest);
@@ -113,7 +190,7 @@ fn settle(library: &Library, dependence: &Dependence, graph: &Graph, lines: &mut
             .iter()
             .flat_map(|(line, _)| line.alternatives.iter().flatten());
         let questions: Vec<Question<'_>> = claims.map(Question::Shown).collect();
-        let Some(glance) = glancing.at(&questions, &beginnings) else {
+        let Some(glance) = glancing.at(&questions, beginnings) else {
             return;
         };
         let mut first = 0;
@@ -151,11 +228,14 @@ struct Prover<'s, 'l> {
     map: Map,
     /// How many places may still be looked at in search of walks.
     left: usize,
+    /// How much work may still be spent on searches.
+    work: usize,
 }
 
 impl<'l> Prover<'_, 'l> {
-    /// Those of the verdicts at which the line need not hold, each with a way there.
-    fn failing(&self, line: &'l ProofLine, verdicts: &[Id<Step>]) -> Vec<(Id<Step>, Script<'l>)> {
+    /// Those of the verdicts at which the line need not hold, each with a way there; also those of which it is not known
+    /// that it holds.
+    fn failing(&mut self, line: &'l ProofLine, verdicts: &[Id<Step>]) -> Vec<(Id<Step>, Option<Script<'l>>)> {
         let data = self.data(line);
         let bounds = Bounds {
             steps: self.map.leading_to(self.library, verdicts),
@@ -164,15 +244,20 @@ impl<'l> Prover<'_, 'l> {
         let mut tracked = Tracked::new(self.library, self.dependence, data);
         let mut open: BTreeSet<Id<Step>> = verdicts.iter().copied().collect();
         let mut found = Vec::new();
-        let mut search = Search::new(&mut tracked, self.graph, bounds);
+        let work = work(self.library).min(self.work).max(SHORT_SEARCH);
+        let mut search = Search::new(&mut tracked, self.graph, bounds, work);
         while !open.is_empty()
             && let Some((fact, step, state)) = search.next()
         {
             if open.contains(&step) && !search.tracked.holds(state, line) {
                 open.remove(&step);
-                found.push((step, search.way_to(fact)));
+                found.push((step, Some(search.way_to(fact))));
             }
         }
+        if search.is_cut_short() {
+            found.extend(open.into_iter().map(|verdict| (verdict, None)));
+        }
+        self.work = self.work.saturating_sub(work - search.left());
         found
     }
 
@@ -188,14 +273,14 @@ impl<'l> Prover<'_, 'l> {
             return Some(walk);
         }
         let walked = failing.iter().find_map(|failing| {
-            self.along(&failing.way, failing.line)
-                .map(|walk| (failing, Some(walk)))
+            let walk = self.along(failing.way.as_ref()?, failing.line)?;
+            Some((failing, Some(walk)))
         });
         let (failing, walk) = walked.or_else(|| Some((failing.first()?, None)))?;
         Some(Unproven {
             verdict,
             line: failing.line,
-            steps: steps(&failing.way),
+            steps: failing.way.as_ref().map_or(vec![verdict], steps),
             walk,
         })
     }
@@ -208,8 +293,11 @@ impl<'l> Prover<'_, 'l> {
         let mut tracked = Tracked::new(self.library, self.dependence, data);
         let mut walkable = Walkable::new(&mut tracked, &leading);
         let budget = PLACES.min(self.left);
+        // The more is remembered at a place, the more it takes.
+        let size = 1 + walkable.tracked.count() / 16;
+        let mut tried = 0;
         let mut shown = None;
-        while walkable.found() < budget
+        while walkable.found() * size + tried < budget
             && let Some((place, step, state)) = walkable.next()
         {
             if step != verdict {
@@ -222,6 +310,7 @@ impl<'l> Prover<'_, 'l> {
                 continue;
             }
             let way = walkable.way_to(place);
+            tried += way.len() * open.len() * TRYING;
             let mut answered = open.into_iter();
             let answered = answered.find_map(|line| Some((line, self.along(&way, line)?)));
             if let Some((line, walk)) = answered {
@@ -234,7 +323,7 @@ impl<'l> Prover<'_, 'l> {
                 break;
             }
         }
-        self.left -= walkable.found().min(self.left);
+        self.left = self.left.saturating_sub(walkable.found() * size + tried);
         shown
     }
 
@@ -242,8 +331,8 @@ impl<'l> Prover<'_, 'l> {
     fn along(&self, way: &Script<'l>, line: &'l ProofLine) -> Option<Walk<'l>> {
         let (verdict, _) = way.last()?;
         let ways = Epochs::along(self.library, self.dependence, way);
-        let mut open = ways.iter().flat_map(|way| way.failing(*verdict, line));
-        open.find_map(|way| {
+        let open = ways.iter().flat_map(|way| way.failing(*verdict, line));
+        open.take(OPEN).find_map(|way| {
             Some(Walk {
                 answers: answers(&way)?,
                 lacking: way.lacking,

@@ -6,7 +6,7 @@ use std::hash::Hash;
 use super::moves::{How, Move, moves, noted, push};
 use super::script::{Act, Script};
 use super::tracked::{StateId, Tracked};
-use crate::library::{Edge, EdgeId, Id, Kind, Library, Remedy, Step, Tree};
+use crate::library::{Edge, EdgeId, Id, Kind, Library, Remedy, Step, Tree, return_edge};
 
 /// Where a walk stands.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
@@ -145,10 +145,7 @@ impl<'s, 'l> Walkable<'s, 'l> {
                     self.enter(*tree, around, place.state, Some((at, Act::Enter)));
                 }
                 Some(End::Returned(outcome)) => {
-                    let edge = returns
-                        .iter()
-                        .find(|(at, _)| *at == outcome)
-                        .map(|(_, edge)| edge);
+                    let edge = return_edge(returns, outcome);
                     self.take_first(at, place, How::Returned(outcome), edge);
                 }
                 Some(End::Stated) => self.take_first(at, place, How::Noted, on_verdict.as_ref()),

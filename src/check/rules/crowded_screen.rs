@@ -92,13 +92,14 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let (columns, rows) = USUAL;
     let panes = [Panes::of(columns, rows, true), Panes::wide(columns, rows)];
     for step in &subject.library.steps {
-        let shown = panes.map(|panes| questions::shown(subject.library, step, panes.width));
-        let [Some(beside), Some(wide)] = shown else {
-            continue;
-        };
-        if beside.parts.fits(panes[0].height) || wide.parts.fits(panes[1].height) {
+        let shown = |pane: &Panes| questions::shown(subject.library, step, pane.width);
+        // Nearly every question fits the first.
+        if shown(&panes[0]).is_none_or(|shown| shown.parts.fits(panes[0].height)) {
             continue;
         }
+        let Some(wide) = shown(&panes[1]).filter(|shown| !shown.parts.fits(panes[1].height)) else {
+            continue;
+        };
         let (name, answers, lines, room) = (&step.name, wide.answers, wide.parts.least(), panes[1].height);
         findings.add(
             step.at,

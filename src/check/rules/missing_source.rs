@@ -75,19 +75,19 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
         let silent = reading.taking.source.is_some()
             || subject.misses_within(What::Source, reading.at, next)
             || subject.is_doubled(What::Reading, &reading.name, reading.at.file);
-        if let Some(Threshold { band, place, on_step }) = threshold.filter(|_| !silent) {
+        if let Some(Threshold { band, place }) = threshold.filter(|_| !silent) {
             let field = |field: &Id<PlateField>| format!("plate.{}", library.plate[*field].name);
             let band = band.display(reading.scale, field);
-            let mend = if on_step {
-                "on the step, or on the reading for all of them"
-            } else {
-                "on the reading"
+            let mend = match place {
+                Place::Step(_) => "on the step, or on the reading for all of them",
+                Place::Part(_) | Place::Fault(_) => "on the reading",
             };
             findings.add(
                 reading.at,
                 format!(
-                    "`{}` has no source for its threshold `{band}` in {place}",
-                    reading.name
+                    "`{}` has no source for its threshold `{band}` in {}",
+                    reading.name,
+                    place.words(library)
                 ),
                 format!("write `source: …` {mend}; what is only usual comes from common practice"),
             );
@@ -98,8 +98,25 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
 /// A band that a reading is held against, and where that is.
 struct Threshold<'a> {
     band: &'a FieldBand,
-    place: String,
-    on_step: bool,
+    place: Place<'a>,
+}
+
+/// Where a reading is held against a band.
+#[derive(Clone, Copy)]
+enum Place<'a> {
+    Step(Id<Step>),
+    Part(&'a str),
+    Fault(&'a str),
+}
+
+impl Place<'_> {
+    fn words(&self, library: &Library) -> String {
+        match self {
+            Self::Step(step) => format!("the step `{}`", library.path_of(*step)),
+            Self::Part(name) => format!("the proof of the part `{name}`"),
+            Self::Fault(name) => format!("the proof of the fault `{name}`"),
+        }
+    }
 }
 
 /// The bands of steps that name no source of their own.
@@ -118,19 +135,11 @@ fn in_steps<'a>(subject: &'a Subject<'_>) -> impl Iterator<Item = (Id<Reading>, 
             } => Some((*reading, bands)),
             _ => None,
         };
-        let place = format!("the step `{}`", subject.library.path_of(Id::<Step>::new(index)));
+        let place = Place::Step(Id::new(index));
         found.into_iter().flat_map(move |(reading, bands)| {
-            let place = place.clone();
             bands.iter().map(move |answer| {
-                let place = place.clone();
-                (
-                    reading,
-                    Threshold {
-                        band: &answer.band,
-                        place,
-                        on_step: true,
-                    },
-                )
+                let band = &answer.band;
+                (reading, Threshold { band, place })
             })
         })
     })
@@ -140,22 +149,13 @@ fn in_proofs(library: &Library) -> impl Iterator<Item = (Id<Reading>, Threshold<
     let parts = library
         .parts
         .iter()
-        .map(|(_, part)| (&part.proof, format!("the proof of the part `{}`", part.name)));
+        .map(|(_, part)| (&part.proof, Place::Part(&part.name)));
     let faults = library
         .faults
         .iter()
-        .map(|(_, fault)| (&fault.proof, format!("the proof of the fault `{}`", fault.name)));
+        .map(|(_, fault)| (&fault.proof, Place::Fault(&fault.name)));
     parts.chain(faults).flat_map(|(proof, place)| {
-        claimed(proof).map(move |(reading, band)| {
-            (
-                reading,
-                Threshold {
-                    band,
-                    place: place.clone(),
-                    on_step: false,
-                },
-            )
-        })
+        claimed(proof).map(move |(reading, band)| (reading, Threshold { band, place }))
     })
 }
 

@@ -16,7 +16,8 @@ rule! {
     /// and asks for what is missing; but a tree should ask for it before, where the technician still has the meter at that
     /// place. Every way is looked at: across visits, through loops, with readings that work has made void, and on every rating
     /// plate. A shortest way is shown, with answers that lead along it. Where it says *not shown walkable*, the steps lead
-    /// there, but no answers were found that do: the way may be none, and is better made plain.
+    /// there, but no answers were found that do: the way may be none, and is better made plain. So it is where only the
+    /// verdict stands there: then more can be known on the ways to it than a check can look at.
     ///
     /// ## Fails
     ///
