@@ -4,8 +4,12 @@
 //! others: one sentence, the equation, its arguments with units, its range, a worked example, references) and give it a
 //! line in the register; a test holds the file's text to what the register says.
 
+mod argument;
 mod formula;
+mod group;
+mod register;
 mod unfit;
+mod warning;
 
 pub mod capacitance_under_load;
 pub mod co_air_free;
@@ -18,5 +22,9 @@ pub mod total_external_static;
 #[cfg(test)]
 mod tests;
 
-pub use formula::{Argument, Formula, all, find};
+pub use argument::{Argument, Usual};
+pub use formula::Formula;
+pub use group::Group;
+pub use register::{all, find};
 pub use unfit::Unfit;
+pub use warning::Warning;

@@ -79,9 +79,29 @@ fn the_docs_of_each_file_say_what_the_register_says() {
             "# References".to_owned(),
         ];
         for argument in formula.arguments {
-            let Argument { name, scale, meaning } = argument;
-            expected.push(format!("- `{name}`, {}: {meaning}", scale.symbol()));
+            let Argument {
+                name, scale, meaning, ..
+            } = argument;
+            let mut line = format!("- `{name}`, {}: {meaning}", scale.symbol());
+            if let (Some(usual), Some(taken)) = (argument.default, argument.usual()) {
+                let taken = taken.display(*scale);
+                line.push_str(&format!(
+                    "; taken as {taken} where it is not given: {}",
+                    usual.because
+                ));
+            }
+            expected.push(format!("{line}."));
         }
+        expected.extend((formula.warnings.iter()).map(|warning| {
+            let Warning {
+                when, reason, help, ..
+            } = warning;
+            format!("- Where {when}: {reason}; {help}.")
+        }));
+        if !formula.warnings.is_empty() {
+            expected.push("# Warnings".to_owned());
+        }
+        expected.push(format!("compute_typed(&{:?})", formula.example));
         expected.extend(
             formula
                 .references
