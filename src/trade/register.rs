@@ -5,11 +5,22 @@ use super::*;
 
 /// Every formula, by name.
 static REGISTER: &[&Formula] = &[
+    &air_density::FORMULA,
+    &airflow_from_rise::FORMULA,
+    &available_friction_rate::FORMULA,
     &capacitance_under_load::FORMULA,
     &co_air_free::FORMULA,
+    &duct_friction_rate::FORMULA,
+    &equivalent_round_diameter::FORMULA,
+    &fan_airflow_at_speed::FORMULA,
+    &fan_power_at_airflow::FORMULA,
+    &fan_power_at_speed::FORMULA,
+    &fan_pressure_at_speed::FORMULA,
     &input_at_manifold_pressure::FORMULA,
     &input_from_meter::FORMULA,
     &pressure_difference::FORMULA,
+    &standard_airflow_from_rise::FORMULA,
+    &static_at_airflow::FORMULA,
     &temperature_rise::FORMULA,
     &total_external_static::FORMULA,
 ];

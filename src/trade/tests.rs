@@ -82,7 +82,11 @@ fn the_docs_of_each_file_say_what_the_register_says() {
             let Argument {
                 name, scale, meaning, ..
             } = argument;
-            let mut line = format!("- `{name}`, {}: {meaning}", scale.symbol());
+            let unit = match scale.symbol() {
+                "" => String::new(),
+                symbol => format!(", {symbol}"),
+            };
+            let mut line = format!("- `{name}`{unit}: {meaning}");
             if let (Some(usual), Some(taken)) = (argument.default, argument.usual()) {
                 let taken = taken.display(*scale);
                 line.push_str(&format!(
