@@ -6,10 +6,13 @@
 
 mod argument;
 mod atmosphere;
+mod drills;
 mod fan;
 mod formula;
 mod group;
 mod limits;
+mod metered;
+mod orifice;
 mod register;
 mod unfit;
 mod warning;
@@ -19,18 +22,32 @@ pub mod airflow_from_rise;
 pub mod available_friction_rate;
 pub mod capacitance_under_load;
 pub mod co_air_free;
+pub mod converted_manifold_pressure;
+pub mod converted_orifice_diameter;
+pub mod derated_input_above_2000_ft;
+pub mod derated_input_from_sea_level;
 pub mod duct_friction_rate;
 pub mod equivalent_round_diameter;
 pub mod fan_airflow_at_speed;
 pub mod fan_power_at_airflow;
 pub mod fan_power_at_speed;
 pub mod fan_pressure_at_speed;
+pub mod gas_volume_correction;
+pub mod input_at_altitude;
 pub mod input_at_manifold_pressure;
+pub mod input_deviation;
 pub mod input_from_meter;
+pub mod input_from_uncompensated_meter;
+pub mod input_with_other_gas;
+pub mod orifice_diameter_for_input;
+pub mod orifice_drill_for_input;
+pub mod orifice_flow;
+pub mod orifice_flow_by_drill;
 pub mod pressure_difference;
 pub mod standard_airflow_from_rise;
 pub mod static_at_airflow;
 pub mod temperature_rise;
+pub mod timing_error;
 pub mod total_external_static;
 
 #[cfg(test)]
