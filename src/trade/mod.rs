@@ -24,6 +24,10 @@ pub mod available_friction_rate;
 pub mod capacitance_under_load;
 pub mod co_air_free;
 pub mod combustion_air_mechanical;
+pub mod connector_length_by_diameter;
+pub mod connector_length_double_wall;
+pub mod connector_length_single_wall;
+pub mod connector_rise;
 pub mod converted_manifold_pressure;
 pub mod converted_orifice_diameter;
 pub mod derated_input_above_2000_ft;
@@ -65,6 +69,7 @@ pub mod room_volume_standard;
 pub mod standard_airflow_from_rise;
 pub mod static_at_airflow;
 pub mod temperature_rise;
+pub mod theoretical_draft;
 pub mod timing_error;
 pub mod total_external_static;
 

@@ -11,6 +11,10 @@ static REGISTER: &[&Formula] = &[
     &capacitance_under_load::FORMULA,
     &co_air_free::FORMULA,
     &combustion_air_mechanical::FORMULA,
+    &connector_length_by_diameter::FORMULA,
+    &connector_length_double_wall::FORMULA,
+    &connector_length_single_wall::FORMULA,
+    &connector_rise::FORMULA,
     &converted_manifold_pressure::FORMULA,
     &converted_orifice_diameter::FORMULA,
     &derated_input_above_2000_ft::FORMULA,
@@ -52,6 +56,7 @@ static REGISTER: &[&Formula] = &[
     &standard_airflow_from_rise::FORMULA,
     &static_at_airflow::FORMULA,
     &temperature_rise::FORMULA,
+    &theoretical_draft::FORMULA,
     &timing_error::FORMULA,
     &total_external_static::FORMULA,
 ];
