@@ -117,10 +117,7 @@ pub(super) fn asked(scale: Scale) -> String {
 
 /// Which units a scale takes, as a help.
 pub(super) fn write_in(scale: Scale) -> String {
-    let units: Vec<&str> = Unit::all()
-        .filter(|unit| unit.dimension() == scale.unit.dimension())
-        .map(Unit::ascii)
-        .collect();
+    let units: Vec<&str> = scale.units().map(Unit::ascii).collect();
     match units.as_slice() {
         [""] => "write the number alone".to_owned(),
         [only] => format!("write it in {only}"),

@@ -6,10 +6,12 @@
 
 mod argument;
 mod formula;
+mod given;
 mod group;
 mod register;
 mod unfit;
 mod warning;
+mod worked;
 
 pub mod capacitance_under_load;
 pub mod co_air_free;
@@ -24,7 +26,9 @@ mod tests;
 
 pub use argument::{Argument, Usual};
 pub use formula::Formula;
+pub use given::{Given, Origin};
 pub use group::Group;
 pub use register::{all, find};
 pub use unfit::Unfit;
 pub use warning::Warning;
+pub use worked::{Named, Worked};
