@@ -61,9 +61,10 @@ impl Worked {
         values: &[Named<'_>],
         accuracies: &[Named<'_>],
     ) -> Result<Self, Vec<Unfit>> {
-        let mut faults = Vec::new();
-        faults.extend(misnamed(formula, values, ""));
+        let mut faults = misnamed(formula, values, "");
         faults.extend(misnamed(formula, accuracies, "the accuracy of "));
+        // What seems to be missing was probably misnamed.
+        let is_named = faults.is_empty();
         let mut inputs = Vec::new();
         for (at, argument) in formula.arguments.iter().enumerate() {
             let accuracy = text_of(accuracies, argument);
@@ -71,9 +72,11 @@ impl Worked {
                 Some(text) => Some(Given::read(argument, text, accuracy)),
                 None => Given::usual(argument, accuracy),
             };
-            match given.unwrap_or_else(|| Err(missing(formula, at))) {
-                Ok(given) => inputs.push(given),
-                Err(fault) => faults.push(fault),
+            match given {
+                Some(Ok(given)) => inputs.push(given),
+                Some(Err(fault)) => faults.push(fault),
+                None if is_named => faults.push(missing(formula, at)),
+                None => {}
             }
         }
         if !faults.is_empty() {
