@@ -18,7 +18,7 @@ pub(super) fn run(how: &Compute) -> Result<u8, Failure> {
     let Some(name) = how.name.as_deref() else {
         return listed(trade::all(), is_json, ascii);
     };
-    let Some(formula) = trade::find(name) else {
+    let Some(formula) = trade::find(&name.to_lowercase().replace(['-', ' '], "_")) else {
         let found = if asks_for_list {
             with_word(name)
         } else {
@@ -29,16 +29,16 @@ pub(super) fn run(how: &Compute) -> Result<u8, Failure> {
         }
         return listed(&found, is_json, ascii);
     };
+    let asked = how.units.map(|units| match units {
+        Units::Us => System::Us,
+        Units::Si => System::Si,
+    });
     let text = match (asks_for_list, is_json) {
         (true, true) => formulas::page_json(formula),
-        (true, false) => formulas::page(formula, ascii),
+        (true, false) => formulas::page(formula, asked.unwrap_or(System::Us), ascii),
         (false, _) => {
             let worked = worked(formula, how)?;
-            let system = match how.units {
-                Some(Units::Us) => System::Us,
-                Some(Units::Si) => System::Si,
-                None => worked.system(),
-            };
+            let system = asked.unwrap_or_else(|| worked.system());
             match is_json {
                 true => formulas::worked_json(&worked, system),
                 false => formulas::worked(&worked, system, ascii),
@@ -60,26 +60,21 @@ fn listed(found: &[&'static Formula], is_json: bool, ascii: bool) -> Result<u8, 
 
 /// The formulas of a group, or with a word in what they say of themselves.
 fn with_word(word: &str) -> Vec<&'static Formula> {
-    let word = word.to_lowercase();
-    let of_group =
-        |formula: &Formula| formula.group.name().replace(' ', "_") == word.replace([' ', '-'], "_");
-    let group: Vec<_> = trade::all()
-        .iter()
-        .copied()
-        .filter(|formula| of_group(formula))
-        .collect();
+    let plain = |text: &str| text.to_lowercase().replace(['_', '-'], " ");
+    let word = plain(word);
+    let chosen = |is_chosen: &dyn Fn(&Formula) -> bool| -> Vec<&'static Formula> {
+        (trade::all().iter().copied())
+            .filter(|formula| is_chosen(formula))
+            .collect()
+    };
+    let group = chosen(&|formula| formula.group.name() == word);
     if !group.is_empty() {
         return group;
     }
-    let says = |formula: &Formula| {
+    chosen(&|formula| {
         let words = [formula.name, formula.sentence, formula.group.name()];
-        words.iter().any(|text| text.to_lowercase().contains(&word))
-    };
-    trade::all()
-        .iter()
-        .copied()
-        .filter(|formula| says(formula))
-        .collect()
+        words.iter().any(|text| plain(text).contains(&word))
+    })
 }
 
 fn unknown(name: &str) -> Failure {

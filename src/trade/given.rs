@@ -103,8 +103,14 @@ impl Given {
             true => format!("{text} {}", self.scale.unit.ascii()),
             false => text.to_owned(),
         };
-        let accuracy =
-            Accuracy::parse(&with_unit, self.scale).map_err(|misread| Unfit::of(&name, misread.into()))?;
+        let accuracy = Accuracy::parse(&with_unit, self.scale).map_err(|misread| {
+            let unit = match self.scale.unit.ascii() {
+                "" => String::new(),
+                unit => format!(" {unit}"),
+            };
+            let help = format!("write how far it may be off, for instance `1{unit}` or `2 % of reading`");
+            Unfit::of(&name, Unfit::new(misread.message, help))
+        })?;
         let margin = accuracy.margin(self.value, self.scale);
         Ok(Self { margin, ..self })
     }

@@ -2,7 +2,7 @@
 
 use super::number::{other, shown};
 use super::{COLUMNS, Text};
-use crate::measure::Scale;
+use crate::measure::{Scale, System};
 use crate::source::{safe, wrap};
 use crate::trade::{Argument, Formula, Group};
 
@@ -28,8 +28,8 @@ pub fn list(formulas: &[&Formula], ascii: bool) -> String {
     text.lines
 }
 
-/// All that is known of a formula.
-pub fn page(formula: &'static Formula, ascii: bool) -> String {
+/// All that is known of a formula; what its example comes to stands in a system of units first.
+pub fn page(formula: &'static Formula, system: System, ascii: bool) -> String {
     let mut text = Text::new(ascii);
     text.line(&format!("{} ({})", formula.name, formula.group.name()));
     text.paragraph("", formula.sentence);
@@ -47,6 +47,7 @@ pub fn page(formula: &'static Formula, ascii: bool) -> String {
         &format!("{}, {}", result.dimension().name(), units(result)),
     );
     text.line("");
+    text.line("The equation takes each number in the unit that stands first.");
     text.paragraph("Holds: ", formula.range);
     for warning in formula.warnings {
         let says = format!("where {}: {}; {}.", warning.when, warning.reason, warning.help);
@@ -59,7 +60,7 @@ pub fn page(formula: &'static Formula, ascii: bool) -> String {
         text.paragraph("Caution: ", caution);
     }
     text.line("");
-    example(&mut text, formula);
+    example(&mut text, formula, system);
     text.lines
 }
 
@@ -89,7 +90,7 @@ fn units(scale: Scale) -> String {
 }
 
 /// The worked example, to be typed again, and what it gives.
-fn example(text: &mut Text, formula: &'static Formula) {
+fn example(text: &mut Text, formula: &'static Formula, system: System) {
     let start = format!("  proofwalk formula {}", formula.name);
     let mut line = start;
     for (argument, value) in formula.arguments.iter().zip(formula.example) {
@@ -103,7 +104,7 @@ fn example(text: &mut Text, formula: &'static Formula) {
     }
     text.line(&line);
     if let Ok(result) = formula.compute_typed(formula.example) {
-        let scale = formula.result;
+        let scale = formula.result.in_system(system);
         let there = other(scale).map(|scale| format!(" ({})", shown(result, scale, None)));
         let here = shown(result, scale, None);
         text.line(&format!("  = {here}{}", there.unwrap_or_default()));

@@ -63,8 +63,8 @@ fn understood(given: &Given) -> String {
     }
     match given.origin {
         Origin::Written => {}
-        Origin::Bare => text.push_str(&format!(", given without a unit and taken in {}", own.symbol())),
-        Origin::Usual(because) => text.push_str(&format!(", taken since it was not given: {because}")),
+        Origin::Bare => text.push_str(&format!(", given without a unit, so taken as {}", own.symbol())),
+        Origin::Usual(because) => text.push_str(&format!(", not given, so taken as usual: {because}")),
     }
     text
 }
