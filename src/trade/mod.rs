@@ -10,6 +10,7 @@ mod drills;
 mod fan;
 mod formula;
 mod gas_pipe;
+mod given;
 mod group;
 mod limits;
 mod metered;
@@ -17,6 +18,7 @@ mod orifice;
 mod register;
 mod unfit;
 mod warning;
+mod worked;
 
 pub mod air_density;
 pub mod airflow_from_rise;
@@ -78,7 +80,9 @@ mod tests;
 
 pub use argument::{Argument, Usual};
 pub use formula::Formula;
+pub use given::{Given, Origin};
 pub use group::Group;
 pub use register::{all, find};
 pub use unfit::Unfit;
 pub use warning::Warning;
+pub use worked::{Named, Worked};
