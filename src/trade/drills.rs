@@ -32,7 +32,8 @@ pub(super) fn diameter(number: f64) -> Result<f64, Unfit> {
 
 /// The number of the drill whose diameter lies nearest, of two as near the smaller hole.
 pub(super) fn nearest(diameter: f64) -> Result<f64, Unfit> {
-    if !(DIAMETERS[79]..=DIAMETERS[0]).contains(&diameter) {
+    // A little beyond the ends, since there is no step outwards whose half could be the limit.
+    if !(0.98 * DIAMETERS[79]..=1.02 * DIAMETERS[0]).contains(&diameter) {
         return Err(Unfit::new(
             format!("no numbered drill is near {diameter:.4} in: they go from 0.0135 to 0.2280 in"),
             "check the inputs, or take a fraction of an inch or a metric size",

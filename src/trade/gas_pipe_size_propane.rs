@@ -2,8 +2,8 @@
 //!
 //! # Equation
 //!
-//! `inside_diameter = flow^0.381 / (19.17 * (pressure_drop / (1.2462 * length))^0.206)`, in in, ft³/h, in.w.c. and
-//! ft; then the next nominal size that is no smaller inside.
+//! `inside_diameter = flow^0.381 / (19.17 * (pressure_drop / (1.2462 * length))^0.206)`, in inches, ft³/h, in.w.c.
+//! and ft; then the next nominal size that is no smaller inside.
 //!
 //! # Arguments
 //!

@@ -1,5 +1,7 @@
 //! Checks of the register: against values from outside, and of its files against what it says.
 
+mod air_and_gas;
+
 use super::*;
 use crate::measure::{Amount, Quantity, Scale, Unit};
 
