@@ -9,13 +9,15 @@ pub enum Dimension {
     Current,
     /// Electric resistance; base unit ohm.
     Resistance,
+    /// Electric resistance per length of a conductor; base unit ohm per metre.
+    ResistancePerLength,
     /// Electric capacitance; base unit farad.
     Capacitance,
     /// A temperature on a thermometer; base unit kelvin.
     Temperature,
     /// How far two temperatures lie apart; base unit kelvin.
     TemperatureDifference,
-    /// Pressure, always a difference between two places; base unit pascal.
+    /// Pressure, always a difference between two places, so that no absolute one is taken for it; base unit pascal.
     Pressure,
     /// Heat rate and real electric power; base unit watt.
     Power,
@@ -25,6 +27,12 @@ pub enum Dimension {
     Volume,
     /// Volume per time; base unit cubic metre per second.
     Flow,
+    /// Mass per time; base unit kilogram per second.
+    MassFlow,
+    /// Mass per volume; base unit kilogram per cubic metre.
+    Density,
+    /// Length per time; base unit metre per second.
+    Speed,
     /// Heat set free per volume of gas; base unit joule per cubic metre.
     HeatingValue,
     /// A share of a whole, in parts per million or per cent; base unit one.
@@ -50,6 +58,7 @@ impl Dimension {
             Self::Voltage => "a voltage",
             Self::Current => "a current",
             Self::Resistance => "a resistance",
+            Self::ResistancePerLength => "a resistance per length",
             Self::Capacitance => "a capacitance",
             Self::Temperature => "a temperature",
             Self::TemperatureDifference => "a temperature difference",
@@ -58,6 +67,9 @@ impl Dimension {
             Self::ApparentPower => "an apparent power",
             Self::Volume => "a volume",
             Self::Flow => "a flow",
+            Self::MassFlow => "a mass flow",
+            Self::Density => "a density",
+            Self::Speed => "a speed",
             Self::HeatingValue => "a heating value",
             Self::Ratio => "a ratio",
             Self::Time => "a time",

@@ -12,7 +12,7 @@ const LONGEST: usize = 64;
 /// Every spelling, reduced by [`plain`].
 static EXACT: LazyLock<HashMap<String, Unit>> = LazyLock::new(|| {
     let mut spellings = HashMap::new();
-    for row in &ROWS {
+    for row in ROWS {
         for spelling in [row.symbol, row.ascii].iter().chain(row.others) {
             spellings.insert(plain(spelling), row.unit);
         }
@@ -129,7 +129,7 @@ mod tests {
     #[test]
     fn no_spelling_names_two_units() {
         let mut seen: HashMap<String, Unit> = HashMap::new();
-        for row in &ROWS {
+        for row in ROWS {
             for spelling in [row.symbol, row.ascii].iter().chain(row.others) {
                 let other = seen.insert(plain(spelling), row.unit);
                 assert!(

@@ -30,6 +30,10 @@ pub enum Unit {
     Kilohm,
     /// MΩ
     Megohm,
+    /// Ω per 1000 ft, of a conductor.
+    OhmPerThousandFeet,
+    /// Ω/km, of a conductor.
+    OhmPerKilometre,
     /// µF
     Microfarad,
     /// °F; without its offset where the [`Scale`](super::Scale) is a difference.
@@ -54,12 +58,18 @@ pub enum Unit {
     Kilowatt,
     /// W
     Watt,
+    /// hp: mechanical horsepower, 550 ft·lbf/s (745.6999 W).
+    Horsepower,
     /// VA
     VoltAmpere,
     /// ft³
     CubicFoot,
     /// m³
     CubicMetre,
+    /// gal: US gallons, 231 in³.
+    Gallon,
+    /// L
+    Litre,
     /// ft³/h: how fast gas goes through a meter.
     CubicFootPerHour,
     /// m³/h
@@ -68,6 +78,22 @@ pub enum Unit {
     CubicFootPerMinute,
     /// L/s
     LitrePerSecond,
+    /// gal/h, of US gallons: how fast condensate drips.
+    GallonPerHour,
+    /// L/h
+    LitrePerHour,
+    /// lb/h
+    PoundPerHour,
+    /// kg/h
+    KilogramPerHour,
+    /// lb/ft³
+    PoundPerCubicFoot,
+    /// kg/m³
+    KilogramPerCubicMetre,
+    /// ft/min: how fast air moves past a point.
+    FootPerMinute,
+    /// m/s
+    MetrePerSecond,
     /// BTU/ft³, of the international table BTU.
     BtuPerCubicFoot,
     /// MJ/m³
@@ -88,10 +114,20 @@ pub enum Unit {
     Foot,
     /// mm
     Millimetre,
+    /// cm
+    Centimetre,
     /// m
     Metre,
     /// in²
     SquareInch,
+    /// ft²
+    SquareFoot,
+    /// mm²
+    SquareMillimetre,
+    /// cm²
+    SquareCentimetre,
+    /// m²
+    SquareMetre,
     /// Hz
     Hertz,
     /// rpm

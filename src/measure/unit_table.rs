@@ -27,6 +27,8 @@ pub(super) struct Row {
 const FOOT: f64 = 0.3048;
 const CUBIC_FOOT: f64 = FOOT * FOOT * FOOT;
 const INCH: f64 = 0.0254;
+const GALLON: f64 = 231.0 * INCH * INCH * INCH;
+const POUND: f64 = 0.453_592_37;
 const BTU: f64 = 1_055.055_852_62;
 const HOUR: f64 = 3600.0;
 
@@ -64,7 +66,7 @@ const fn degree(
 }
 
 #[rustfmt::skip] // one unit a line, so that the table reads as a table
-pub(super) static ROWS: [Row; 42] = [
+pub(super) static ROWS: &[Row] = &[
     row(Unit::Volt, Dimension::Voltage, "V", "V", &["volt", "volts", "Vac", "Vdc"], 1.0),
     row(Unit::Millivolt, Dimension::Voltage, "mV", "mV", &["millivolt", "millivolts"], 1e-3),
     row(Unit::Ampere, Dimension::Current, "A", "A", &["amp", "amps", "ampere", "amperes"], 1.0),
@@ -73,6 +75,9 @@ pub(super) static ROWS: [Row; 42] = [
     row(Unit::Ohm, Dimension::Resistance, "Ω", "ohm", &["ohms"], 1.0),
     row(Unit::Kilohm, Dimension::Resistance, "kΩ", "kohm", &["kohms", "kiloohm", "kilohm", "kilohms"], 1e3),
     row(Unit::Megohm, Dimension::Resistance, "MΩ", "Mohm", &["Mohms", "megohm", "megohms"], 1e6),
+    // Exact.
+    row(Unit::OhmPerThousandFeet, Dimension::ResistancePerLength, "Ω/kft", "ohm/kft", &["ohms/kft", "ohm/1000ft", "ohms/1000ft"], 1.0 / (1e3 * FOOT)),
+    row(Unit::OhmPerKilometre, Dimension::ResistancePerLength, "Ω/km", "ohm/km", &["ohms/km"], 1e-3),
     row(Unit::Microfarad, Dimension::Capacitance, "µF", "uF", &["mfd", "MFD", "microfarad", "microfarads"], 1e-6),
     // Exact.
     degree(Unit::DegreeFahrenheit, "°F", "F", &["degF", "fahrenheit", "℉"], 5.0 / 9.0, 459.67),
@@ -91,14 +96,28 @@ pub(super) static ROWS: [Row; 42] = [
     row(Unit::BtuPerHour, Dimension::Power, "BTU/h", "BTU/h", &["BTUH", "BTU/hr", "BTUperhour"], BTU / HOUR),
     row(Unit::Kilowatt, Dimension::Power, "kW", "kW", &["kilowatt", "kilowatts"], 1e3),
     row(Unit::Watt, Dimension::Power, "W", "W", &["watt", "watts"], 1.0),
+    // SP 811: horsepower (550 ft·lbf/s), 7.456 999 E+02 W.
+    row(Unit::Horsepower, Dimension::Power, "hp", "hp", &["horsepower"], 745.699_9),
     row(Unit::VoltAmpere, Dimension::ApparentPower, "VA", "VA", &["voltamp", "voltamps"], 1.0),
     // Exact.
     row(Unit::CubicFoot, Dimension::Volume, "ft³", "ft3", &["cuft", "cubicfoot", "cubicfeet"], CUBIC_FOOT),
     row(Unit::CubicMetre, Dimension::Volume, "m³", "m3", &["cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters"], 1.0),
+    // Exact: the US gallon is 231 cubic inches.
+    row(Unit::Gallon, Dimension::Volume, "gal", "gal", &["gallon", "gallons"], GALLON),
+    row(Unit::Litre, Dimension::Volume, "L", "L", &["litre", "litres", "liter", "liters"], 1e-3),
     row(Unit::CubicFootPerHour, Dimension::Flow, "ft³/h", "ft3/h", &["cfh", "ft3/hr", "cuft/h", "cuft/hr"], CUBIC_FOOT / HOUR),
     row(Unit::CubicMetrePerHour, Dimension::Flow, "m³/h", "m3/h", &["m3/hr"], 1.0 / HOUR),
     row(Unit::CubicFootPerMinute, Dimension::Flow, "CFM", "CFM", &["ft3/min", "cuft/min"], CUBIC_FOOT / 60.0),
     row(Unit::LitrePerSecond, Dimension::Flow, "L/s", "L/s", &["L/sec"], 1e-3),
+    row(Unit::GallonPerHour, Dimension::Flow, "gal/h", "gal/h", &["gph", "gal/hr", "gallon/h", "gallons/h", "gallons/hour"], GALLON / HOUR),
+    row(Unit::LitrePerHour, Dimension::Flow, "L/h", "L/h", &["L/hr", "litre/h", "litres/h", "liter/h", "liters/h"], 1e-3 / HOUR),
+    // Exact: the international pound is 0.453 592 37 kg.
+    row(Unit::PoundPerHour, Dimension::MassFlow, "lb/h", "lb/h", &["lb/hr", "lbs/h", "lbs/hr", "pph"], POUND / HOUR),
+    row(Unit::KilogramPerHour, Dimension::MassFlow, "kg/h", "kg/h", &["kg/hr"], 1.0 / HOUR),
+    row(Unit::PoundPerCubicFoot, Dimension::Density, "lb/ft³", "lb/ft3", &["lbs/ft3", "lb/cuft", "lbs/cuft", "pcf"], POUND / CUBIC_FOOT),
+    row(Unit::KilogramPerCubicMetre, Dimension::Density, "kg/m³", "kg/m3", &[], 1.0),
+    row(Unit::FootPerMinute, Dimension::Speed, "ft/min", "ft/min", &["fpm", "feet/min", "feetperminute"], FOOT / 60.0),
+    row(Unit::MetrePerSecond, Dimension::Speed, "m/s", "m/s", &["m/sec", "metres/s", "meters/s"], 1.0),
     // Exact.
     row(Unit::BtuPerCubicFoot, Dimension::HeatingValue, "BTU/ft³", "BTU/ft3", &["BTU/cuft", "BTU/cf"], BTU / CUBIC_FOOT),
     row(Unit::MegajoulePerCubicMetre, Dimension::HeatingValue, "MJ/m³", "MJ/m3", &[], 1e6),
@@ -107,12 +126,17 @@ pub(super) static ROWS: [Row; 42] = [
     row(Unit::Second, Dimension::Time, "s", "s", &["sec", "secs", "second", "seconds"], 1.0),
     row(Unit::Minute, Dimension::Time, "min", "min", &["mins", "minute", "minutes", "Min", "MIN"], 60.0),
     row(Unit::Hour, Dimension::Time, "h", "h", &["hr", "hrs", "hour", "hours"], HOUR),
-    // Exact, down to the square inch.
+    // Exact, down to the square metre.
     row(Unit::Inch, Dimension::Length, "in", "in", &["inch", "inches"], INCH),
     row(Unit::Foot, Dimension::Length, "ft", "ft", &["foot", "feet"], FOOT),
     row(Unit::Millimetre, Dimension::Length, "mm", "mm", &["millimetre", "millimetres", "millimeter", "millimeters"], 1e-3),
+    row(Unit::Centimetre, Dimension::Length, "cm", "cm", &["centimetre", "centimetres", "centimeter", "centimeters"], 1e-2),
     row(Unit::Metre, Dimension::Length, "m", "m", &["metre", "metres", "meter", "meters"], 1.0),
     row(Unit::SquareInch, Dimension::Area, "in²", "in2", &["sqin", "squareinch", "squareinches"], INCH * INCH),
+    row(Unit::SquareFoot, Dimension::Area, "ft²", "ft2", &["sqft", "squarefoot", "squarefeet"], FOOT * FOOT),
+    row(Unit::SquareMillimetre, Dimension::Area, "mm²", "mm2", &["sqmm"], 1e-6),
+    row(Unit::SquareCentimetre, Dimension::Area, "cm²", "cm2", &["sqcm"], 1e-4),
+    row(Unit::SquareMetre, Dimension::Area, "m²", "m2", &["sqm", "squaremetre", "squaremetres", "squaremeter", "squaremeters"], 1.0),
     row(Unit::Hertz, Dimension::Frequency, "Hz", "Hz", &["hertz"], 1.0),
     row(Unit::RevolutionPerMinute, Dimension::RotationalSpeed, "rpm", "rpm", &["r/min", "rev/min"], 1.0),
     row(Unit::Number, Dimension::Number, "", "", &["number", "none"], 1.0),
@@ -132,7 +156,7 @@ mod tests {
 
     #[test]
     fn the_plain_twins_are_plain() {
-        for row in &ROWS {
+        for row in ROWS {
             assert!(row.ascii.is_ascii(), "{:?}", row.unit);
         }
     }

@@ -8,7 +8,7 @@
 //!
 //! - `current`, A: in one of the capacitor's own wires.
 //! - `voltage`, V: across the capacitor's own terminals, which is more than the supply's.
-//! - `frequency`, Hz: of the supply.
+//! - `frequency`, Hz: of the supply; taken as 60 Hz where it is not given: the supply of North America.
 //!
 //! # Range
 //!
@@ -37,33 +37,35 @@ use std::f64::consts::TAU;
 
 use crate::measure::{Scale, Unit};
 
-use super::formula::{Argument, Formula, each, not_negative, positive};
+use super::argument::Argument;
+use super::formula::{Formula, each, not_negative, positive};
+use super::group::Group;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "capacitance_under_load",
+    group: Group::Electrical,
     sentence: "The capacitance of a run capacitor, from its current and voltage while the motor runs.",
     equation: "capacitance = 1000000 * current / (2 * pi * frequency * voltage)",
     arguments: &[
-        Argument {
-            name: "current",
-            scale: Scale::of(Unit::Ampere),
-            meaning: "in one of the capacitor's own wires",
-        },
-        Argument {
-            name: "voltage",
-            scale: Scale::of(Unit::Volt),
-            meaning: "across the capacitor's own terminals, which is more than the supply's",
-        },
-        Argument {
-            name: "frequency",
-            scale: Scale::of(Unit::Hertz),
-            meaning: "of the supply",
-        },
+        Argument::new(
+            "current",
+            Scale::of(Unit::Ampere),
+            "in one of the capacitor's own wires",
+        ),
+        Argument::new(
+            "voltage",
+            Scale::of(Unit::Volt),
+            "across the capacitor's own terminals, which is more than the supply's",
+        ),
+        Argument::new("frequency", Scale::of(Unit::Hertz), "of the supply")
+            .or(60.0, "the supply of North America"),
     ],
     result: Scale::of(Unit::Microfarad),
     range: "Sine waves from the line, motor up to speed; not behind an electronic drive. A live measurement for those who \
             may take it: off its circuit and discharged, a capacitance meter says the same.",
+    warnings: &[],
+    example: &["1.05 A", "370 V", "60 Hz"],
     references: &[
         "The reactance of a capacitor, 1 / (2 pi f C): elementary circuit theory.",
         "Common practice at 60 Hz: 2652 times amperes over volts.",

@@ -33,7 +33,9 @@
 
 use crate::measure::{Scale, Unit};
 
-use super::formula::{Argument, Formula, each, not_negative};
+use super::argument::Argument;
+use super::formula::{Formula, each, not_negative};
+use super::group::Group;
 use super::unfit::Unfit;
 
 /// Oxygen in dry air, in per cent, as the definition has it.
@@ -45,23 +47,22 @@ const ZERO: &str = "zero the analyser in fresh air outdoors and take the sample 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "co_air_free",
+    group: Group::Combustion,
     sentence: "The carbon monoxide that flue gas would hold without its excess air.",
     equation: "co_air_free = co * 20.9 / (20.9 - o2)",
     arguments: &[
-        Argument {
-            name: "co",
-            scale: Scale::of(Unit::PartPerMillion),
-            meaning: "carbon monoxide as measured, in dry flue gas",
-        },
-        Argument {
-            name: "o2",
-            scale: Scale::of(Unit::Percent),
-            meaning: "oxygen in the same sample",
-        },
+        Argument::new(
+            "co",
+            Scale::of(Unit::PartPerMillion),
+            "carbon monoxide as measured, in dry flue gas",
+        ),
+        Argument::new("o2", Scale::of(Unit::Percent), "oxygen in the same sample"),
     ],
     result: Scale::of(Unit::PartPerMillion),
     range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample and an oxygen cell's error of a few \
             tenths of a point takes over the result. The sample is taken before any dilution air.",
+    warnings: &[],
+    example: &["87 ppm", "5.0 %"],
     references: &[
         "ANSI Z21 test standards, the definition of an air-free sample, as quoted in trade education.",
     ],

@@ -1,39 +1,19 @@
-//! The register of formulas, and what every formula can do.
+//! What every formula is, and can do.
 
 use crate::measure::{Amount, Quantity, Scale};
 
+use super::argument::Argument;
+use super::group::Group;
 use super::unfit::Unfit;
-use super::{
-    capacitance_under_load, co_air_free, input_at_manifold_pressure, input_from_meter, pressure_difference,
-    temperature_rise, total_external_static,
-};
-
-/// Every formula, by name.
-static REGISTER: [&Formula; 7] = [
-    &capacitance_under_load::FORMULA,
-    &co_air_free::FORMULA,
-    &input_at_manifold_pressure::FORMULA,
-    &input_from_meter::FORMULA,
-    &pressure_difference::FORMULA,
-    &temperature_rise::FORMULA,
-    &total_external_static::FORMULA,
-];
-
-/// Every formula of the trade, in the order of their names.
-pub fn all() -> &'static [&'static Formula] {
-    &REGISTER
-}
-
-/// The formula of a name.
-pub fn find(name: &str) -> Option<&'static Formula> {
-    REGISTER.iter().copied().find(|formula| formula.name == name)
-}
+use super::warning::Warning;
 
 /// One thing that the trade computes.
 #[derive(Debug)]
 pub struct Formula {
     /// The name by which a worked-out reading asks for it.
     pub name: &'static str,
+    /// What part of the work it belongs to.
+    pub group: Group,
     /// What it gives, in one sentence.
     pub sentence: &'static str,
     /// The equation, in its arguments' names and units.
@@ -44,21 +24,14 @@ pub struct Formula {
     pub result: Scale,
     /// Where it holds, in words.
     pub range: &'static str,
+    /// Where its result is to be trusted less, though there is one.
+    pub warnings: &'static [Warning],
+    /// A worked example: one input for each argument, as a technician types it.
+    pub example: &'static [&'static str],
     /// Where it comes from.
     pub references: &'static [&'static str],
     /// From numbers, each in its argument's unit, to the result's number in its own.
     pub(super) compute: fn(&[f64]) -> Result<f64, Unfit>,
-}
-
-/// One input of a formula.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Argument {
-    /// Its name.
-    pub name: &'static str,
-    /// The scale the equation takes it in; inputs may be in any unit of the dimension.
-    pub scale: Scale,
-    /// What it is.
-    pub meaning: &'static str,
 }
 
 impl Formula {
@@ -85,6 +58,18 @@ impl Formula {
             ));
         }
         Ok(result)
+    }
+
+    /// Why the result for inputs in the order of the arguments is to be trusted less; nothing where it is not.
+    ///
+    /// # Errors
+    ///
+    /// As [`compute`](Self::compute).
+    pub fn warnings(&self, inputs: &[Quantity]) -> Result<Vec<&'static Warning>, Unfit> {
+        let result = self.compute(inputs)?.number_in(self.result);
+        let numbers = self.numbers(inputs)?;
+        let given = |warning: &&Warning| (warning.applies)(&numbers, result);
+        Ok(self.warnings.iter().filter(given).collect())
     }
 
     /// The result for inputs as a technician types them: a bare number is in its argument's unit.

@@ -34,33 +34,38 @@
 
 use crate::measure::{Scale, Unit};
 
-use super::formula::{Argument, Formula, each, not_negative, positive};
+use super::argument::Argument;
+use super::formula::{Formula, each, not_negative, positive};
+use super::group::Group;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "input_at_manifold_pressure",
+    group: Group::Gas,
     sentence: "The input that a burner takes at a manifold pressure other than its rating plate's.",
     equation: "input_at_pressure = input * sqrt(pressure / plate_pressure)",
     arguments: &[
-        Argument {
-            name: "input",
-            scale: Scale::of(Unit::BtuPerHour),
-            meaning: "the input on the rating plate",
-        },
-        Argument {
-            name: "pressure",
-            scale: Scale::of(Unit::InchWaterColumn),
-            meaning: "the manifold pressure as measured, burner lit",
-        },
-        Argument {
-            name: "plate_pressure",
-            scale: Scale::of(Unit::InchWaterColumn),
-            meaning: "the manifold pressure on the rating plate",
-        },
+        Argument::new(
+            "input",
+            Scale::of(Unit::BtuPerHour),
+            "the input on the rating plate",
+        ),
+        Argument::new(
+            "pressure",
+            Scale::of(Unit::InchWaterColumn),
+            "the manifold pressure as measured, burner lit",
+        ),
+        Argument::new(
+            "plate_pressure",
+            Scale::of(Unit::InchWaterColumn),
+            "the manifold pressure on the rating plate",
+        ),
     ],
     result: Scale::of(Unit::BtuPerHour),
     range: "The orifices, the gas and the altitude are those the plate was made for, and the pressure is small beside the \
             atmosphere's, as all manifold pressures are.",
+    warnings: &[],
+    example: &["80000 BTU/h", "3.2 in.w.c.", "3.5 in.w.c."],
     references: &["The square-root law of flow through an orifice: elementary fluid mechanics."],
     compute: |numbers| {
         let [input, pressure, plate_pressure]: [f64; 3] = each(numbers);

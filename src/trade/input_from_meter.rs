@@ -15,6 +15,11 @@
 //! Steady fire with every other gas appliance off, pilots included; metered gas is not corrected for its temperature or
 //! for altitude. One second in a half-minute turn is three per cent: time several turns.
 //!
+//! # Warnings
+//!
+//! - Where the time is below 20 s: one second more or less is over five per cent of the input; let the dial go
+//!   round more often.
+//!
 //! # Example
 //!
 //! Arithmetic: half a cubic foot in 29 s at 1000 BTU/ft³ is 62,069 BTU/h.
@@ -34,33 +39,40 @@
 
 use crate::measure::{Scale, Unit};
 
-use super::formula::{Argument, Formula, each, positive};
+use super::argument::Argument;
+use super::formula::{Formula, each, positive};
+use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "input_from_meter",
+    group: Group::Gas,
     sentence: "The heat input of a burner, clocked at the gas meter.",
     equation: "input = 3600 / time * dial * heating_value",
     arguments: &[
-        Argument {
-            name: "dial",
-            scale: Scale::of(Unit::CubicFoot),
-            meaning: "the gas that went through the meter: the dial's size times its turns",
-        },
-        Argument {
-            name: "time",
-            scale: Scale::of(Unit::Second),
-            meaning: "how long that took",
-        },
-        Argument {
-            name: "heating_value",
-            scale: Scale::of(Unit::BtuPerCubicFoot),
-            meaning: "the heat in the gas as it is metered; the gas supplier names it",
-        },
+        Argument::new(
+            "dial",
+            Scale::of(Unit::CubicFoot),
+            "the gas that went through the meter: the dial's size times its turns",
+        ),
+        Argument::new("time", Scale::of(Unit::Second), "how long that took"),
+        Argument::new(
+            "heating_value",
+            Scale::of(Unit::BtuPerCubicFoot),
+            "the heat in the gas as it is metered; the gas supplier names it",
+        ),
     ],
     result: Scale::of(Unit::BtuPerHour),
     range: "Steady fire with every other gas appliance off, pilots included; metered gas is not corrected for its \
             temperature or for altitude. One second in a half-minute turn is three per cent: time several turns.",
+    warnings: &[Warning {
+        when: "the time is below 20 s",
+        reason: "one second more or less is over five per cent of the input",
+        help: "let the dial go round more often",
+        applies: |numbers, _| numbers[1] < 20.0,
+    }],
+    example: &["0.5 ft3", "29 s", "1000 BTU/ft3"],
     references: &["Arithmetic: 3600 seconds are an hour."],
     compute: |numbers| {
         let [dial, time, heating_value] = each(numbers);

@@ -14,6 +14,11 @@
 //! Two pressures taken against the same place in one state of the furnace, each with its sign; below zero where they are
 //! the other way round.
 //!
+//! # Warnings
+//!
+//! - Where the difference is below zero: the pressure that should be higher is lower; look whether the hoses are
+//!   swapped.
+//!
 //! # Example
 //!
 //! Arithmetic: 0.30 in.w.c. before a coil and 0.12 in.w.c. behind it.
@@ -33,28 +38,39 @@
 
 use crate::measure::{Scale, Unit};
 
-use super::formula::{Argument, Formula, each};
+use super::argument::Argument;
+use super::formula::{Formula, each};
+use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "pressure_difference",
+    group: Group::Air,
     sentence: "How far two pressures lie apart.",
     equation: "difference = high - low",
     arguments: &[
-        Argument {
-            name: "high",
-            scale: Scale::of(Unit::InchWaterColumn),
-            meaning: "the pressure upstream, or the one that should be higher",
-        },
-        Argument {
-            name: "low",
-            scale: Scale::of(Unit::InchWaterColumn),
-            meaning: "the pressure downstream, against the same place as the other",
-        },
+        Argument::new(
+            "high",
+            Scale::of(Unit::InchWaterColumn),
+            "the pressure upstream, or the one that should be higher",
+        ),
+        Argument::new(
+            "low",
+            Scale::of(Unit::InchWaterColumn),
+            "the pressure downstream, against the same place as the other",
+        ),
     ],
     result: Scale::of(Unit::InchWaterColumn),
     range: "Two pressures taken against the same place in one state of the furnace, each with its sign; below zero where \
             they are the other way round.",
+    warnings: &[Warning {
+        when: "the difference is below zero",
+        reason: "the pressure that should be higher is lower",
+        help: "look whether the hoses are swapped",
+        applies: |_, difference| difference < 0.0,
+    }],
+    example: &["0.30 in.w.c.", "0.12 in.w.c."],
     references: &["The definition."],
     compute: |numbers| {
         let [high, low] = each(numbers);

@@ -13,6 +13,11 @@
 //!
 //! Any two temperatures, taken at steady state; below zero where the probes are swapped or the furnace cools.
 //!
+//! # Warnings
+//!
+//! - Where the rise is below zero: the supply is colder than the return; look whether the probes are swapped or the
+//!   furnace cools.
+//!
 //! # Example
 //!
 //! Arithmetic: air at 70 °F leaves at 125 °F.
@@ -32,27 +37,38 @@
 
 use crate::measure::{Scale, Unit};
 
-use super::formula::{Argument, Formula, each};
+use super::argument::Argument;
+use super::formula::{Formula, each};
+use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "temperature_rise",
+    group: Group::Air,
     sentence: "How much warmer the air leaves the furnace than it came.",
     equation: "rise = supply - return",
     arguments: &[
-        Argument {
-            name: "supply",
-            scale: Scale::of(Unit::DegreeFahrenheit),
-            meaning: "the air just after the furnace, out of sight of the heat exchanger",
-        },
-        Argument {
-            name: "return",
-            scale: Scale::of(Unit::DegreeFahrenheit),
-            meaning: "the air just before it",
-        },
+        Argument::new(
+            "supply",
+            Scale::of(Unit::DegreeFahrenheit),
+            "the air just after the furnace, out of sight of the heat exchanger",
+        ),
+        Argument::new(
+            "return",
+            Scale::of(Unit::DegreeFahrenheit),
+            "the air just before it",
+        ),
     ],
     result: Scale::difference(Unit::DegreeFahrenheit),
     range: "Any two temperatures, taken at steady state; below zero where the probes are swapped or the furnace cools.",
+    warnings: &[Warning {
+        when: "the rise is below zero",
+        reason: "the supply is colder than the return",
+        help: "look whether the probes are swapped or the furnace cools",
+        applies: |_, rise| rise < 0.0,
+    }],
+    example: &["125 °F", "70 °F"],
     references: &["The definition; the range allowed stands on the rating plate."],
     compute: |numbers| {
         let [supply, return_air] = each(numbers);

@@ -33,28 +33,33 @@
 
 use crate::measure::{Scale, Unit};
 
-use super::formula::{Argument, Formula, each};
+use super::argument::Argument;
+use super::formula::{Formula, each};
+use super::group::Group;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "total_external_static",
+    group: Group::Air,
     sentence: "The pressure the blower works against outside the furnace.",
     equation: "total = |return| + |supply|",
     arguments: &[
-        Argument {
-            name: "return",
-            scale: Scale::of(Unit::InchWaterColumn),
-            meaning: "between the room and the air just before the furnace, with or without its minus sign",
-        },
-        Argument {
-            name: "supply",
-            scale: Scale::of(Unit::InchWaterColumn),
-            meaning: "between the air just after the furnace, before the coil, and the room",
-        },
+        Argument::new(
+            "return",
+            Scale::of(Unit::InchWaterColumn),
+            "between the room and the air just before the furnace, with or without its minus sign",
+        ),
+        Argument::new(
+            "supply",
+            Scale::of(Unit::InchWaterColumn),
+            "between the air just after the furnace, before the coil, and the room",
+        ),
     ],
     result: Scale::of(Unit::InchWaterColumn),
     range: "Blower running at the speed in question, doors on, filter in place. Signs are dropped, since many gauges show \
             none: it does not notice a return under pressure or a supply under suction.",
+    warnings: &[],
+    example: &["-0.35 in.w.c.", "0.30 in.w.c."],
     references: &["Common practice; the most that is allowed stands on the rating plate."],
     compute: |numbers| {
         let [return_air, supply]: [f64; 2] = each(numbers);
