@@ -5,19 +5,40 @@
 //! line in the register; a test holds the file's text to what the register says.
 
 mod argument;
+mod enthalpy;
+mod flue;
 mod formula;
+mod fuel;
 mod group;
 mod register;
+mod saturation;
+mod stack;
 mod unfit;
 mod warning;
 
 pub mod capacitance_under_load;
+pub mod co2_from_o2;
 pub mod co_air_free;
+pub mod co_air_free_from_co2;
+pub mod combustion_efficiency_natural;
+pub mod combustion_efficiency_natural_from_co2;
+pub mod combustion_efficiency_propane;
+pub mod combustion_efficiency_propane_from_co2;
+pub mod excess_air_natural;
+pub mod excess_air_natural_from_co2;
+pub mod excess_air_propane;
+pub mod excess_air_propane_from_co2;
+pub mod flue_gas_dew_point_natural;
+pub mod flue_gas_dew_point_propane;
 pub mod input_at_manifold_pressure;
 pub mod input_from_meter;
+pub mod net_stack_temperature;
+pub mod o2_from_co2;
 pub mod pressure_difference;
 pub mod temperature_rise;
 pub mod total_external_static;
+pub mod ultimate_co2;
+pub mod ultimate_co2_of_gas;
 
 #[cfg(test)]
 mod tests;

@@ -6,12 +6,28 @@ use super::*;
 /// Every formula, by name.
 static REGISTER: &[&Formula] = &[
     &capacitance_under_load::FORMULA,
+    &co2_from_o2::FORMULA,
     &co_air_free::FORMULA,
+    &co_air_free_from_co2::FORMULA,
+    &combustion_efficiency_natural::FORMULA,
+    &combustion_efficiency_natural_from_co2::FORMULA,
+    &combustion_efficiency_propane::FORMULA,
+    &combustion_efficiency_propane_from_co2::FORMULA,
+    &excess_air_natural::FORMULA,
+    &excess_air_natural_from_co2::FORMULA,
+    &excess_air_propane::FORMULA,
+    &excess_air_propane_from_co2::FORMULA,
+    &flue_gas_dew_point_natural::FORMULA,
+    &flue_gas_dew_point_propane::FORMULA,
     &input_at_manifold_pressure::FORMULA,
     &input_from_meter::FORMULA,
+    &net_stack_temperature::FORMULA,
+    &o2_from_co2::FORMULA,
     &pressure_difference::FORMULA,
     &temperature_rise::FORMULA,
     &total_external_static::FORMULA,
+    &ultimate_co2::FORMULA,
+    &ultimate_co2_of_gas::FORMULA,
 ];
 
 /// Every formula of the trade, in the order of their names.
