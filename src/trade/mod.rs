@@ -5,6 +5,7 @@
 //! line in the register; a test holds the file's text to what the register says.
 
 mod argument;
+mod copper;
 mod enthalpy;
 mod flue;
 mod formula;
@@ -16,6 +17,7 @@ mod stack;
 mod unfit;
 mod warning;
 
+pub mod cable_voltage_drop;
 pub mod capacitance_under_load;
 pub mod capacitor_deviation;
 pub mod co2_from_o2;
@@ -29,6 +31,7 @@ pub mod condensate_natural;
 pub mod condensate_propane;
 pub mod condensed_share_natural;
 pub mod condensed_share_propane;
+pub mod copper_resistance;
 pub mod drain_drop;
 pub mod drain_slope;
 pub mod excess_air_natural;
@@ -52,6 +55,8 @@ pub mod transformer_secondary_current;
 pub mod trap_depth;
 pub mod ultimate_co2;
 pub mod ultimate_co2_of_gas;
+pub mod winding_temperature;
+pub mod wire_resistance;
 
 #[cfg(test)]
 mod tests;

@@ -5,6 +5,7 @@ use super::*;
 
 /// Every formula, by name.
 static REGISTER: &[&Formula] = &[
+    &cable_voltage_drop::FORMULA,
     &capacitance_under_load::FORMULA,
     &capacitor_deviation::FORMULA,
     &co2_from_o2::FORMULA,
@@ -18,6 +19,7 @@ static REGISTER: &[&Formula] = &[
     &condensate_propane::FORMULA,
     &condensed_share_natural::FORMULA,
     &condensed_share_propane::FORMULA,
+    &copper_resistance::FORMULA,
     &drain_drop::FORMULA,
     &drain_slope::FORMULA,
     &excess_air_natural::FORMULA,
@@ -41,6 +43,8 @@ static REGISTER: &[&Formula] = &[
     &trap_depth::FORMULA,
     &ultimate_co2::FORMULA,
     &ultimate_co2_of_gas::FORMULA,
+    &winding_temperature::FORMULA,
+    &wire_resistance::FORMULA,
 ];
 
 /// Every formula of the trade, in the order of their names.
