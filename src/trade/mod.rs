@@ -14,6 +14,7 @@ mod group;
 mod register;
 mod saturation;
 mod stack;
+mod thermistor;
 mod unfit;
 mod warning;
 
@@ -48,6 +49,9 @@ pub mod net_stack_temperature;
 pub mod o2_from_co2;
 pub mod pressure_difference;
 pub mod temperature_rise;
+pub mod thermistor_beta;
+pub mod thermistor_resistance;
+pub mod thermistor_temperature;
 pub mod total_external_static;
 pub mod transformer_apparent_power;
 pub mod transformer_load;
