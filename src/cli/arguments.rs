@@ -104,6 +104,10 @@ pub(super) enum Command {
         #[command(flatten)]
         overlays: Overlays,
     },
+    /// List, explain and compute what the trade computes.
+    ///
+    /// For instance: proofwalk formula temperature_rise supply='128 °F ± 1 °F' return='20 °C'
+    Formula(Compute),
     /// Check session files: chain, order, replay.
     Verify {
         /// Session files, or folders of them.
@@ -156,6 +160,27 @@ pub(super) struct Rehearse {
     /// Run them again whenever a file of the folder is saved.
     #[arg(long)]
     pub watch: bool,
+}
+
+/// What is computed.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Compute {
+    /// The formula, to explain it; a group or a word, to list those with it. Without it, all are listed.
+    pub name: Option<String>,
+    /// What to compute it on. A bare number is in the argument's own unit; any unit of the kind is taken. How far a value
+    /// may be off can stand behind it: `supply='128 °F ± 1 °F'`, also written `+-`.
+    #[arg(value_name = "ARG=QUANTITY", allow_negative_numbers = true)]
+    pub inputs: Vec<String>,
+    /// How far an input may be off; may be given several times.
+    #[arg(long = "accuracy", value_name = "ARG=±QUANTITY")]
+    pub accuracies: Vec<String>,
+    /// The system of units of the result; without it, the one that the inputs are given in.
+    #[arg(long, value_enum)]
+    pub units: Option<Units>,
+    /// How to print it.
+    #[arg(long, value_enum, default_value_t = FormulaFormat::Text)]
+    pub format: FormulaFormat,
 }
 
 /// Where sessions are kept.
@@ -221,6 +246,21 @@ pub(super) enum CheckFormat {
 pub(super) enum RehearseFormat {
     Text,
     Json,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum FormulaFormat {
+    Text,
+    Json,
+}
+
+/// A system of units.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Units {
+    /// Degrees Fahrenheit, inches of water column, BTU per hour.
+    Us,
+    /// Degrees Celsius, pascals, kilowatts.
+    Si,
 }
 
 /// What every scenario together must have walked.

@@ -4,6 +4,7 @@ mod arguments;
 mod check;
 mod desk;
 mod failure;
+mod formula;
 mod home;
 mod library;
 mod look;
@@ -94,6 +95,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             let part = Part { from, depth };
             picture::run(&tree, format, part, library.as_deref(), &overlays.folders)
         }
+        Some(Command::Formula(how)) => formula::run(&how),
         Some(Command::Verify { paths }) => verify::run(&paths),
         Some(Command::Schema {
             write: Some(folder),

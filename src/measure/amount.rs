@@ -117,10 +117,7 @@ pub(super) fn asked(scale: Scale) -> String {
 
 /// Which units a scale takes, as a help.
 pub(super) fn write_in(scale: Scale) -> String {
-    let units: Vec<&str> = Unit::all()
-        .filter(|unit| unit.dimension() == scale.unit.dimension())
-        .map(Unit::ascii)
-        .collect();
+    let units: Vec<&str> = scale.units().map(Unit::ascii).collect();
     match units.as_slice() {
         [""] => "write the number alone".to_owned(),
         [only] => format!("write it in {only}"),
@@ -142,10 +139,20 @@ fn no_unit(text: &str, range: std::ops::Range<usize>) -> Misread {
     Misread::new(range, format!("{} is not a unit", quoted(text)), help)
 }
 
+/// What an answer looks like, in the unit that is asked for.
+fn write_like(scale: Scale) -> String {
+    match scale.unit.ascii() {
+        "" => "write a number, for instance `24`".to_owned(),
+        unit => format!("write a number and its unit, for instance `24 {unit}`"),
+    }
+}
+
 /// The long list of all units is no help to someone who was asked for volts.
 fn typed_help(help: String, scale: Scale) -> String {
     if help.starts_with("the units are") {
         write_in(scale)
+    } else if help == number::HELP {
+        write_like(scale)
     } else {
         help
     }

@@ -1,6 +1,7 @@
 //! What a number is: units, quantities, bands, accuracy.
 //!
 //! - [`Unit`] and [`Scale`]: what a number is written in; a temperature is not a temperature difference.
+//! - [`System`]: the two systems of units, and which unit stands for which.
 //! - [`Quantity`]: a value, comparable whatever unit it was written in.
 //! - [`Amount`]: a number and its unit as somebody wrote or typed them.
 //! - [`Bound`], [`Condition`], [`Band`]: sets of values, whose ends may lean on the rating plate; [`BandText`] reads them.
@@ -25,6 +26,7 @@ mod scale;
 mod shown;
 mod significant;
 mod spelling;
+mod system;
 mod unit;
 mod unit_table;
 
@@ -41,6 +43,7 @@ pub use plausible::PlausibleRange;
 pub use quantity::Quantity;
 pub use scale::Scale;
 pub use shown::Shown;
+pub use system::System;
 pub use unit::Unit;
 
 #[cfg(test)]

@@ -4,6 +4,9 @@ use std::ops::Range;
 
 use super::misread::{Misread, quoted, range_in};
 
+/// How to mend a text without a number.
+pub(super) const HELP: &str = "write a number and its unit, for instance `24 V`";
+
 /// A number, and what follows it.
 pub(super) struct Leading<'a> {
     pub value: f64,
@@ -66,14 +69,13 @@ fn no_number(body: &str, range: Range<usize>) -> Misread {
         let message = format!("{} is not a finite number", quoted(body));
         return Misread::new(range, message, "write the number a meter shows");
     }
-    let help = "write a number and its unit, for instance `24 V`";
     if body.is_empty() {
-        return Misread::new(range, "there is no number", help);
+        return Misread::new(range, "there is no number", HELP);
     }
     Misread::new(
         range,
         format!("{} does not start with a number", quoted(body)),
-        help,
+        HELP,
     )
 }
 

@@ -18,10 +18,10 @@ const THERMAL_GRID: f64 = 1e8;
 /// the wrong side. So quantities compare by twelve significant digits, which is more than any meter shows and less than the
 /// arithmetic loses.
 ///
-/// The digits are counted in the unit in which people write short decimals (BTU/h, ft³, pascals; the rest in base units),
+/// The digits are counted in the unit in which people write short decimals (BTU/h, ft³, lb/h, pascals; the rest in base units),
 /// so that those come out exact. Temperatures are counted in ninths of a kelvin, in which both °F and °C are short, and to
 /// eight decimals: a rise of a few degrees, the difference of two large numbers, still equals the rise as it is written.
-/// What remains is a sum or a share worked out in kW or m³/h, which may rarely differ in its last digit, and a difference
+/// What remains is a sum or a share worked out in kW, m³/h or another unit that is no short decimal of that one, which may rarely differ in its last digit, and a difference
 /// that is less than a hundredth of what it was taken from.
 ///
 /// ```
@@ -153,6 +153,9 @@ fn grain(dimension: Dimension) -> f64 {
         Dimension::Volume => Unit::CubicFoot.row().factor,
         Dimension::Flow => Unit::CubicFootPerHour.row().factor,
         Dimension::HeatingValue => Unit::BtuPerCubicFoot.row().factor,
+        Dimension::MassFlow => Unit::PoundPerHour.row().factor,
+        Dimension::Density => Unit::PoundPerCubicFoot.row().factor,
+        Dimension::ResistancePerLength => Unit::OhmPerThousandFeet.row().factor,
         _ => 1.0,
     }
 }

@@ -39,6 +39,13 @@ impl Scale {
         }
     }
 
+    /// Every unit that a value on this scale may be written in, its own first.
+    pub fn units(self) -> impl Iterator<Item = Unit> {
+        let dimension = self.unit.dimension();
+        let others = Unit::all().filter(move |&unit| unit.dimension() == dimension && unit != self.unit);
+        std::iter::once(self.unit).chain(others)
+    }
+
     /// The unit's symbol.
     pub fn symbol(self) -> &'static str {
         self.unit.symbol()

@@ -1,6 +1,8 @@
-//! What a person reads: what is wrong with a library, what came of its scenarios, a tree as a picture, and what came of a call.
+//! What a person reads: what is wrong with a library, what came of its scenarios, a tree as a picture, what
+//! the trade computes, and what came of a call.
 
 pub mod findings;
+pub mod formulas;
 mod job;
 mod job_text;
 pub mod picture;

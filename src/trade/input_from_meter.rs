@@ -15,6 +15,11 @@
 //! Steady fire with every other gas appliance off, pilots included; metered gas is not corrected for its temperature or
 //! for altitude. One second in a half-minute turn is three per cent: time several turns.
 //!
+//! # Warnings
+//!
+//! - Where the time is below 20 s: one second more or less is over five per cent of the input; let the dial go
+//!   round more often.
+//!
 //! # Example
 //!
 //! Arithmetic: half a cubic foot in 29 s at 1000 BTU/ft³ is 62,069 BTU/h.
@@ -37,6 +42,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -60,7 +66,12 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::BtuPerHour),
     range: "Steady fire with every other gas appliance off, pilots included; metered gas is not corrected for its \
             temperature or for altitude. One second in a half-minute turn is three per cent: time several turns.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "the time is below 20 s",
+        reason: "one second more or less is over five per cent of the input",
+        help: "let the dial go round more often",
+        applies: |numbers, _| numbers[1] < 20.0,
+    }],
     example: &["0.5 ft3", "29 s", "1000 BTU/ft3"],
     references: &["Arithmetic: 3600 seconds are an hour."],
     compute: |numbers| {

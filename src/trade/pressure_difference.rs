@@ -14,6 +14,11 @@
 //! Two pressures taken against the same place in one state of the furnace, each with its sign; below zero where they are
 //! the other way round.
 //!
+//! # Warnings
+//!
+//! - Where the difference is below zero: the pressure that should be higher is lower; look whether the hoses are
+//!   swapped.
+//!
 //! # Example
 //!
 //! Arithmetic: 0.30 in.w.c. before a coil and 0.12 in.w.c. behind it.
@@ -36,6 +41,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -58,7 +64,12 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::InchWaterColumn),
     range: "Two pressures taken against the same place in one state of the furnace, each with its sign; below zero where \
             they are the other way round.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "the difference is below zero",
+        reason: "the pressure that should be higher is lower",
+        help: "look whether the hoses are swapped",
+        applies: |_, difference| difference < 0.0,
+    }],
     example: &["0.30 in.w.c.", "0.12 in.w.c."],
     references: &["The definition."],
     compute: |numbers| {

@@ -13,6 +13,11 @@
 //!
 //! Any two temperatures, taken at steady state; below zero where the probes are swapped or the furnace cools.
 //!
+//! # Warnings
+//!
+//! - Where the rise is below zero: the supply is colder than the return; look whether the probes are swapped or the
+//!   furnace cools.
+//!
 //! # Example
 //!
 //! Arithmetic: air at 70 °F leaves at 125 °F.
@@ -35,6 +40,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -56,7 +62,12 @@ pub static FORMULA: Formula = Formula {
     ],
     result: Scale::difference(Unit::DegreeFahrenheit),
     range: "Any two temperatures, taken at steady state; below zero where the probes are swapped or the furnace cools.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "the rise is below zero",
+        reason: "the supply is colder than the return",
+        help: "look whether the probes are swapped or the furnace cools",
+        applies: |_, rise| rise < 0.0,
+    }],
     example: &["125 °F", "70 °F"],
     references: &["The definition; the range allowed stands on the rating plate."],
     compute: |numbers| {

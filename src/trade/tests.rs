@@ -86,9 +86,11 @@ fn the_docs_of_each_file_say_what_the_register_says() {
             let Argument {
                 name, scale, meaning, ..
             } = argument;
-            let unit = scale.symbol();
-            let comma = if unit.is_empty() { "" } else { ", " };
-            let mut line = format!("- `{name}`{comma}{unit}: {meaning}");
+            let unit = match scale.symbol() {
+                "" => String::new(),
+                symbol => format!(", {symbol}"),
+            };
+            let mut line = format!("- `{name}`{unit}: {meaning}");
             if let (Some(usual), Some(taken)) = (argument.default, argument.usual()) {
                 let taken = taken.display(*scale);
                 line.push_str(&format!(

@@ -20,6 +20,11 @@ impl Unfit {
             help: help.into(),
         }
     }
+
+    /// The same, said of what has this name.
+    pub(super) fn of(name: &str, unfit: Self) -> Self {
+        Self::new(format!("{name}: {}", unfit.message), unfit.help)
+    }
 }
 
 impl fmt::Display for Unfit {

@@ -4,6 +4,7 @@ use std::fmt;
 
 use super::event::{Event, Role, Voiding};
 use super::state::{Answered, Doubted, Frame, PutBackDone, Retaking, Standing, State, Value, What};
+use super::words::worked_out_words;
 use crate::library::{Datum, Edge, FieldKind, Id, Input, Library, Obtained, Restore, Step, Table};
 use crate::measure::{Amount, Quantity, Scale};
 
@@ -195,6 +196,7 @@ fn taken(library: &Library, state: &mut State, event: &Event) -> Result<(), Misf
             value,
             margin,
             borderline,
+            warnings,
             ..
         } => {
             let id = find(&library.readings, "reading", reading)?;
@@ -202,7 +204,7 @@ fn taken(library: &Library, state: &mut State, event: &Event) -> Result<(), Misf
             let quantity = Quantity::new(*value, scale);
             let shown = typed
                 .clone()
-                .unwrap_or_else(|| quantity.display(scale).to_string());
+                .unwrap_or_else(|| worked_out_words(quantity.display(scale), warnings));
             let standing = Standing {
                 value: Value::Number(quantity),
                 typed: shown,

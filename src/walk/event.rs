@@ -52,6 +52,9 @@ pub enum Event {
         /// It lies that close to a bound of the step that asked.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         borderline: bool,
+        /// Why the formula it was worked out by says that it is to be trusted less.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        warnings: Vec<String>,
     },
     /// A sign was observed.
     Observed {

@@ -3,6 +3,15 @@
 use super::event::End;
 use super::state::{Answered, State, What};
 use crate::library::{Datum, Fault, FieldKind, Id, Library, PlateField, Remedy, Status};
+use crate::measure::Shown;
+
+/// A value that was worked out, and why it is to be trusted less.
+pub(super) fn worked_out_words(value: Shown, warnings: &[String]) -> String {
+    match warnings {
+        [] => value.to_string(),
+        warnings => format!("{value} (to be trusted less: {})", warnings.join("; ")),
+    }
+}
 
 /// How far a tree is trusted, in words; a draft is not to be overlooked.
 pub fn status_words(status: Status) -> &'static str {

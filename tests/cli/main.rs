@@ -14,6 +14,7 @@ mod checking;
 #[path = "../common/mod.rs"]
 mod common;
 mod disk;
+mod formulas;
 mod ids;
 mod overlays;
 mod reading;

@@ -105,7 +105,7 @@ proptest! {
                 Event::WentBack { .. } => Event::WentBack { to: number as usize },
                 Event::Left { .. } => Event::Left { depth: number as usize },
                 Event::Measured { reading, typed, unit, .. } => {
-                    Event::Measured { reading, typed, value, unit, margin: value, borderline: false }
+                    Event::Measured { reading, typed, value, unit, margin: value, borderline: false, warnings: Vec::new() }
                 }
                 other => other,
             }

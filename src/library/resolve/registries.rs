@@ -3,8 +3,8 @@
 use super::super::problem::What;
 use super::super::raw::{self, Text, Texts};
 use super::super::registry::{
-    Caution, Fault, FieldKind, Obtained, Part, PlateField, Proof, Reading, Remedy, Restore, Sign, Source,
-    Taking,
+    Caution, Fault, FieldKind, Input, Obtained, Part, PlateField, Proof, Reading, Remedy, Restore, Sign,
+    Source, Taking,
 };
 use super::super::table::{Id, Table};
 use super::super::yaml::{At, Entries, Keyed};
@@ -281,6 +281,10 @@ impl Resolver<'_> {
         let mut inputs = Vec::new();
         for argument in formula.arguments {
             let Some(line) = lines.0.iter().find(|line| line.key.value == argument.name) else {
+                if let Some(usual) = argument.usual() {
+                    inputs.push(Input::Fixed(usual));
+                    continue;
+                }
                 self.missing(
                     owner.at,
                     &format!("the `worked_out` of {}", owner.name),

@@ -45,10 +45,14 @@ fn arguments(formula: &trade::Formula) -> Value {
     properties.insert("formula".to_owned(), json!({}));
     for argument in formula.arguments {
         let symbol = argument.scale.symbol();
-        let description = format!(
+        let mut description = format!(
             "{}: a reading, `plate.FIELD` or a quantity, in {symbol} or another unit of its kind.",
             argument.meaning
         );
+        if let (Some(default), Some(usual)) = (argument.default, argument.usual()) {
+            let usual = usual.display(argument.scale);
+            description.push_str(&format!(" Left out, it is {usual}: {}.", default.because));
+        }
         properties.insert(
             argument.name.to_owned(),
             json!({
@@ -59,7 +63,8 @@ fn arguments(formula: &trade::Formula) -> Value {
             }),
         );
     }
-    let required: Vec<&str> = formula.arguments.iter().map(|argument| argument.name).collect();
+    let required = formula.arguments.iter().filter(|argument| argument.default.is_none());
+    let required: Vec<&str> = required.map(|argument| argument.name).collect();
     json!({
         "if": { "required": ["formula"], "properties": { "formula": { "const": formula.name } } },
         "then": { "properties": properties, "required": required, "additionalProperties": false },

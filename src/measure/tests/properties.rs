@@ -46,6 +46,10 @@ fn exact_pairs() -> impl Strategy<Value = (&'static str, &'static str, f64)> {
         ("CFM", "ft3/h", 60.0),
         ("%", "ppm", 1e4),
         ("ft", "in", 12.0),
+        ("m", "cm", 1e2),
+        ("ft2", "in2", 144.0),
+        ("cm2", "mm2", 1e2),
+        ("psia", "psi", 1.0),
         ("in", "mm", 25.4),
         ("h", "min", 60.0),
         ("min", "s", 60.0),
@@ -54,12 +58,20 @@ fn exact_pairs() -> impl Strategy<Value = (&'static str, &'static str, f64)> {
 }
 
 /// Units whose numbers are not short in the unit that digits are counted in: see [`Quantity`].
-const DEALT_IN_ELSEWHERE: [Unit; 6] = [
+const DEALT_IN_ELSEWHERE: &[Unit] = &[
     Unit::Kilowatt,
     Unit::Watt,
+    Unit::Horsepower,
     Unit::CubicMetre,
+    Unit::Gallon,
+    Unit::Litre,
     Unit::CubicMetrePerHour,
     Unit::LitrePerSecond,
+    Unit::LitrePerHour,
+    Unit::GallonPerHour,
+    Unit::KilogramPerHour,
+    Unit::KilogramPerCubicMetre,
+    Unit::OhmPerKilometre,
     Unit::MegajoulePerCubicMetre,
 ];
 

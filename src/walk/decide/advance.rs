@@ -102,7 +102,7 @@ impl Walk<'_> {
             });
         };
         let reading = &self.library.readings[id];
-        let (value, margin) = match self.compute(id) {
+        let (value, margin, warnings) = match self.compute(id) {
             Ok(computed) => computed,
             Err(why) => return self.not_computable(id, &why),
         };
@@ -133,6 +133,7 @@ impl Walk<'_> {
             unit: reading.scale.symbol().to_owned(),
             margin,
             borderline: close.is_some(),
+            warnings,
         })
     }
 
@@ -160,7 +161,7 @@ impl Walk<'_> {
         })
     }
 
-    fn compute(&self, id: Id<Reading>) -> Result<(crate::measure::Quantity, f64), String> {
+    fn compute(&self, id: Id<Reading>) -> Result<(crate::measure::Quantity, f64, Vec<String>), String> {
         let Obtained::WorkedOut { formula, inputs } = &self.library.readings[id].source_of_value else {
             return Err("it is measured".to_owned());
         };
@@ -182,7 +183,9 @@ impl Walk<'_> {
         let value = formula.compute(&numbers).map_err(|unfit| unfit.to_string())?;
         // Where a corner of the inputs' margins lies outside the formula, the result is as uncertain as it can be.
         let margin = formula.margin(&values).unwrap_or(f64::MAX.sqrt());
-        Ok((value, margin))
+        let warnings = formula.warnings(&numbers).map_err(|unfit| unfit.to_string())?;
+        let warnings = warnings.iter().map(|warning| format!("{}; {}", warning.reason, warning.help));
+        Ok((value, margin, warnings.collect()))
     }
 
     fn verdict(&mut self, fault: Id<Fault>) -> Result<(), Refusal> {

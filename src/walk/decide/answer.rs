@@ -81,6 +81,7 @@ impl Walk<'_> {
                 unit: reading.scale.symbol().to_owned(),
                 margin: Quantity::from_base(margin, offsets.dimension()).number_in(offsets),
                 borderline: close.is_some(),
+                warnings: Vec::new(),
             },
         )?;
         self.advance()

@@ -1,0 +1,130 @@
+//! The list of formulas, and the page that explains one.
+
+use super::number::{other, shown};
+use super::{COLUMNS, Text};
+use crate::measure::{Scale, System};
+use crate::source::{safe, wrap};
+use crate::trade::{Argument, Formula, Group};
+
+/// Formulas by group, a line each.
+pub fn list(formulas: &[&Formula], ascii: bool) -> String {
+    let mut text = Text::new(ascii);
+    for group in Group::ALL {
+        let members = formulas.iter().filter(|formula| formula.group == group);
+        let members: Vec<_> = members.collect();
+        let Some(widest) = members.iter().map(|formula| formula.name.len()).max() else {
+            continue;
+        };
+        text.line(&capital(group.name()));
+        for formula in members {
+            let label = format!("  {:widest$}  ", formula.name);
+            let sentence = first_line(formula.sentence, COLUMNS.saturating_sub(label.len()));
+            text.line(&format!("{label}{sentence}"));
+        }
+    }
+    text.line("");
+    text.line("`proofwalk formula NAME` explains one, and shows how it is given its numbers;");
+    text.line("`proofwalk formula WORD` lists those with the word in them.");
+    text.lines
+}
+
+/// All that is known of a formula; what its example comes to stands in a system of units first.
+pub fn page(formula: &'static Formula, system: System, ascii: bool) -> String {
+    let mut text = Text::new(ascii);
+    text.line(&format!("{} ({})", formula.name, formula.group.name()));
+    text.paragraph("", formula.sentence);
+    text.line("");
+    text.paragraph("  ", formula.equation);
+    text.line("");
+    let names = formula.arguments.iter().map(|argument| argument.name.len());
+    let widest = names.chain(["gives".len()]).max().unwrap_or_default();
+    for argument in formula.arguments {
+        text.paragraph(&format!("  {:widest$}  ", argument.name), &about(argument));
+    }
+    let result = formula.result;
+    text.paragraph(
+        &format!("  {:widest$}  ", "gives"),
+        &format!("{}, {}", result.dimension().name(), units(result)),
+    );
+    text.line("");
+    text.line("The equation takes each number in the unit that stands first.");
+    text.paragraph("Holds: ", formula.range);
+    for warning in formula.warnings {
+        let says = format!("where {}: {}; {}.", warning.when, warning.reason, warning.help);
+        text.paragraph("Warns: ", &says);
+    }
+    for reference in formula.references {
+        text.paragraph("From:  ", reference);
+    }
+    if let Some(caution) = formula.group.caution() {
+        text.paragraph("Caution: ", caution);
+    }
+    text.line("");
+    example(&mut text, formula, system);
+    text.lines
+}
+
+fn about(argument: &Argument) -> String {
+    let mut about = format!("{}: {}", units(argument.scale), argument.meaning);
+    if let (Some(default), Some(usual)) = (argument.default, argument.usual()) {
+        let usual = usual.display(argument.scale);
+        about.push_str(&format!(
+            "; taken as {usual} where it is not given: {}",
+            default.because
+        ));
+    }
+    about
+}
+
+/// The unit of a scale, and those that are taken in its place.
+fn units(scale: Scale) -> String {
+    let own = match scale.symbol() {
+        "" => "a plain number",
+        symbol => symbol,
+    };
+    let others: Vec<&str> = scale.units().skip(1).map(|unit| unit.symbol()).collect();
+    match others.as_slice() {
+        [] => own.to_owned(),
+        others => format!("{own} (or {})", others.join(", ")),
+    }
+}
+
+/// The worked example, to be typed again, and what it gives.
+fn example(text: &mut Text, formula: &'static Formula, system: System) {
+    let start = format!("  proofwalk formula {}", formula.name);
+    let mut line = start;
+    for (argument, value) in formula.arguments.iter().zip(formula.example) {
+        let next = format!(" {}='{value}'", argument.name);
+        // Two more for the sign that the line goes on.
+        if safe(&line).width() + safe(&next).width() + 2 > COLUMNS {
+            text.line(&format!("{line} \\"));
+            line = "   ".to_owned();
+        }
+        line.push_str(&next);
+    }
+    text.line(&line);
+    if let Ok(result) = formula.compute_typed(formula.example) {
+        let scale = formula.result.in_system(system);
+        let there = other(scale).map(|scale| format!(" ({})", shown(result, scale, None)));
+        let here = shown(result, scale, None);
+        text.line(&format!("  = {here}{}", there.unwrap_or_default()));
+    }
+}
+
+/// As much of a text as one line holds, cut between words.
+fn first_line(text: &str, columns: usize) -> String {
+    let lines = wrap(&safe(text), columns);
+    match lines.as_slice() {
+        [only] => only.to_string(),
+        _ => wrap(&safe(text), columns.saturating_sub(1))
+            .first()
+            .map(|line| format!("{}…", line.as_str().trim_end_matches([',', ';', ':'])))
+            .unwrap_or_default(),
+    }
+}
+
+fn capital(name: &str) -> String {
+    let mut letters = name.chars();
+    let first = letters.next().map(|letter| letter.to_ascii_uppercase());
+    first.into_iter().chain(letters).collect()
+}

@@ -1,0 +1,70 @@
+//! What a formula comes to.
+
+use super::Text;
+use super::number::{other, shown};
+use crate::measure::{Quantity, Scale, System};
+use crate::trade::{Given, Origin, Worked};
+
+/// What a formula comes to on its inputs, in a system of units, and all that a person must know to trust it.
+pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
+    let mut text = Text::new(ascii);
+    let formula = worked.formula;
+    let scale = formula.result.in_system(system);
+    text.line(&format!("{} = {}", formula.name, result(worked, scale)));
+    text.line("");
+    text.paragraph("  ", formula.equation);
+    for given in &worked.inputs {
+        text.paragraph(&format!("  {} = ", given.argument.name), &understood(given));
+    }
+    text.line("");
+    match &worked.margin {
+        Some(Ok(_)) => text.paragraph("± ", "is at worst: every input off as far as it may be, all together."),
+        Some(Err(unfit)) => text.paragraph(
+            "± ",
+            &format!(
+                "cannot be told: off as far as they may be, the inputs reach where the formula does not hold: {}.",
+                unfit.message
+            ),
+        ),
+        None => {}
+    }
+    for warning in &worked.warnings {
+        let says = format!("{}: {}; {}.", warning.when, warning.reason, warning.help);
+        text.paragraph("Warning: ", &says);
+    }
+    text.paragraph("Holds: ", formula.range);
+    if let Some(caution) = formula.group.caution() {
+        text.paragraph("Caution: ", caution);
+    }
+    text.lines
+}
+
+/// The result on a scale, and behind it in the other system.
+fn result(worked: &Worked, scale: Scale) -> String {
+    let margin = worked.margin.as_ref().and_then(|margin| margin.as_ref().ok());
+    let on = |scale| shown(worked.result, scale, margin.copied());
+    match other(scale) {
+        Some(other) => format!("{} ({})", on(scale), on(other)),
+        None => on(scale),
+    }
+}
+
+/// An input as it was understood: in the unit it was given in, and in the one that the equation takes.
+fn understood(given: &Given) -> String {
+    let own = given.argument.scale;
+    let mut text = given.value.display(given.scale).to_string();
+    if given.margin > 0.0 {
+        let offsets = given.scale.of_offsets();
+        let off = Quantity::from_base(given.margin, offsets.dimension());
+        text.push_str(&format!(" ± {}", off.display(offsets)));
+    }
+    if given.scale != own {
+        text.push_str(&format!(" ({})", given.value.display(own)));
+    }
+    match given.origin {
+        Origin::Written => {}
+        Origin::Bare => text.push_str(&format!(", given without a unit, so taken as {}", own.symbol())),
+        Origin::Usual(because) => text.push_str(&format!(", not given, so taken as usual: {because}")),
+    }
+    text
+}

@@ -1,0 +1,129 @@
+//! An input of a formula, as somebody gave it.
+
+use super::argument::Argument;
+use super::unfit::Unfit;
+use crate::measure::{Accuracy, Amount, Quantity, Scale, Unit};
+
+/// How a person writes "give or take": the last two are for keyboards that have no more.
+const GIVE_OR_TAKE: [&str; 3] = ["±", "+/-", "+-"];
+
+/// An input of a formula, as somebody gave it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Given {
+    /// Of which argument.
+    pub argument: &'static Argument,
+    /// Its value.
+    pub value: Quantity,
+    /// The scale it was written on.
+    pub scale: Scale,
+    /// Where the value comes from.
+    pub origin: Origin,
+    /// How far it may be off, in base units; zero where nothing was said.
+    pub margin: f64,
+}
+
+/// Where the value of an input comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// It was written with its unit.
+    Written,
+    /// It was written without a unit, and taken in the argument's.
+    Bare,
+    /// It was not given, and is taken as usual; with the reason.
+    Usual(&'static str),
+}
+
+impl Given {
+    /// Reads `128 °F`, `128` or `128 °F ± 1 °F`; an accuracy may stand apart instead, as `1 °F`.
+    ///
+    /// # Errors
+    ///
+    /// Where the value or its accuracy cannot be read or measures something else, and where there are two accuracies.
+    pub fn read(argument: &'static Argument, text: &str, apart: Option<&str>) -> Result<Self, Unfit> {
+        let (text, accuracy) = match (split(text), apart) {
+            ((value, Some(_)), Some(_)) => {
+                let message = format!("how far {} may be off is given twice", argument.name);
+                return Err(Unfit::new(
+                    message,
+                    format!("write `{}` without it, or leave out the other", value.trim()),
+                ));
+            }
+            ((value, inside), apart) => (value, inside.or(apart)),
+        };
+        let name = argument.name;
+        let (amount, value) =
+            Amount::typed(text, argument.scale).map_err(|misread| Unfit::of(name, misread.into()))?;
+        let bare = argument.scale.unit != Unit::Number
+            && Amount::parse(text).is_ok_and(|written| written.unit.is_none());
+        let unit = amount.unit.unwrap_or(argument.scale.unit);
+        let scale = Scale {
+            unit,
+            ..argument.scale
+        };
+        let given = Self {
+            argument,
+            value,
+            scale,
+            origin: if bare { Origin::Bare } else { Origin::Written },
+            margin: 0.0,
+        };
+        match accuracy {
+            Some(accuracy) => given.within(accuracy),
+            None => Ok(given),
+        }
+    }
+
+    /// An argument that was not given, as what it is taken as then.
+    pub(super) fn usual(argument: &'static Argument, accuracy: Option<&str>) -> Option<Result<Self, Unfit>> {
+        let (usual, value) = argument.default.zip(argument.usual())?;
+        let given = Self {
+            argument,
+            value,
+            scale: argument.scale,
+            origin: Origin::Usual(usual.because),
+            margin: 0.0,
+        };
+        Some(match accuracy {
+            Some(accuracy) => given.within(accuracy),
+            None => Ok(given),
+        })
+    }
+
+    /// The same, off by at most this; a bare number is in the unit of the value.
+    fn within(self, accuracy: &str) -> Result<Self, Unfit> {
+        let name = format!("the accuracy of {}", self.argument.name);
+        let mut text = accuracy.trim();
+        if let (before, Some(after)) = split(text)
+            && before.trim().is_empty()
+        {
+            text = after.trim();
+        }
+        let is_bare = Amount::parse(text).is_ok_and(|amount| amount.unit.is_none());
+        let with_unit = match is_bare {
+            true => format!("{text} {}", self.scale.unit.ascii()),
+            false => text.to_owned(),
+        };
+        let accuracy = Accuracy::parse(&with_unit, self.scale).map_err(|misread| {
+            let unit = match self.scale.unit.ascii() {
+                "" => String::new(),
+                unit => format!(" {unit}"),
+            };
+            let help = format!("write how far it may be off, for instance `1{unit}` or `2 % of reading`");
+            Unfit::of(&name, Unfit::new(misread.message, help))
+        })?;
+        let margin = accuracy.margin(self.value, self.scale);
+        Ok(Self { margin, ..self })
+    }
+}
+
+/// A value, and what follows its "give or take".
+fn split(text: &str) -> (&str, Option<&str>) {
+    let at = GIVE_OR_TAKE
+        .iter()
+        .filter_map(|mark| Some((text.find(mark)?, mark.len())))
+        .min();
+    match at {
+        Some((at, length)) => (&text[..at], Some(&text[at + length..])),
+        None => (text, None),
+    }
+}

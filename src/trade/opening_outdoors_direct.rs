@@ -1,0 +1,65 @@
+//! The free area of each of two openings straight to the outdoors, or by vertical ducts.
+//!
+//! # Equation
+//!
+//! `area = input / 4000`, in in² and BTU/h.
+//!
+//! # Arguments
+//!
+//! - `input`, BTU/h: of all fuel-burning appliances in the space together.
+//!
+//! # Range
+//!
+//! Two openings, one within 12 in of the top and one within 12 in of the bottom, none narrower than 3 in, to the
+//! outdoors or to a space that is open to it. Free area, not the hole in the wall: see `louver_area`. The local code
+//! and the maker's instructions govern.
+//!
+//! # Example
+//!
+//! Arithmetic: 100,000 BTU/h want 25 in² each.
+//!
+//! ```
+//! # fn main() -> Result<(), proofwalk::trade::Unfit> {
+//! let formula = &proofwalk::trade::opening_outdoors_direct::FORMULA;
+//! let area = formula.compute_typed(&["100000 BTU/h"])?;
+//! assert_eq!(area.number_in(formula.result).round(), 25.0);
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! # References
+//!
+//! - International Fuel Gas Code, 304.6.1, and NFPA 54, National Fuel Gas Code, in the same terms.
+
+use crate::measure::{Scale, Unit};
+
+use super::argument::Argument;
+use super::formula::{Formula, each, positive};
+use super::group::Group;
+
+/// The formula.
+pub static FORMULA: Formula = Formula {
+    name: "opening_outdoors_direct",
+    group: Group::CombustionAir,
+    sentence: "The free area of each of two openings straight to the outdoors, or by vertical ducts.",
+    equation: "area = input / 4000",
+    arguments: &[Argument::new(
+        "input",
+        Scale::of(Unit::BtuPerHour),
+        "of all fuel-burning appliances in the space together",
+    )],
+    result: Scale::of(Unit::SquareInch),
+    range: "Two openings, one within 12 in of the top and one within 12 in of the bottom, none narrower \
+            than 3 in, to the outdoors or to a space that is open to it. Free area, not the hole in the \
+            wall: see `louver_area`. The local code and the maker's instructions govern.",
+    warnings: &[],
+    example: &["100000 BTU/h"],
+    references: &[
+        "International Fuel Gas Code, 304.6.1, and NFPA 54, National Fuel Gas Code, in the same terms.",
+    ],
+    compute: |numbers| {
+        let [input] = each(numbers);
+        positive(input, "the input")?;
+        Ok(input / 4000.0)
+    },
+};
