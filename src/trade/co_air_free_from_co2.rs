@@ -74,11 +74,7 @@ pub static FORMULA: Formula = Formula {
     ],
     compute: |numbers| {
         let [co, co2, ultimate] = each(numbers);
-        not_negative(
-            co,
-            "carbon monoxide",
-            "zero the analyser in fresh air outdoors and take the sample again",
-        )?;
+        not_negative(co, "carbon monoxide", flue::ZERO)?;
         flue::ultimate_of_a_fuel(ultimate)?;
         flue::carbon_dioxide_of_a_flame(co2, ultimate)?;
         Ok(co * ultimate / co2)

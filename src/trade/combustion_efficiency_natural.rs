@@ -28,7 +28,7 @@
 //! # Example
 //!
 //! Published: 75.2 % at 7 % of oxygen and 500 °F, in the tip sheet below; from the enthalpies it is 75.8 %, and 0.3 to
-//! 0.7 points more over the whole of its table.
+//! 0.8 points more over the whole of its table.
 //!
 //! ```
 //! # fn main() -> Result<(), proofwalk::trade::Unfit> {

@@ -29,8 +29,8 @@ pub(super) const WATER: Capacity = [
     -5.487_970_62e-9,
     1.771_978_17e-12,
 ];
-/// N2; argon is counted as nitrogen, which adds 0.3 % of the heat in dry air.
-pub(super) const NITROGEN: Capacity = [
+/// N2.
+const NITROGEN: Capacity = [
     3.298_677,
     1.408_240_4e-3,
     -3.963_222e-6,
@@ -45,6 +45,16 @@ pub(super) const OXYGEN: Capacity = [
     -9.681_295_09e-9,
     3.243_728_37e-12,
 ];
+
+/// Argon, which has no more than any gas of single atoms.
+const ARGON: Capacity = [2.5, 0.0, 0.0, 0.0, 0.0];
+/// The share of argon in what air has beside oxygen and carbon dioxide.
+const ARGON_OF_INERT: f64 = 0.0118;
+
+/// The heat that warms a mole of the nitrogen and argon of air by `net` kelvin from the reference temperature, in J.
+pub(super) fn rise_of_inert(net: f64) -> f64 {
+    (1.0 - ARGON_OF_INERT) * rise(&NITROGEN, net) + ARGON_OF_INERT * rise(&ARGON, net)
+}
 
 /// The heat that warms a mole by `net` kelvin from the reference temperature, in J.
 pub(super) fn rise(capacity: &Capacity, net: f64) -> f64 {

@@ -4,7 +4,7 @@
 //! since only fresh air has any; so does carbon dioxide, of which fresh air has next to none. All is for dry combustion air at
 //! sea level, burned completely.
 
-use super::enthalpy::{CARBON_DIOXIDE, LATENT, NITROGEN, OXYGEN, WATER, rise};
+use super::enthalpy::{CARBON_DIOXIDE, LATENT, OXYGEN, WATER, rise, rise_of_inert};
 use super::formula::{not_negative, positive};
 use super::fuel::{Burning, CARBON_DIOXIDE_OF_AIR, OXYGEN_OF_AIR};
 use super::saturation;
@@ -18,7 +18,8 @@ const TOO_DILUTE: f64 = 15.0;
 const DILUTE: f64 = 12.0;
 /// Oxygen in fresh air as an analyser shows it and as the trade's short formulas have it, in per cent.
 pub(super) const OXYGEN_AS_READ: f64 = 20.9;
-const ZERO: &str = "zero the analyser in fresh air outdoors and take the sample again";
+/// What to do about a reading that no flue gas has.
+pub(super) const ZERO: &str = "zero the analyser in fresh air outdoors and take the sample again";
 const LEAK: &str = "look for air leaking into the probe or the vent, and sample where oxygen is below 15 %";
 
 /// What burned, and how much more air there was than it needed, in moles.
@@ -128,7 +129,7 @@ impl FlueGas {
         let nitrogen = fuel.nitrogen + (1.0 - OXYGEN_OF_AIR) * self.excess;
         let carried = fuel.carbon_dioxide * rise(&CARBON_DIOXIDE, net)
             + fuel.water * (rise(&WATER, net) + LATENT)
-            + nitrogen * rise(&NITROGEN, net)
+            + nitrogen * rise_of_inert(net)
             + OXYGEN_OF_AIR * self.excess * rise(&OXYGEN, net);
         carried / fuel.heat
     }

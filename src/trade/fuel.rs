@@ -2,8 +2,8 @@
 //!
 //! Natural gas is no one gas. The analysis here is one that an Ontario gas distributor published as typical of its system
 //! ("Chemical Composition of Natural Gas", in moles: methane 95.0 %, ethane 3.2, propane 0.2, butanes and heavier 0.09,
-//! nitrogen 1.0, carbon dioxide 0.5). What is worked out from it moves by about 0.1 points of ultimate carbon dioxide and 0.3
-//! points of efficiency over the gases that the same source calls usual. Propane is taken as pure.
+//! nitrogen 1.0, carbon dioxide 0.5). Over the gases that the same source calls usual, the ultimate carbon dioxide, the
+//! efficiency and the excess air move by about 0.2 points each. Propane is taken as pure.
 //!
 //! Heats of combustion: ISO 6976, ideal gas at 25 °C, water condensed (memory; held against the enthalpies of GRI-Mech 3.0
 //! in the checks). Dry air: oxygen 20.946 % (standard atmosphere), carbon dioxide 0.04 %, the rest nitrogen and argon.

@@ -1,10 +1,17 @@
 //! Checks of the register: against values from outside, and of its files against what it says.
 
+mod flue_and_current;
+
 use super::*;
 use crate::measure::{Amount, Quantity, Scale, Unit};
 
-/// Each row names its origin; see the file's head.
-const REFERENCE: &str = include_str!("../../tests/reference/formulas.csv");
+/// Each row names its origin; see the files' heads.
+const REFERENCES: [&str; 4] = [
+    include_str!("../../tests/reference/formulas.csv"),
+    include_str!("../../tests/reference/outside/air.csv"),
+    include_str!("../../tests/reference/outside/combustion.csv"),
+    include_str!("../../tests/reference/outside/gas.csv"),
+];
 
 #[track_caller]
 fn quantity(text: &str, scale: Scale) -> Quantity {
@@ -20,7 +27,8 @@ fn formula(name: &str) -> &'static Formula {
 fn formulas_give_what_the_reference_says() {
     let mut checked = std::collections::BTreeSet::new();
     let mut wrong = Vec::new();
-    for row in REFERENCE.lines().filter(|line| !line.starts_with('#')).skip(1) {
+    let rows = |file: &'static str| file.lines().filter(|line| !line.starts_with('#')).skip(1);
+    for row in REFERENCES.into_iter().flat_map(rows) {
         let columns: Vec<&str> = row.splitn(5, ',').collect();
         let [name, inputs, expected, within, _origin] = columns[..] else {
             panic!("{row}");
