@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `rise = 0.25 * length`, in in and ft.
+//! `rise = 0.25 * length`, in inches and ft.
 //!
 //! # Arguments
 //!

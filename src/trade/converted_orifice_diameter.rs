@@ -3,7 +3,7 @@
 //! # Equation
 //!
 //! `new_diameter = diameter * sqrt(heating_value / new_heating_value * sqrt(pressure / new_pressure *
-//! new_specific_gravity / specific_gravity))`, in in, in.w.c. and BTU/ft³.
+//! new_specific_gravity / specific_gravity))`, in inches, in.w.c. and BTU/ft³.
 //!
 //! # Arguments
 //!

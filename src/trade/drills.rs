@@ -4,7 +4,7 @@
 
 use super::unfit::Unfit;
 
-/// In in, from number 1 to number 80.
+/// In inches, from number 1 to number 80.
 #[rustfmt::skip] // ten a line, so that a number is found at a glance
 const DIAMETERS: [f64; 80] = [
     0.2280, 0.2210, 0.2130, 0.2090, 0.2055, 0.2040, 0.2010, 0.1990, 0.1960, 0.1935,
@@ -17,7 +17,7 @@ const DIAMETERS: [f64; 80] = [
     0.0260, 0.0250, 0.0240, 0.0225, 0.0210, 0.0200, 0.0180, 0.0160, 0.0145, 0.0135,
 ];
 
-/// The diameter of a numbered drill, in in.
+/// The diameter of a numbered drill, in inches.
 pub(super) fn diameter(number: f64) -> Result<f64, Unfit> {
     let found = (1..)
         .zip(DIAMETERS)
@@ -32,7 +32,8 @@ pub(super) fn diameter(number: f64) -> Result<f64, Unfit> {
 
 /// The number of the drill whose diameter lies nearest, of two as near the smaller hole.
 pub(super) fn nearest(diameter: f64) -> Result<f64, Unfit> {
-    if !(DIAMETERS[79]..=DIAMETERS[0]).contains(&diameter) {
+    // A little beyond the ends, since there is no step outwards whose half could be the limit.
+    if !(0.98 * DIAMETERS[79]..=1.02 * DIAMETERS[0]).contains(&diameter) {
         return Err(Unfit::new(
             format!("no numbered drill is near {diameter:.4} in: they go from 0.0135 to 0.2280 in"),
             "check the inputs, or take a fraction of an inch or a metric size",

@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `diameter = 1.30 * (width * height)^0.625 / (width + height)^0.25`, in in.
+//! `diameter = 1.30 * (width * height)^0.625 / (width + height)^0.25`, in inches.
 //!
 //! # Arguments
 //!

@@ -15,7 +15,7 @@ pub(super) const NATURAL: Gas = Gas(0.6094);
 /// Undiluted propane.
 pub(super) const PROPANE: Gas = Gas(1.2462);
 
-/// Nominal size and inside diameter, in in.
+/// Nominal size and inside diameter, in inches.
 const SCHEDULE_40: [(f64, f64); 11] = [
     (0.25, 0.364),
     (0.375, 0.493),
@@ -30,7 +30,7 @@ const SCHEDULE_40: [(f64, f64); 11] = [
     (4.0, 4.026),
 ];
 
-/// The inside diameter of a nominal size, both in in.
+/// The inside diameter of a nominal size, both in inches.
 pub(super) fn inside_diameter(size: f64) -> Result<f64, Unfit> {
     // Sizes may come in mm, and are then no exact fractions of an inch.
     let found = SCHEDULE_40
@@ -44,7 +44,7 @@ pub(super) fn inside_diameter(size: f64) -> Result<f64, Unfit> {
     })
 }
 
-/// The smallest nominal size with at least this inside diameter, both in in.
+/// The smallest nominal size with at least this inside diameter, both in inches.
 pub(super) fn nominal_size(inside: f64) -> Result<f64, Unfit> {
     let found = SCHEDULE_40.iter().find(|&&(_, diameter)| diameter >= inside);
     found.map(|&(size, _)| size).ok_or_else(|| {
@@ -66,7 +66,7 @@ pub(super) fn diameter(flow: f64, length: f64, drop: f64, gas: Gas) -> Result<f6
     Ok(flow.powf(0.381) / (19.17 * slope(length, drop, gas)?))
 }
 
-/// The drop in in.w.c., for in, ft and ft³/h.
+/// The drop in inches.w.c., for in, ft and ft³/h.
 pub(super) fn pressure_drop(inside: f64, length: f64, flow: f64, gas: Gas) -> Result<f64, Unfit> {
     positive(length, "the length")?;
     positive(flow, "the flow")?;

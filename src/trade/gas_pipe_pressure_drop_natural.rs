@@ -20,7 +20,7 @@
 //!
 //! # Warnings
 //!
-//! - Where the drop is above 3 in.w.c.: appliances at the end of the pipe may starve; size for 0.3 to 0.5 in.w.c. in
+//! - Where more than 3 in.w.c. are lost: appliances at the end of the pipe may starve; size for 0.3 to 0.5 in.w.c. in
 //!   low-pressure pipe (common practice).
 //!
 //! # Example
@@ -79,7 +79,7 @@ pub static FORMULA: Formula = Formula {
             appliance, with allowance for fittings where there are many. Tubing, and pipe of another \
             schedule, have their own tables. Pipe is sized and laid by licensed fitters.",
     warnings: &[Warning {
-        when: "the drop is above 3 in.w.c.",
+        when: "more than 3 in.w.c. are lost",
         reason: "appliances at the end of the pipe may starve",
         help: "size for 0.3 to 0.5 in.w.c. in low-pressure pipe (common practice)",
         applies: |_, drop| drop > 3.0,

@@ -2,8 +2,8 @@
 //!
 //! # Equation
 //!
-//! `inside_diameter = flow^0.381 / (19.17 * (pressure_drop / (1.2462 * length))^0.206)`, in in, ft³/h, in.w.c. and
-//! ft; then the next nominal size that is no smaller inside.
+//! `inside_diameter = flow^0.381 / (19.17 * (pressure_drop / (1.2462 * length))^0.206)`, in inches, ft³/h, in.w.c.
+//! and ft; then the next nominal size that is no smaller inside.
 //!
 //! # Arguments
 //!
@@ -20,7 +20,7 @@
 //!
 //! # Warnings
 //!
-//! - Where the drop is above 3 in.w.c.: appliances at the end of the pipe may starve; size for 0.3 to 0.5 in.w.c. in
+//! - Where more than 3 in.w.c. are lost: appliances at the end of the pipe may starve; size for 0.3 to 0.5 in.w.c. in
 //!   low-pressure pipe (common practice).
 //!
 //! # Example
@@ -79,7 +79,7 @@ pub static FORMULA: Formula = Formula {
             appliance, with allowance for fittings where there are many. Tubing, and pipe of another \
             schedule, have their own tables. Pipe is sized and laid by licensed fitters.",
     warnings: &[Warning {
-        when: "the drop is above 3 in.w.c.",
+        when: "more than 3 in.w.c. are lost",
         reason: "appliances at the end of the pipe may starve",
         help: "size for 0.3 to 0.5 in.w.c. in low-pressure pipe (common practice)",
         applies: |numbers, _| numbers[2] > 3.0,

@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `area = 100 * free_area / free_share`, in in² and per cent.
+//! `area = 100 * free_area / free_share`, in square inches and per cent.
 //!
 //! # Arguments
 //!

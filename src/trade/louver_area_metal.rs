@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `area = free_area / 0.75`, in in².
+//! `area = free_area / 0.75`, in square inches.
 //!
 //! # Arguments
 //!

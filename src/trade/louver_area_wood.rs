@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `area = free_area / 0.25`, in in².
+//! `area = free_area / 0.25`, in square inches.
 //!
 //! # Arguments
 //!

@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `area = max(input / 1000, 100)`, in in² and BTU/h.
+//! `area = max(input / 1000, 100)`, in square inches and BTU/h.
 //!
 //! # Arguments
 //!

@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `area = 2 * input / 1000`, in in² and BTU/h.
+//! `area = 2 * input / 1000`, in square inches and BTU/h.
 //!
 //! # Arguments
 //!

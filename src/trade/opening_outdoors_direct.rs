@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `area = input / 4000`, in in² and BTU/h.
+//! `area = input / 4000`, in square inches and BTU/h.
 //!
 //! # Arguments
 //!

@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `area = input / 2000`, in in² and BTU/h.
+//! `area = input / 2000`, in square inches and BTU/h.
 //!
 //! # Arguments
 //!

@@ -2,7 +2,7 @@
 //!
 //! # Equation
 //!
-//! `area = max(input / 3000, connector_area)`, in in² and BTU/h.
+//! `area = max(input / 3000, connector_area)`, in square inches and BTU/h.
 //!
 //! # Arguments
 //!

@@ -9,7 +9,7 @@ use super::unfit::Unfit;
 /// Of an ideal orifice: ft³/h for each in² at 1 in.w.c. and the specific gravity of air.
 const IDEAL: f64 = 1_658.5;
 
-/// The gas through a hole of a diameter in in, in ft³/h; the pressure is in in.w.c.
+/// The gas through a hole of a diameter in inches, in ft³/h; the pressure is in in.w.c.
 pub(super) fn flow(
     diameter: f64,
     pressure: f64,
@@ -21,7 +21,7 @@ pub(super) fn flow(
     Ok(PI / 4.0 * diameter.powi(2) * per_area(pressure, specific_gravity, coefficient)?)
 }
 
-/// The diameter in in that gives a share of an input in BTU/h; the heating value is in BTU/ft³, the pressure in in.w.c.
+/// The diameter in inches that gives a share of an input in BTU/h; the heating value is in BTU/ft³, the pressure in in.w.c.
 pub(super) fn diameter_for_input(
     input: f64,
     orifices: f64,

@@ -3,7 +3,7 @@
 //! # Equation
 //!
 //! `diameter = sqrt(4 / pi * flow / (1658.5 * coefficient * sqrt(pressure / specific_gravity))), flow = input /
-//! orifices / heating_value`, in in, ft³/h, BTU/h, BTU/ft³ and in.w.c..
+//! orifices / heating_value`, in inches, ft³/h, BTU/h, BTU/ft³ and in.w.c..
 //!
 //! # Arguments
 //!

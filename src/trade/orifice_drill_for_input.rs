@@ -16,10 +16,10 @@
 //!
 //! # Range
 //!
-//! Diameters from drill 80 (0.0135 in) to drill 1 (0.2280 in). Sea level, a pressure of at most 1 psi, a specific
-//! gravity from 0.35 to 2.1, and gas at 60 °F. Spuds pass 0.8 to 0.95 of the ideal flow by their shape; worn and
-//! dirty ones differ. The clocked input is the proof, this is the guess. For altitude see `input_at_altitude`. Only
-//! the maker's parts go into a burner.
+//! Diameters from drill 80 (0.0135 in) to drill 1 (0.2280 in), give or take 2 %. Sea level, a pressure of at most 1
+//! psi, a specific gravity from 0.35 to 2.1, and gas at 60 °F. Spuds pass 0.8 to 0.95 of the ideal flow by their
+//! shape; worn and dirty ones differ. The clocked input is the proof, this is the guess. For altitude see
+//! `input_at_altitude`. Only the maker's parts go into a burner.
 //!
 //! # Warnings
 //!
@@ -88,10 +88,11 @@ pub static FORMULA: Formula = Formula {
         .or(0.9, "the tables of the fuel gas codes"),
     ],
     result: Scale::of(Unit::Number),
-    range: "Diameters from drill 80 (0.0135 in) to drill 1 (0.2280 in). Sea level, a pressure of at most 1 \
-            psi, a specific gravity from 0.35 to 2.1, and gas at 60 °F. Spuds pass 0.8 to 0.95 of the ideal \
-            flow by their shape; worn and dirty ones differ. The clocked input is the proof, this is the \
-            guess. For altitude see `input_at_altitude`. Only the maker's parts go into a burner.",
+    range: "Diameters from drill 80 (0.0135 in) to drill 1 (0.2280 in), give or take 2 %. Sea level, a \
+            pressure of at most 1 psi, a specific gravity from 0.35 to 2.1, and gas at 60 °F. Spuds pass \
+            0.8 to 0.95 of the ideal flow by their shape; worn and dirty ones differ. The clocked input is \
+            the proof, this is the guess. For altitude see `input_at_altitude`. Only the maker's parts go \
+            into a burner.",
     warnings: &[Warning {
         when: "the drill gives an input more than 3 % off",
         reason: "no numbered drill fits",

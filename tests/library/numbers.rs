@@ -102,6 +102,22 @@ fn a_worked_out_reading_takes_its_formula_and_no_accuracy() {
 }
 
 #[test]
+fn an_argument_that_is_usually_the_same_may_be_left_out() {
+    let reading = |rest: &str| {
+        format!(
+            "readings:\n  held: {{ title: T, unit: uF, worked_out: {{ formula: capacitance_under_load, current: 1 A{rest} }} }}\n"
+        )
+    };
+    let with = |rest: &str| Written::small().swapped(READINGS, "readings:\n", &reading(rest));
+    for rest in [", voltage: 370 V", ", voltage: 370 V, frequency: 50 Hz"] {
+        assert_eq!(with(rest).problems(), Vec::<String>::new());
+    }
+    with(", frequency: 60 Hz").says(&[
+        "registry/readings.yaml:2:3 malformed: the `worked_out` of the reading `held` has no `voltage`",
+    ]);
+}
+
+#[test]
 fn a_field_with_choices_is_no_bound() {
     Written::small()
         .swapped(TREE, "below 100 V", "below plate.phase")

@@ -37,6 +37,29 @@ fn what_is_worked_out_asks_for_its_inputs_that_are_not_fresh() {
     );
 }
 
+#[test]
+fn why_a_result_is_to_be_trusted_less_is_recorded_with_it() {
+    let mut call = Call::of("  a: { measure: rise, go: fine }\n");
+    call.types("65");
+    let lines = call.types("70");
+    assert!(
+        lines[1].contains(
+            r#""warnings":["the supply is colder than the return; look whether the probes are swapped"#
+        ),
+        "{lines:?}"
+    );
+    let rise = call.library.datum("rise").unwrap();
+    assert!(
+        call.state
+            .value(rise)
+            .unwrap()
+            .typed
+            .starts_with("-5 °F (to be trusted less: the supply is colder"),
+        "{:?}",
+        call.state.value(rise)
+    );
+}
+
 fn after_voiding(datum: &str) -> Call {
     let mut call = Call::of(&format!(
         "  a: {{ measure: rise, go: b }}\n  b: {{ do: Clean., voids: [{datum}], go: c }}\n  c: {{ measure: cold, go: d }}\n  d: {{ measure: rise, go: fine }}\n"

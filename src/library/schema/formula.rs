@@ -63,7 +63,10 @@ fn arguments(formula: &trade::Formula) -> Value {
             }),
         );
     }
-    let required = formula.arguments.iter().filter(|argument| argument.default.is_none());
+    let required = formula
+        .arguments
+        .iter()
+        .filter(|argument| argument.default.is_none());
     let required: Vec<&str> = required.map(|argument| argument.name).collect();
     json!({
         "if": { "required": ["formula"], "properties": { "formula": { "const": formula.name } } },

@@ -184,7 +184,9 @@ impl Walk<'_> {
         // Where a corner of the inputs' margins lies outside the formula, the result is as uncertain as it can be.
         let margin = formula.margin(&values).unwrap_or(f64::MAX.sqrt());
         let warnings = formula.warnings(&numbers).map_err(|unfit| unfit.to_string())?;
-        let warnings = warnings.iter().map(|warning| format!("{}; {}", warning.reason, warning.help));
+        let warnings = warnings
+            .iter()
+            .map(|warning| format!("{}; {}", warning.reason, warning.help));
         Ok((value, margin, warnings.collect()))
     }
 

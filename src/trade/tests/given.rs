@@ -1,0 +1,83 @@
+//! Inputs as somebody gives them.
+
+use super::*;
+
+#[track_caller]
+fn worked(name: &str, values: &[(&'static str, &'static str)]) -> Result<Worked, Vec<Unfit>> {
+    let values: Vec<Named<'_>> = (values.iter())
+        .map(|&(name, text)| Named { name, text })
+        .collect();
+    Worked::out(formula(name), &values, &[])
+}
+
+/// Each accuracy by hand: of a share, of the reading's own unit, of points of a percentage.
+#[test]
+fn an_accuracy_is_read_as_that_of_a_meter_is() {
+    let rise = formula("temperature_rise");
+    let off = |argument: &'static Argument, text: &str| {
+        let given = Given::read(argument, text, None).unwrap();
+        let offsets = argument.scale.of_offsets();
+        Quantity::from_base(given.margin, offsets.dimension()).number_in(offsets)
+    };
+    let supply = &rise.arguments[0];
+    assert_eq!(off(supply, "100 °F ± 1 %"), 1.0);
+    assert_eq!(off(supply, "100 °F ± 1 % + 0.5 °F"), 1.5);
+    assert_eq!(off(supply, "40 °C ± 1"), 1.8);
+    assert_eq!(off(supply, "40 °C+/-1 °F"), 1.0);
+    let o2 = &formula("co_air_free").arguments[1];
+    assert_eq!(off(o2, "5 % ± 0.3 %"), 0.3);
+    assert_eq!(off(o2, "5 ± 2 % of reading"), 0.1);
+}
+
+#[test]
+fn an_accuracy_that_is_none_is_refused() {
+    let supply = &formula("temperature_rise").arguments[0];
+    for text in [
+        "100 °F ± -1 °F",
+        "100 °F ± 1 V",
+        "100 °F ±",
+        "± 1 °F",
+        "100 °F ± 1,5 °F",
+    ] {
+        assert!(Given::read(supply, text, None).is_err(), "{text}");
+    }
+    assert!(Given::read(supply, "100 °F", Some("")).is_err());
+}
+
+#[test]
+fn what_is_not_given_is_taken_as_usual_or_missed() {
+    let inputs = [("current", "1.05 A"), ("voltage", "370 V")];
+    let usual = worked("capacitance_under_load", &inputs).unwrap();
+    assert_eq!(
+        usual.inputs[2].origin,
+        Origin::Usual("the supply of North America")
+    );
+    let inputs = [inputs[0], inputs[1], ("frequency", "60 Hz")];
+    let given = worked("capacitance_under_load", &inputs).unwrap();
+    assert_eq!(given.inputs[2].origin, Origin::Written);
+    assert_eq!(given.result, usual.result);
+
+    let faults = worked("capacitance_under_load", &[]).unwrap_err();
+    let missing: Vec<&str> = faults.iter().map(|fault| fault.help.as_str()).collect();
+    assert_eq!(
+        missing,
+        [
+            "give it in A, for instance current='1.05 A'",
+            "give it in V, for instance voltage='370 V'"
+        ]
+    );
+}
+
+#[test]
+fn a_warning_is_given_where_it_applies() {
+    let warned = |supply| {
+        let worked = worked("temperature_rise", &[("supply", supply), ("return", "70 °F")]).unwrap();
+        worked
+            .warnings
+            .iter()
+            .map(|warning| warning.when)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(warned("69.9 °F"), ["the rise is below zero"]);
+    assert!(warned("70 °F").is_empty());
+}
