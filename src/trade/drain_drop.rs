@@ -11,8 +11,8 @@
 //!
 //! # Range
 //!
-//! A straight run that falls all the way, up to 12 in in each foot. The maker's instructions and local codes govern the
-//! slope.
+//! A straight run that falls all the way, up to 12 inches in each foot. The maker's instructions and local codes govern
+//! the slope.
 //!
 //! # Example
 //!
@@ -50,8 +50,8 @@ pub static FORMULA: Formula = Formula {
         Argument::new("slope", Scale::of(Unit::Inch), "the fall in each foot").or(0.25, "common practice"),
     ],
     result: Scale::of(Unit::Inch),
-    range: "A straight run that falls all the way, up to 12 in in each foot. The maker's instructions and \
-            local codes govern the slope.",
+    range: "A straight run that falls all the way, up to 12 inches in each foot. The maker's instructions \
+            and local codes govern the slope.",
     warnings: &[],
     example: &["12 ft", "0.25 in"],
     references: &[
@@ -64,7 +64,7 @@ pub static FORMULA: Formula = Formula {
         positive(slope, "the slope")?;
         if slope > 12.0 {
             return Err(Unfit::new(
-                format!("{slope} in in each foot is steeper than 45 degrees"),
+                format!("{slope} inches in each foot is steeper than 45 degrees"),
                 "give the fall in each foot, such as 0.25 in",
             ));
         }

@@ -1,4 +1,4 @@
-//! How deep a trap must be that holds its water against a suction.
+//! How far below the drain the outlet of a trap must lie to keep its water against a suction.
 //!
 //! # Equation
 //!
@@ -7,12 +7,13 @@
 //! # Arguments
 //!
 //! - `suction`, in.w.c.: at the drain, blower or inducer at its fastest, with or without its minus sign.
-//! - `margin`, in: what it is to be deeper than that; taken as 1 in where it is not given: common practice.
+//! - `margin`, in: how much lower than the suction lifts; taken as 1 in where it is not given: common practice.
 //!
 //! # Range
 //!
-//! Height from the water's surface on the side of the suction to the turn of the trap, filled; up to 30 in.w.c. An inch
-//! of water column is an inch of water. The maker's own trap and instructions govern, and local codes.
+//! Height from the drain's connection down to the trap's outlet, so that what the suction lifts stays out of the pan;
+//! common practice makes the seal below that outlet at least half as deep. Up to 30 in.w.c.; an inch of water column is
+//! an inch of water. The maker's own trap and instructions govern, and local codes.
 //!
 //! # Example
 //!
@@ -29,7 +30,7 @@
 //!
 //! # References
 //!
-//! - Common practice: deeper than the suction by an inch.
+//! - Common practice: lower than the suction lifts by an inch.
 
 use crate::measure::{Scale, Unit};
 
@@ -42,7 +43,7 @@ use super::unfit::Unfit;
 pub static FORMULA: Formula = Formula {
     name: "trap_depth",
     group: Group::Condensate,
-    sentence: "How deep a trap must be that holds its water against a suction.",
+    sentence: "How far below the drain the outlet of a trap must lie to keep its water against a suction.",
     equation: "depth = |suction| + margin",
     arguments: &[
         Argument::new(
@@ -53,20 +54,21 @@ pub static FORMULA: Formula = Formula {
         Argument::new(
             "margin",
             Scale::of(Unit::Inch),
-            "what it is to be deeper than that",
+            "how much lower than the suction lifts",
         )
         .or(1.0, "common practice"),
     ],
     result: Scale::of(Unit::Inch),
-    range: "Height from the water's surface on the side of the suction to the turn of the trap, filled; up \
-            to 30 in.w.c. An inch of water column is an inch of water. The maker's own trap and \
+    range: "Height from the drain's connection down to the trap's outlet, so that what the suction lifts \
+            stays out of the pan; common practice makes the seal below that outlet at least half as deep. \
+            Up to 30 in.w.c.; an inch of water column is an inch of water. The maker's own trap and \
             instructions govern, and local codes.",
     warnings: &[],
     example: &["-0.9 in.w.c.", "1 in"],
-    references: &["Common practice: deeper than the suction by an inch."],
+    references: &["Common practice: lower than the suction lifts by an inch."],
     compute: |numbers| {
         let [suction, margin]: [f64; 2] = each(numbers);
-        not_negative(margin, "the margin", "give how much deeper the trap is to be")?;
+        not_negative(margin, "the margin", "give how much lower the outlet is to be")?;
         let suction = suction.abs();
         if suction > 30.0 {
             return Err(Unfit::new(
