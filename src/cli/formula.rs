@@ -16,7 +16,11 @@ pub(super) fn run(how: &Compute) -> Result<u8, Failure> {
     let is_json = how.format == FormulaFormat::Json;
     let asks_for_list = how.inputs.is_empty() && how.accuracies.is_empty();
     let Some(name) = how.name.as_deref() else {
-        return listed(trade::all(), is_json, ascii);
+        let text = match is_json {
+            true => formulas::listed_json(trade::all()),
+            false => formulas::list(trade::all(), ascii),
+        };
+        return super::print(&text).map(|()| 0);
     };
     let Some(formula) = trade::find(&name.to_lowercase().replace(['-', ' '], "_")) else {
         let found = if asks_for_list {
@@ -27,7 +31,11 @@ pub(super) fn run(how: &Compute) -> Result<u8, Failure> {
         if found.is_empty() {
             return Err(unknown(name));
         }
-        return listed(&found, is_json, ascii);
+        let text = match is_json {
+            true => formulas::listed_json(&found),
+            false => formulas::found(&found, ascii),
+        };
+        return super::print(&text).map(|()| 0);
     };
     let asked = how.units.map(|units| match units {
         Units::Us => System::Us,
@@ -44,15 +52,6 @@ pub(super) fn run(how: &Compute) -> Result<u8, Failure> {
                 false => formulas::worked(&worked, system, ascii),
             }
         }
-    };
-    super::print(&text)?;
-    Ok(0)
-}
-
-fn listed(found: &[&'static Formula], is_json: bool, ascii: bool) -> Result<u8, Failure> {
-    let text = match is_json {
-        true => formulas::listed_json(found),
-        false => formulas::list(found, ascii),
     };
     super::print(&text)?;
     Ok(0)

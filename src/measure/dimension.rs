@@ -17,7 +17,7 @@ pub enum Dimension {
     Temperature,
     /// How far two temperatures lie apart; base unit kelvin.
     TemperatureDifference,
-    /// Pressure, always a difference between two places; base unit pascal.
+    /// Pressure, always a difference between two places, so that no absolute one is taken for it; base unit pascal.
     Pressure,
     /// Heat rate and real electric power; base unit watt.
     Power,

@@ -18,7 +18,6 @@ const TWINS: &[(Unit, Unit)] = &[
     (Unit::InchWaterColumn, Unit::Pascal),
     (Unit::InchWaterColumn, Unit::Millibar),
     (Unit::PoundPerSquareInch, Unit::Kilopascal),
-    (Unit::PoundPerSquareInchAbsolute, Unit::Kilopascal),
     (Unit::InchMercury, Unit::Kilopascal),
     (Unit::BtuPerHour, Unit::Kilowatt),
     (Unit::Horsepower, Unit::Kilowatt),

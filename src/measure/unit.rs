@@ -50,8 +50,6 @@ pub enum Unit {
     Millibar,
     /// psi: pound-force per square inch.
     PoundPerSquareInch,
-    /// psia: psi above a vacuum, as a barometer shows the weather.
-    PoundPerSquareInchAbsolute,
     /// inHg: inches of mercury at 32 °F (3386.389 Pa).
     InchMercury,
     /// BTU/h, of the international table BTU (1055.055 852 62 J).

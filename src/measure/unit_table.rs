@@ -90,7 +90,6 @@ pub(super) static ROWS: &[Row] = &[
     row(Unit::Millibar, Dimension::Pressure, "mbar", "mbar", &["millibar", "millibars"], 100.0),
     // SP 811: pound-force per square inch, 6.894 757 E+03 Pa.
     row(Unit::PoundPerSquareInch, Dimension::Pressure, "psi", "psi", &["psig", "lbf/in2"], 6_894.757),
-    row(Unit::PoundPerSquareInchAbsolute, Dimension::Pressure, "psia", "psia", &[], 6_894.757),
     // SP 811: inch of mercury, conventional, 3.386 389 E+03 Pa.
     row(Unit::InchMercury, Dimension::Pressure, "inHg", "inHg", &["inchesofmercury"], 3_386.389),
     // Exact.

@@ -12,8 +12,8 @@
 //!
 //! # Range
 //!
-//! Losses below the external static; a length that counts its fittings. The local code may ask for a method of its
-//! own.
+//! The result is for 100 ft. Losses below the external static; a length that counts its fittings. The local code may
+//! ask for a method of its own.
 //!
 //! # Warnings
 //!
@@ -73,8 +73,8 @@ pub static FORMULA: Formula = Formula {
         ),
     ],
     result: Scale::of(Unit::InchWaterColumn),
-    range: "Losses below the external static; a length that counts its fittings. The local code may ask for \
-            a method of its own.",
+    range: "The result is for 100 ft. Losses below the external static; a length that counts its fittings. \
+            The local code may ask for a method of its own.",
     warnings: &[
         Warning {
             when: "the rate is below 0.06 in.w.c. per 100 ft",

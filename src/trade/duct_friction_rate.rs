@@ -15,9 +15,9 @@
 //!
 //! # Range
 //!
-//! Turbulent flow of standard air (0.075 lb/ft³), which is all that happens in a duct at work; below a Reynolds
-//! number of 4,000 it is refused. Flexible duct is rougher, 0.003 ft and more when pulled tight, and takes several
-//! times as much where it is slack. At altitude the friction falls nearly with the density.
+//! The result is for 100 ft. Turbulent flow of standard air (0.075 lb/ft³), which is all that happens in a duct at
+//! work; below a Reynolds number of 4,000 it is refused. Flexible duct is rougher, 0.003 ft and more when pulled
+//! tight, and takes several times as much where it is slack. At altitude the friction falls nearly with the density.
 //!
 //! # Warnings
 //!
@@ -98,10 +98,10 @@ pub static FORMULA: Formula = Formula {
             .or(0.0003, "galvanised sheet steel of medium smoothness"),
     ],
     result: Scale::of(Unit::InchWaterColumn),
-    range: "Turbulent flow of standard air (0.075 lb/ft³), which is all that happens in a duct at work; \
-            below a Reynolds number of 4,000 it is refused. Flexible duct is rougher, 0.003 ft and more \
-            when pulled tight, and takes several times as much where it is slack. At altitude the friction \
-            falls nearly with the density.",
+    range: "The result is for 100 ft. Turbulent flow of standard air (0.075 lb/ft³), which is all that \
+            happens in a duct at work; below a Reynolds number of 4,000 it is refused. Flexible duct is \
+            rougher, 0.003 ft and more when pulled tight, and takes several times as much where it is \
+            slack. At altitude the friction falls nearly with the density.",
     warnings: &[Warning {
         when: "the air is faster than 900 ft/min",
         reason: "in a house such a duct is heard",

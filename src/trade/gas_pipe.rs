@@ -38,7 +38,7 @@ pub(super) fn inside_diameter(size: f64) -> Result<f64, Unfit> {
         .find(|(nominal, _)| (nominal - size).abs() < 1e-6);
     found.map(|&(_, inside)| inside).ok_or_else(|| {
         Unfit::new(
-            format!("there is no pipe of nominal {size} in here"),
+            format!("no steel pipe has the nominal size {size} in"),
             "give one of 0.25, 0.375, 0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3 and 4 in",
         )
     })
@@ -60,7 +60,7 @@ pub(super) fn capacity(inside: f64, length: f64, drop: f64, gas: Gas) -> Result<
     Ok((19.17 * inside * slope(length, drop, gas)?).powf(1.0 / 0.381))
 }
 
-/// The inside diameter in in, for ft³/h, ft and in.w.c.
+/// The inside diameter in inches, for ft³/h, ft and in.w.c.
 pub(super) fn diameter(flow: f64, length: f64, drop: f64, gas: Gas) -> Result<f64, Unfit> {
     positive(flow, "the flow")?;
     Ok(flow.powf(0.381) / (19.17 * slope(length, drop, gas)?))

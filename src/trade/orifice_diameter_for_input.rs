@@ -23,13 +23,13 @@
 //!
 //! # Example
 //!
-//! Arithmetic: 80,000 BTU/h of natural gas through four orifices at 3.5 in.w.c. want 0.0841 in.
+//! Arithmetic: 75,000 BTU/h of natural gas through four orifices at 3.5 in.w.c. want 0.0814 in.
 //!
 //! ```
 //! # fn main() -> Result<(), proofwalk::trade::Unfit> {
 //! let formula = &proofwalk::trade::orifice_diameter_for_input::FORMULA;
-//! let diameter = formula.compute_typed(&["80000 BTU/h", "4", "1000 BTU/ft3", "3.5 in.w.c.", "0.60", "0.9"])?;
-//! assert_eq!((diameter.number_in(formula.result) * 1e4).round(), 841.0);
+//! let diameter = formula.compute_typed(&["75000 BTU/h", "4", "1000 BTU/ft3", "3.5 in.w.c.", "0.60", "0.9"])?;
+//! assert_eq!((diameter.number_in(formula.result) * 1e4).round(), 814.0);
 //! # Ok(())
 //! # }
 //! ```
@@ -85,7 +85,7 @@ pub static FORMULA: Formula = Formula {
             clocked input is the proof, this is the guess. For altitude see `input_at_altitude`. Only the \
             maker's parts go into a burner.",
     warnings: &[],
-    example: &["80000 BTU/h", "4", "1000 BTU/ft3", "3.5 in.w.c.", "0.60", "0.9"],
+    example: &["75000 BTU/h", "4", "1000 BTU/ft3", "3.5 in.w.c.", "0.60", "0.9"],
     references: &[
         "NFPA 54, National Fuel Gas Code, annex E: flow through fixed orifices, with 0.9 for the coefficient.",
         "The factor 1658.5 for ft³/h, in² and in.w.c. (memory); the BCcampus open textbook Plumbing, D-5, \

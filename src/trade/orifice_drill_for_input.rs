@@ -28,14 +28,14 @@
 //!
 //! # Example
 //!
-//! Arithmetic: 80,000 BTU/h of natural gas through four orifices at 3.5 in.w.c. want 0.0841 in; the nearest is drill
-//! 45 or 44: 44, with 0.0860 in.
+//! Arithmetic: 75,000 BTU/h of natural gas through four orifices at 3.5 in.w.c. want 0.0814 in; the nearest is drill
+//! 46, with 0.0810 in.
 //!
 //! ```
 //! # fn main() -> Result<(), proofwalk::trade::Unfit> {
 //! let formula = &proofwalk::trade::orifice_drill_for_input::FORMULA;
-//! let drill = formula.compute_typed(&["80000 BTU/h", "4", "1000 BTU/ft3", "3.5 in.w.c.", "0.60", "0.9"])?;
-//! assert_eq!(drill.number_in(formula.result), 44.0);
+//! let drill = formula.compute_typed(&["75000 BTU/h", "4", "1000 BTU/ft3", "3.5 in.w.c.", "0.60", "0.9"])?;
+//! assert_eq!(drill.number_in(formula.result), 46.0);
 //! # Ok(())
 //! # }
 //! ```
@@ -111,7 +111,7 @@ pub static FORMULA: Formula = Formula {
             given.is_ok_and(|flow| (flow * orifices * heating_value / input - 1.0).abs() > 0.03)
         },
     }],
-    example: &["80000 BTU/h", "4", "1000 BTU/ft3", "3.5 in.w.c.", "0.60", "0.9"],
+    example: &["75000 BTU/h", "4", "1000 BTU/ft3", "3.5 in.w.c.", "0.60", "0.9"],
     references: &[
         "NFPA 54, National Fuel Gas Code, annex E: flow through fixed orifices, with 0.9 for the coefficient.",
         "The factor 1658.5 for ft³/h, in² and in.w.c. (memory); the BCcampus open textbook Plumbing, D-5, \

@@ -37,7 +37,7 @@ impl Worked {
     /// Works a formula out on values by name, some with an accuracy beside them.
     ///
     /// ```
-    /// use proofwalk::measure::{Quantity, Scale, Unit};
+    /// use proofwalk::measure::Quantity;
     /// use proofwalk::trade::{Named, Worked, find};
     /// let formula = find("temperature_rise").unwrap();
     /// let inputs = [
@@ -46,7 +46,8 @@ impl Worked {
     /// ];
     /// let worked = Worked::out(formula, &inputs, &[]).unwrap();
     /// assert_eq!(worked.result.display(formula.result).to_string(), "60 °F");
-    /// assert_eq!(worked.margin, Some(Ok(Quantity::new(1.0, formula.result).base())));
+    /// let margin = Quantity::from_base(worked.margin.unwrap().unwrap(), formula.result.dimension());
+    /// assert_eq!(margin.display(formula.result).to_string(), "1 °F");
     ///
     /// let faults = Worked::out(formula, &inputs[..1], &[]).unwrap_err();
     /// assert_eq!(faults[0].message, "return is missing: the air just before it");

@@ -60,6 +60,8 @@ fn a_word_lists_those_that_have_it() {
         "{list}"
     );
     assert!(!list.contains("co_air_free"), "{list}");
+    let whole = "The pressure the blower works against outside the\n                         furnace.\n";
+    assert!(list.contains(whole), "{list}");
     let list = formula("electrical").exits(0).out;
     assert!(
         list.contains("  capacitance_under_load ") && !list.contains("Gas\n"),
@@ -241,7 +243,7 @@ fn what_is_wrong_is_told_with_its_mend() {
         (
             "total_external_static return=0.3 furlong supply=0.3",
             "proofwalk: return: `furlong` is not a unit\n  \
-             help: write it in in.w.c., Pa, kPa, mbar, psi, psia or inHg",
+             help: write it in in.w.c., Pa, kPa, mbar, psi or inHg",
         ),
         (
             "co_air_free co=50 o2=16",

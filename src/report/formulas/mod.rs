@@ -6,7 +6,7 @@ mod page;
 mod worked;
 
 pub use json::{listed_json, page_json, worked_json};
-pub use page::{list, page};
+pub use page::{found, list, page};
 pub use worked::worked;
 
 use crate::source::{ascii, safe, wrap};

@@ -2,12 +2,24 @@
 
 use super::number::{other, shown};
 use super::{COLUMNS, Text};
-use crate::measure::{Scale, System};
+use crate::measure::{Dimension, Scale, System};
 use crate::source::{safe, wrap};
 use crate::trade::{Argument, Formula, Group};
 
-/// Formulas by group, a line each.
+/// All formulas by group, a line each.
 pub fn list(formulas: &[&Formula], ascii: bool) -> String {
+    by_group(formulas, ascii, |text, label, sentence| {
+        let room = COLUMNS.saturating_sub(safe(label).width());
+        text.line(&format!("{label}{}", first_line(sentence, room)));
+    })
+}
+
+/// A few formulas by group, each with its whole sentence.
+pub fn found(formulas: &[&Formula], ascii: bool) -> String {
+    by_group(formulas, ascii, Text::paragraph)
+}
+
+fn by_group(formulas: &[&Formula], ascii: bool, write: impl Fn(&mut Text, &str, &str)) -> String {
     let mut text = Text::new(ascii);
     for group in Group::ALL {
         let members = formulas.iter().filter(|formula| formula.group == group);
@@ -17,37 +29,27 @@ pub fn list(formulas: &[&Formula], ascii: bool) -> String {
         };
         text.line(&capital(group.name()));
         for formula in members {
-            let label = format!("  {:widest$}  ", formula.name);
-            let sentence = first_line(formula.sentence, COLUMNS.saturating_sub(label.len()));
-            text.line(&format!("{label}{sentence}"));
+            write(
+                &mut text,
+                &format!("  {:widest$}  ", formula.name),
+                formula.sentence,
+            );
         }
     }
     text.line("");
     text.line("`proofwalk formula NAME` explains one, and shows how it is given its numbers;");
-    text.line("`proofwalk formula WORD` lists those with the word in them.");
+    text.line("`proofwalk formula WORD` lists a group, or those with the word in them.");
     text.lines
 }
 
-/// All that is known of a formula; what its example comes to stands in a system of units first.
+/// All that is known of a formula, its example in a system of units first.
+///
+/// What it takes to compute stands last: where a page is longer than the screen, that is the part which stays.
 pub fn page(formula: &'static Formula, system: System, ascii: bool) -> String {
     let mut text = Text::new(ascii);
     text.line(&format!("{} ({})", formula.name, formula.group.name()));
     text.paragraph("", formula.sentence);
     text.line("");
-    text.paragraph("  ", formula.equation);
-    text.line("");
-    let names = formula.arguments.iter().map(|argument| argument.name.len());
-    let widest = names.chain(["gives".len()]).max().unwrap_or_default();
-    for argument in formula.arguments {
-        text.paragraph(&format!("  {:widest$}  ", argument.name), &about(argument));
-    }
-    let result = formula.result;
-    text.paragraph(
-        &format!("  {:widest$}  ", "gives"),
-        &format!("{}, {}", result.dimension().name(), units(result)),
-    );
-    text.line("");
-    text.line("The equation takes each number in the unit that stands first.");
     text.paragraph("Holds: ", formula.range);
     for warning in formula.warnings {
         let says = format!("where {}: {}; {}.", warning.when, warning.reason, warning.help);
@@ -59,6 +61,17 @@ pub fn page(formula: &'static Formula, system: System, ascii: bool) -> String {
     if let Some(caution) = formula.group.caution() {
         text.paragraph("Caution: ", caution);
     }
+    text.line("");
+    text.paragraph("  ", formula.equation);
+    text.line("");
+    let names = formula.arguments.iter().map(|argument| argument.name.len());
+    let widest = names.chain(["gives".len()]).max().unwrap_or_default();
+    for argument in formula.arguments {
+        text.paragraph(&format!("  {:widest$}  ", argument.name), &about(argument));
+    }
+    text.paragraph(&format!("  {:widest$}  ", "gives"), &gives(formula.result));
+    text.line("");
+    text.line("The equation takes each number in the unit that stands first. For instance:");
     text.line("");
     example(&mut text, formula, system);
     text.lines
@@ -74,6 +87,14 @@ fn about(argument: &Argument) -> String {
         ));
     }
     about
+}
+
+/// What comes out, and what it is in.
+fn gives(result: Scale) -> String {
+    match result.dimension() {
+        Dimension::Number => units(result),
+        dimension => format!("{}, {}", dimension.name(), units(result)),
+    }
 }
 
 /// The unit of a scale, and those that are taken in its place.
