@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 
+use super::air_and_gas::computed;
 use super::*;
 
 /// The result's number for numbers in the arguments' units; `None` where they are refused.
@@ -9,11 +10,6 @@ fn attempted(name: &str, numbers: &[f64]) -> Option<f64> {
     let formula = formula(name);
     let result = formula.compute(&inputs(formula, numbers)).ok()?;
     Some(result.number_in(formula.result))
-}
-
-#[track_caller]
-fn result(name: &str, numbers: &[f64]) -> f64 {
-    attempted(name, numbers).unwrap_or_else(|| panic!("{name} refuses {numbers:?}"))
 }
 
 fn inputs(formula: &Formula, numbers: &[f64]) -> Vec<Quantity> {
@@ -78,11 +74,11 @@ const DIRECTIONS: &[(&str, &[f64], &[i8])] = &[
 #[test]
 fn results_rise_and_fall_with_their_inputs() {
     for (name, numbers, signs) in DIRECTIONS {
-        let middle = result(name, numbers);
+        let middle = computed(name, numbers);
         for (at, &sign) in signs.iter().enumerate().filter(|(_, sign)| **sign != 0) {
             let mut more = numbers.to_vec();
             more[at] *= 1.01;
-            let change = result(name, &more) - middle;
+            let change = computed(name, &more) - middle;
             assert!(
                 change * f64::from(sign) > 0.0,
                 "{name}: input {at} moves it by {change}"
@@ -94,15 +90,15 @@ fn results_rise_and_fall_with_their_inputs() {
 #[test]
 fn no_oxygen_is_no_excess_air_and_the_ultimate_carbon_dioxide() {
     for name in ["excess_air_natural", "excess_air_propane"] {
-        assert_eq!(result(name, &[0.0]), 0.0);
+        assert_eq!(computed(name, &[0.0]), 0.0);
     }
-    assert_eq!(result("co2_from_o2", &[0.0, 11.9]), 11.9);
-    assert_eq!(result("o2_from_co2", &[11.9, 11.9]), 0.0);
+    assert_eq!(computed("co2_from_o2", &[0.0, 11.9]), 11.9);
+    assert_eq!(computed("o2_from_co2", &[11.9, 11.9]), 0.0);
 }
 
 #[test]
 fn a_thicker_wire_loses_less() {
-    let of = |gauge: i32| result("wire_resistance", &[f64::from(gauge), 68.0]);
+    let of = |gauge: i32| computed("wire_resistance", &[f64::from(gauge), 68.0]);
     assert!((0..30).all(|gauge| of(gauge) < of(gauge + 1)));
     // Three gauges double the section, nearly: the rule of thumb of wire tables.
     assert!((of(18) / of(15) - 2.0).abs() < 0.01);
@@ -144,7 +140,7 @@ fn dry_flue_gas_loses_its_latent_heat() {
         let coolest = (1..)
             .map(f64::from)
             .find(|&net| attempted(name, &[0.0, net]).is_some());
-        let best = result(name, &[0.0, coolest.unwrap()]);
+        let best = computed(name, &[0.0, coolest.unwrap()]);
         assert!((most - 1.5..most).contains(&best), "{name}: {best}");
     }
 }
@@ -156,32 +152,32 @@ proptest! {
             ("natural", [95.0, 3.2, 0.2, 0.09, 1.0, 0.5]),
             ("propane", [0.0, 0.0, 100.0, 0.0, 0.0, 0.0]),
         ] {
-            let ultimate = result("ultimate_co2_of_gas", &analysis);
+            let ultimate = computed("ultimate_co2_of_gas", &analysis);
             let fresh = o2 / 20.946;
             let co2 = ultimate * (1.0 - fresh) + 0.04 * fresh;
             let excess = format!("excess_air_{fuel}");
             let other = format!("{excess}_from_co2");
-            prop_assert!(near(result(&excess, &[o2]), result(&other, &[co2])));
+            prop_assert!(near(computed(&excess, &[o2]), computed(&other, &[co2])));
             let efficiency = format!("combustion_efficiency_{fuel}");
             let other = format!("{efficiency}_from_co2");
-            prop_assert!(near(result(&efficiency, &[o2, net]), result(&other, &[co2, net])));
+            prop_assert!(near(computed(&efficiency, &[o2, net]), computed(&other, &[co2, net])));
         }
     }
 
     #[test]
     fn the_short_forms_undo_each_other(o2 in 0.0..14.8_f64, ultimate in 9.0..20.0_f64, co in 0.0..2_000.0_f64) {
-        let co2 = result("co2_from_o2", &[o2, ultimate]);
-        prop_assert!(near(result("o2_from_co2", &[co2, ultimate]), o2));
-        prop_assert!(near(result("ultimate_co2", &[o2, co2]), ultimate));
-        let by_co2 = result("co_air_free_from_co2", &[co, co2, ultimate]);
-        prop_assert!(near(by_co2, result("co_air_free", &[co, o2])));
+        let co2 = computed("co2_from_o2", &[o2, ultimate]);
+        prop_assert!(near(computed("o2_from_co2", &[co2, ultimate]), o2));
+        prop_assert!(near(computed("ultimate_co2", &[o2, co2]), ultimate));
+        let by_co2 = computed("co_air_free_from_co2", &[co, co2, ultimate]);
+        prop_assert!(near(by_co2, computed("co_air_free", &[co, o2])));
     }
 
     #[test]
     fn water_condenses_below_the_dew_point_and_nowhere_else(o2 in 0.0..14.9_f64, away in 0.01..50.0_f64) {
         for fuel in ["natural", "propane"] {
-            let dew_point = result(&format!("flue_gas_dew_point_{fuel}"), &[o2]);
-            let share = |at: f64| result(&format!("condensed_share_{fuel}"), &[o2, at]);
+            let dew_point = computed(&format!("flue_gas_dew_point_{fuel}"), &[o2]);
+            let share = |at: f64| computed(&format!("condensed_share_{fuel}"), &[o2, at]);
             prop_assert_eq!(share(dew_point + away), 0.0);
             prop_assert!(share(dew_point - away) > 0.0);
         }
@@ -191,24 +187,24 @@ proptest! {
     fn windings_and_thermistors_tell_their_temperature(
         cold in 0.5..500.0_f64, cold_at in 0.0..100.0_f64, hot_at in 0.0..300.0_f64, beta in 3_000.0..4_500.0_f64,
     ) {
-        let hot = result("copper_resistance", &[cold, cold_at, hot_at]);
-        prop_assert!(near(result("winding_temperature", &[cold, cold_at, hot]), hot_at));
-        let resistance = result("thermistor_resistance", &[hot_at, 10_000.0, beta]);
-        prop_assert!(near(result("thermistor_temperature", &[resistance, 10_000.0, beta]), hot_at));
+        let hot = computed("copper_resistance", &[cold, cold_at, hot_at]);
+        prop_assert!(near(computed("winding_temperature", &[cold, cold_at, hot]), hot_at));
+        let resistance = computed("thermistor_resistance", &[hot_at, 10_000.0, beta]);
+        prop_assert!(near(computed("thermistor_temperature", &[resistance, 10_000.0, beta]), hot_at));
         if (hot_at - 77.0).abs() > 10.0 {
             let mut points = [(77.0, 10_000.0), (hot_at, resistance)];
             points.sort_by(|one, other| one.0.total_cmp(&other.0));
             let [(cooler, high), (warmer, low)] = points;
-            prop_assert!(near(result("thermistor_beta", &[high, cooler, low, warmer]), beta));
+            prop_assert!(near(computed("thermistor_beta", &[high, cooler, low, warmer]), beta));
         }
     }
 
     #[test]
     fn drains_and_transformers_come_out_even(length in 0.1..200.0_f64, slope in 0.01..12.0_f64, plate in 5.0..200.0_f64) {
-        let drop = result("drain_drop", &[length, slope]);
-        prop_assert!(near(result("drain_slope", &[drop, length]), slope));
-        let current = result("transformer_secondary_current", &[plate, 24.0]);
-        prop_assert!(near(result("transformer_load", &[24.0, current, plate]), 100.0));
-        prop_assert!(near(result("transformer_apparent_power", &[24.0, current]), plate));
+        let drop = computed("drain_drop", &[length, slope]);
+        prop_assert!(near(computed("drain_slope", &[drop, length]), slope));
+        let current = computed("transformer_secondary_current", &[plate, 24.0]);
+        prop_assert!(near(computed("transformer_load", &[24.0, current, plate]), 100.0));
+        prop_assert!(near(computed("transformer_apparent_power", &[24.0, current]), plate));
     }
 }
