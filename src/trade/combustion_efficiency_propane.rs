@@ -27,13 +27,13 @@
 //!
 //! # Example
 //!
-//! Computed: 7 % of oxygen and 400 °F give 80.6 %.
+//! Computed: 7 % of oxygen and 400 °F give 80.7 %.
 //!
 //! ```
 //! # fn main() -> Result<(), proofwalk::trade::Unfit> {
 //! let formula = &proofwalk::trade::combustion_efficiency_propane::FORMULA;
 //! let efficiency = formula.compute_typed(&["7.0 %", "400 °F"])?;
-//! assert_eq!(efficiency.display(formula.result).digits(3).to_string(), "80.6 %");
+//! assert_eq!(efficiency.display(formula.result).digits(3).to_string(), "80.7 %");
 //! # Ok(())
 //! # }
 //! ```
