@@ -21,13 +21,13 @@
 //!
 //! # Example
 //!
-//! Published: 0.0420 in, which is drill 58, passes about 5 ft³/h of natural gas at 3.5 in.w.c.
+//! Published: 0.0390 in, which is drill 61, passes 4.307 ft³/h of natural gas at 3.5 in.w.c.
 //!
 //! ```
 //! # fn main() -> Result<(), proofwalk::trade::Unfit> {
 //! let formula = &proofwalk::trade::orifice_flow::FORMULA;
-//! let flow = formula.compute_typed(&["0.0420 in", "3.5 in.w.c.", "0.60", "0.9"])?;
-//! assert_eq!((flow.number_in(formula.result) * 100.0).round(), 499.0);
+//! let flow = formula.compute_typed(&["0.0390 in", "3.5 in.w.c.", "0.60", "0.9"])?;
+//! assert_eq!((flow.number_in(formula.result) * 100.0).round(), 431.0);
 //! # Ok(())
 //! # }
 //! ```
@@ -76,7 +76,7 @@ pub static FORMULA: Formula = Formula {
             and dirty ones differ. The clocked input is the proof, this is the guess. For altitude see \
             `input_at_altitude`.",
     warnings: &[],
-    example: &["0.0420 in", "3.5 in.w.c.", "0.60", "0.9"],
+    example: &["0.0390 in", "3.5 in.w.c.", "0.60", "0.9"],
     references: &[
         "NFPA 54, National Fuel Gas Code, annex E: flow through fixed orifices, with 0.9 for the coefficient.",
         "The factor 1658.5 for ft³/h, in² and in.w.c. (memory); the BCcampus open textbook Plumbing, D-5, \

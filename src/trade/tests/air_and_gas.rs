@@ -201,6 +201,37 @@ proptest! {
     }
 }
 
+/// Machinery's Handbook, 31st edition, table 2 of tap drills; drills 1, 7 and 80 as machinists' charts print them.
+#[test]
+fn drills_have_the_diameters_of_the_machinists_table() {
+    for (drill, diameter) in [
+        (1.0, 0.2280),
+        (7.0, 0.2010),
+        (42.0, 0.0935),
+        (43.0, 0.0890),
+        (44.0, 0.0860),
+        (45.0, 0.0820),
+        (46.0, 0.0810),
+        (47.0, 0.0785),
+        (49.0, 0.0730),
+        (50.0, 0.0700),
+        (53.0, 0.0595),
+        (80.0, 0.0135),
+    ] {
+        let by_drill = computed("orifice_flow_by_drill", &[drill, 3.5, 0.6, 0.9]);
+        let by_diameter = computed("orifice_flow", &[diameter, 3.5, 0.6, 0.9]);
+        assert!(near(by_drill, by_diameter), "drill {drill}");
+    }
+}
+
+#[test]
+fn every_drill_of_a_larger_number_is_smaller() {
+    let flow = |drill: i32| computed("orifice_flow_by_drill", &[f64::from(drill), 3.5, 0.6, 0.9]);
+    for drill in 1..80 {
+        assert!(flow(drill) > flow(drill + 1), "drill {drill}");
+    }
+}
+
 /// One case in the units of two systems; the factors are those of the table of units.
 #[test]
 fn inputs_may_be_metric() {
