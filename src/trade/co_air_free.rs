@@ -34,15 +34,9 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
+use super::flue::{OXYGEN_AS_READ, ZERO, oxygen_of_a_flame};
 use super::formula::{Formula, each, not_negative};
 use super::group::Group;
-use super::unfit::Unfit;
-
-/// Oxygen in dry air, in per cent, as the definition has it.
-const AIR: f64 = 20.9;
-/// Oxygen at which the result says more about the cell than about the flame, in per cent.
-const TOO_DILUTE: f64 = 15.0;
-const ZERO: &str = "zero the analyser in fresh air outdoors and take the sample again";
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -69,15 +63,7 @@ pub static FORMULA: Formula = Formula {
     compute: |numbers| {
         let [co, o2] = each(numbers);
         not_negative(co, "carbon monoxide", ZERO)?;
-        not_negative(o2, "oxygen", ZERO)?;
-        if o2 >= TOO_DILUTE {
-            return Err(Unfit::new(
-                format!(
-                    "at {o2} % oxygen the sample is mostly air, and the oxygen cell's error would decide the result"
-                ),
-                "look for air leaking into the probe or the vent, and sample where oxygen is below 15 %",
-            ));
-        }
-        Ok(co * AIR / (AIR - o2))
+        oxygen_of_a_flame(o2)?;
+        Ok(co * OXYGEN_AS_READ / (OXYGEN_AS_READ - o2))
     },
 };

@@ -6,7 +6,7 @@ use super::*;
 
 /// The result's number for numbers in the arguments' units.
 #[track_caller]
-fn computed(name: &str, numbers: &[f64]) -> f64 {
+pub(super) fn computed(name: &str, numbers: &[f64]) -> f64 {
     let formula = formula(name);
     let scales = formula.arguments.iter().map(|argument| argument.scale);
     let inputs: Vec<Quantity> = scales

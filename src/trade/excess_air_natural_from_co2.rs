@@ -1,0 +1,84 @@
+//! How much more air natural gas got than burning it needs, from carbon dioxide in the flue gas.
+//!
+//! # Equation
+//!
+//! `excess_air = 100 * dry * (ultimate - co2) / (air * (co2 - 0.04))`, where burning 1 volume of the gas completely
+//! takes `air` = 9.68 volumes of dry air and leaves `dry` = 8.69 volumes of dry flue gas, `ultimate` = 11.88 % of it
+//! carbon dioxide.
+//!
+//! # Arguments
+//!
+//! - `co2`, %: carbon dioxide in dry flue gas, before any dilution air.
+//!
+//! # Range
+//!
+//! Carbon dioxide up to what the fuel can give, and not so low that oxygen is 15 % or more. Complete combustion; a gas
+//! of other make-up has another ultimate carbon dioxide, so oxygen tells it better.
+//!
+//! # Warnings
+//!
+//! - Where carbon dioxide is so low that oxygen is above 12 %: the sample may hold air that never was at the burner;
+//!   look for leaks at the probe and the joints, and sample before any draft hood.
+//!
+//! # Example
+//!
+//! Computed: 9.0 % of carbon dioxide is 28.8 % of excess air.
+//!
+//! ```
+//! # fn main() -> Result<(), proofwalk::trade::Unfit> {
+//! let formula = &proofwalk::trade::excess_air_natural_from_co2::FORMULA;
+//! let excess = formula.compute_typed(&["9.0 %"])?;
+//! assert_eq!(excess.display(formula.result).digits(3).to_string(), "28.8 %");
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! # References
+//!
+//! - Stoichiometry of complete combustion with dry air.
+//! - A gas distributor's published typical analysis of natural gas: 95 % methane, 3.2 % ethane.
+
+use crate::measure::{Scale, Unit};
+
+use super::argument::Argument;
+use super::flue::{self, FlueGas};
+use super::formula::{Formula, each};
+use super::fuel;
+use super::group::Group;
+use super::warning::Warning;
+
+/// The formula.
+pub static FORMULA: Formula = Formula {
+    name: "excess_air_natural_from_co2",
+    group: Group::Combustion,
+    sentence: "How much more air natural gas got than burning it needs, from carbon dioxide in the flue \
+               gas.",
+    equation: "excess_air = 100 * dry * (ultimate - co2) / (air * (co2 - 0.04))",
+    arguments: &[Argument::new(
+        "co2",
+        Scale::of(Unit::Percent),
+        "carbon dioxide in dry flue gas, before any dilution air",
+    )],
+    result: Scale::of(Unit::Percent),
+    range: "Carbon dioxide up to what the fuel can give, and not so low that oxygen is 15 % or more. \
+            Complete combustion; a gas of other make-up has another ultimate carbon dioxide, so oxygen \
+            tells it better.",
+    warnings: &[Warning {
+        when: "carbon dioxide is so low that oxygen is above 12 %",
+        reason: "the sample may hold air that never was at the burner",
+        help: "look for leaks at the probe and the joints, and sample before any draft hood",
+        applies: |numbers, _| {
+            FlueGas::from_carbon_dioxide(&fuel::NATURAL, numbers[0])
+                .is_ok_and(|flue| flue::is_dilute(flue.oxygen()))
+        },
+    }],
+    example: &["9.0 %"],
+    references: &[
+        "Stoichiometry of complete combustion with dry air.",
+        "A gas distributor's published typical analysis of natural gas: 95 % methane, 3.2 % ethane.",
+    ],
+    compute: |numbers| {
+        let [co2] = each(numbers);
+        Ok(FlueGas::from_carbon_dioxide(&fuel::NATURAL, co2)?.excess_air())
+    },
+};

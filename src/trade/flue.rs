@@ -1,0 +1,140 @@
+//! Flue gas, by what an analyser says of it and by what follows from that.
+//!
+//! A dry sample is a mixture of what burning without excess air leaves and of fresh air. Oxygen tells the share of fresh air,
+//! since only fresh air has any; so does carbon dioxide, of which fresh air has next to none. All is for dry combustion air at
+//! sea level, burned completely.
+
+use super::enthalpy::{CARBON_DIOXIDE, LATENT, OXYGEN, WATER, rise, rise_of_inert};
+use super::formula::{not_negative, positive};
+use super::fuel::{Burning, CARBON_DIOXIDE_OF_AIR, OXYGEN_OF_AIR};
+use super::saturation;
+use super::unfit::Unfit;
+
+/// The standard atmosphere at sea level, in Pa.
+const SEA_LEVEL: f64 = 101_325.0;
+/// Oxygen at which a sample says more about the cell than about the flame, in per cent.
+const TOO_DILUTE: f64 = 15.0;
+/// Oxygen above which a sample may hold air that never was at the burner, in per cent.
+const DILUTE: f64 = 12.0;
+/// Oxygen in fresh air as an analyser shows it and as the trade's short formulas have it, in per cent.
+pub(super) const OXYGEN_AS_READ: f64 = 20.9;
+/// What to do about a reading that no flue gas has.
+pub(super) const ZERO: &str = "zero the analyser in fresh air outdoors and take the sample again";
+const LEAK: &str = "look for air leaking into the probe or the vent, and sample where oxygen is below 15 %";
+
+/// What burned, and how much more air there was than it needed, in moles.
+pub(super) struct FlueGas {
+    fuel: &'static Burning,
+    excess: f64,
+}
+
+/// Refuses oxygen that no flue gas has, or that leaves little to be said about the flame; in per cent.
+pub(super) fn oxygen_of_a_flame(o2: f64) -> Result<(), Unfit> {
+    not_negative(o2, "oxygen", ZERO)?;
+    if o2 < TOO_DILUTE {
+        return Ok(());
+    }
+    let message = format!(
+        "at {o2} % oxygen the sample is mostly air, and the oxygen cell's error would decide the result"
+    );
+    Err(Unfit::new(message, LEAK))
+}
+
+/// Refuses carbon dioxide that a gas cannot give, or that leaves little to be said about the flame; all in per cent.
+pub(super) fn carbon_dioxide_of_a_flame(co2: f64, ultimate: f64) -> Result<(), Unfit> {
+    positive(co2, "carbon dioxide")?;
+    if co2 > ultimate {
+        return Err(Unfit::new(
+            format!("{co2} % is more carbon dioxide than this fuel can give, which is {ultimate:.1} %"),
+            "check which fuel burns and which one the analyser is set to, and take the sample again",
+        ));
+    }
+    if fresh_by_carbon_dioxide(co2 / 100.0, ultimate / 100.0) < TOO_DILUTE / 100.0 / OXYGEN_OF_AIR {
+        return Ok(());
+    }
+    let message =
+        format!("at {co2} % carbon dioxide the sample is mostly air, and its error would decide the result");
+    Err(Unfit::new(message, LEAK))
+}
+
+/// Refuses an ultimate carbon dioxide that no fuel has, in per cent.
+pub(super) fn ultimate_of_a_fuel(ultimate: f64) -> Result<(), Unfit> {
+    if (5.0..=OXYGEN_AS_READ).contains(&ultimate) {
+        return Ok(());
+    }
+    Err(Unfit::new(
+        format!("{ultimate:.1} % is the ultimate carbon dioxide of no fuel"),
+        "about 11.9 % is natural gas, 13.8 % propane; check both readings, or the fuel",
+    ))
+}
+
+/// Whether oxygen, in per cent, is so high that the sample may hold air that never was at the burner.
+pub(super) fn is_dilute(o2: f64) -> bool {
+    o2 > DILUTE
+}
+
+/// The share of fresh air in a dry sample.
+fn fresh_by_carbon_dioxide(co2: f64, ultimate: f64) -> f64 {
+    (ultimate - co2) / (ultimate - CARBON_DIOXIDE_OF_AIR)
+}
+
+impl FlueGas {
+    /// By oxygen in the dry sample, in per cent.
+    pub(super) fn from_oxygen(fuel: &'static Burning, o2: f64) -> Result<Self, Unfit> {
+        oxygen_of_a_flame(o2)?;
+        Ok(Self::with_fresh(fuel, o2 / 100.0 / OXYGEN_OF_AIR))
+    }
+
+    /// By carbon dioxide in the dry sample, in per cent.
+    pub(super) fn from_carbon_dioxide(fuel: &'static Burning, co2: f64) -> Result<Self, Unfit> {
+        let ultimate = fuel.ultimate_carbon_dioxide();
+        carbon_dioxide_of_a_flame(co2, 100.0 * ultimate)?;
+        Ok(Self::with_fresh(
+            fuel,
+            fresh_by_carbon_dioxide(co2 / 100.0, ultimate),
+        ))
+    }
+
+    fn with_fresh(fuel: &'static Burning, share: f64) -> Self {
+        let excess = fuel.dry() * share / (1.0 - share);
+        Self { fuel, excess }
+    }
+
+    /// How much more air there was than the gas needed, in per cent of what it needed.
+    pub(super) fn excess_air(&self) -> f64 {
+        100.0 * self.excess / self.fuel.air
+    }
+
+    /// Oxygen in the dry flue gas, in per cent.
+    pub(super) fn oxygen(&self) -> f64 {
+        100.0 * OXYGEN_OF_AIR * self.excess / self.dry()
+    }
+
+    /// The temperature at which water begins to condense, in kelvin.
+    pub(super) fn dew_point(&self) -> f64 {
+        let water = self.fuel.water;
+        saturation::temperature(SEA_LEVEL * water / (water + self.dry()))
+    }
+
+    /// The share of its water that has condensed where it has settled at a temperature, in kelvin.
+    pub(super) fn condensed(&self, temperature: f64) -> f64 {
+        let saturated = saturation::pressure(temperature) / SEA_LEVEL;
+        let vapour = self.dry() * saturated / (1.0 - saturated);
+        (1.0 - vapour / self.fuel.water).max(0.0)
+    }
+
+    /// The share of the heat that it carries away when it leaves `net` kelvin warmer than the air came, all water as vapour.
+    pub(super) fn lost(&self, net: f64) -> f64 {
+        let fuel = self.fuel;
+        let nitrogen = fuel.nitrogen + (1.0 - OXYGEN_OF_AIR) * self.excess;
+        let carried = fuel.carbon_dioxide * rise(&CARBON_DIOXIDE, net)
+            + fuel.water * (rise(&WATER, net) + LATENT)
+            + nitrogen * rise_of_inert(net)
+            + OXYGEN_OF_AIR * self.excess * rise(&OXYGEN, net);
+        carried / fuel.heat
+    }
+
+    fn dry(&self) -> f64 {
+        self.fuel.dry() + self.excess
+    }
+}
