@@ -1,9 +1,12 @@
 //! Folding events into a state. No rule lives here: an event says what has happened, and this only remembers it.
 
 use std::fmt;
+use std::sync::Arc;
 
 use super::event::{Event, Role, Voiding};
-use super::state::{Answered, Doubted, Frame, PutBackDone, Retaking, Standing, State, Value, What};
+use super::state::{
+    Answered, Doubted, Frame, Interrupted, PutBackDone, Retaking, Standing, State, Value, What,
+};
 use super::words::worked_out_words;
 use crate::library::{Datum, Edge, FieldKind, Id, Input, Library, Obtained, Restore, Step, Table};
 use crate::measure::{Amount, Quantity, Scale};
@@ -41,6 +44,10 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
                 counts: Default::default(),
             });
             if *role == Role::Danger {
+                if let Some(end) = state.ended.take() {
+                    let values = state.moment.values.clone();
+                    state.interrupted = Some(Interrupted { end, values });
+                }
                 // A danger comes before whatever was being taken out of turn.
                 state.moment.ask_anew();
             }
@@ -48,6 +55,11 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
         Event::Took { edge, .. } => took(library, state, *edge)?,
         Event::Returned { .. } => {
             state.moment.frames.pop();
+            let in_danger = state.moment.frames.iter().any(|frame| frame.role == Role::Danger);
+            if !in_danger && let Some(Interrupted { end, values }) = state.interrupted.take() {
+                state.ended = Some(end);
+                state.moment.values = values;
+            }
         }
         Event::Left { depth } => state.moment.frames.truncate(*depth),
         Event::Measured { .. } | Event::Observed { .. } | Event::ReadPlate { .. } => {
@@ -128,7 +140,10 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
         }
         Event::Withheld { fault } => state.withheld.push(find(&library.faults, "fault", fault)?),
         Event::Stated { fault, .. } => stated(library, state, fault)?,
-        Event::Ended(end) => state.ended = Some(end.clone()),
+        Event::Ended(end) => {
+            state.ended = Some(end.clone());
+            state.interrupted = None;
+        }
         Event::WentBack { to } => went_back(library, state, *to)?,
         Event::Noted { text } => state.notes.push(text.clone()),
         Event::PutBack { restore } => closed_out(library, state, restore, None)?,
@@ -287,7 +302,7 @@ pub(super) fn width(number: f64, scale: Scale) -> f64 {
 
 fn remember(state: &mut State, what: What, answer: String, borderline: bool) {
     state.trail.push(Answered {
-        before: state.moment.clone(),
+        before: Arc::new(state.moment.clone()),
         what,
         answer,
         borderline,
@@ -358,7 +373,7 @@ fn went_back(library: &Library, state: &mut State, to: usize) -> Result<(), Misf
     let Some(answered) = taken_back.into_iter().next() else {
         return Ok(());
     };
-    state.moment = answered.before;
+    state.moment = Arc::unwrap_or_clone(answered.before);
     state.moment.ask_anew();
     // What work did to the furnace is done: a value from before it stays void, although the step is walked again.
     let voids: Vec<Datum> = (state.work_voids.iter())

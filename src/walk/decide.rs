@@ -134,6 +134,12 @@ impl<'l> Walk<'l> {
             Command::PutBack(restore) => self.put_back(*restore, None),
             Command::LeaveOpen(restore, why) => self.put_back(*restore, Some(words(why)?)),
             Command::Close => self.close(),
+            // Gas can be smelled while the doors are put back.
+            Command::Danger(index) if !self.state.ended_in_danger() => self.danger(*index),
+            Command::Back(_) if self.state.interrupted.is_some() => Err(Refusal::new(
+                "the walk had ended before this danger",
+                "answer what the danger asks; then put back what is open",
+            )),
             _ if self.state.ended.is_some() => Err(Refusal::new(
                 "the walk has ended",
                 "put back what is open, then close the call",

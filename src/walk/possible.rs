@@ -23,7 +23,7 @@ pub fn ruled_out(library: &Library, state: &State) -> Vec<Vec<Id<Fault>>> {
     let moments = state
         .trail
         .iter()
-        .map(|answered| &answered.before)
+        .map(|answered| &*answered.before)
         .chain([&state.moment]);
     let sets: Vec<BTreeSet<Id<Fault>>> = moments
         .map(|moment| possible(library, moment).into_iter().collect())

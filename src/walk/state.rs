@@ -1,6 +1,7 @@
 //! Where a call stands: nothing but its events, folded.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use super::event::{Doubt, End, Opened, Role};
 use crate::library::{Datum, EdgeId, Fault, Finding, Id, Restore, Step, Tree};
@@ -33,10 +34,21 @@ pub struct State {
     pub withheld: Vec<Id<Fault>>,
     /// How the walk ended, once it has.
     pub ended: Option<End>,
+    /// How it had ended before a danger interrupted the putting back.
+    pub interrupted: Option<Interrupted>,
     /// The call is closed.
     pub closed: bool,
     /// Numbers the answers, those taken back included.
     pub answers: usize,
+}
+
+/// An end that a danger interrupted, with what stood then: what was proven stays on the job report.
+#[derive(Clone, Debug)]
+pub struct Interrupted {
+    /// How the walk had ended.
+    pub end: End,
+    /// What was fresh.
+    pub values: BTreeMap<Datum, Standing>,
 }
 
 /// The part of a state that going back restores.
@@ -122,8 +134,8 @@ pub struct Retaking {
 /// One answer of the trail.
 #[derive(Clone, Debug)]
 pub struct Answered {
-    /// Where the walk stood before it.
-    pub before: Moment,
+    /// Where the walk stood before it; shared, since a state is copied for every answer.
+    pub before: Arc<Moment>,
     /// What was answered.
     pub what: What,
     /// In words.
@@ -164,6 +176,11 @@ impl Moment {
 }
 
 impl State {
+    /// Whether a danger ended the walk: then nothing more is asked.
+    pub fn ended_in_danger(&self) -> bool {
+        matches!(self.ended, Some(End::Verdict { danger: true, .. }))
+    }
+
     /// The frame on top: the tree the walk is in.
     pub fn top(&self) -> Option<&Frame> {
         self.moment.frames.last()

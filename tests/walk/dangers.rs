@@ -31,6 +31,29 @@ fn a_verdict_ends_the_call_at_once_and_put_backs_are_not_demanded() {
 }
 
 #[test]
+fn a_danger_is_offered_while_things_are_put_back_and_a_return_leads_back_there() {
+    let mut call = Call::of(STEPS);
+    call.chooses("natural");
+    call.types("24 V");
+    call.chooses("quiet");
+    let ended = call.ended();
+    let putting_back = call.wants();
+    call.does(Command::Danger(0));
+    assert_eq!(call.wants(), "smell");
+    // One danger may come on top of another.
+    call.does(Command::Danger(0));
+    call.chooses("nothing");
+    assert_eq!(call.wants(), "smell");
+    call.chooses("nothing");
+    assert_eq!((call.ended(), call.wants()), (ended, putting_back));
+    let value = call.state.value(call.datum("volts"));
+    assert!(value.is_some(), "what was proven stays for the report");
+    call.does(Command::Danger(0));
+    call.chooses("gas_smell");
+    assert_eq!(call.wants(), "close");
+}
+
+#[test]
 fn a_return_goes_back_to_the_question_with_every_reading_and_sign_void() {
     let mut call = interrupted();
     call.chooses("nothing");
