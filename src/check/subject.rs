@@ -77,6 +77,21 @@ impl<'a> Subject<'a> {
         self.unresolved().missing.keys().any(|(what, _)| *what == kind)
     }
 
+    /// Whether every name in the plate's `order:` is there: without one, bands that lean on several fields say less.
+    pub fn knows_order(&self) -> bool {
+        let missing = self.unresolved().missing.keys();
+        let mut in_plate = missing.filter(|(what, _)| *what == What::PlateField);
+        !in_plate.any(|(_, file)| self.library.files.get(*file).name() == "registry/plate.yaml")
+    }
+
+    /// Whether an overlay lies over the layer in which something stands: what it leaves without use can be taken out by
+    /// nobody who writes the overlay.
+    pub fn is_overlaid(&self, at: Span) -> bool {
+        let layer = |file: &crate::source::SourceFile| file.layer().number();
+        let own = layer(self.library.files.get(at.file));
+        self.library.files.iter().any(|(_, file)| layer(file) > own)
+    }
+
     /// Whether what is registered at `at`, up to the next of its kind, names a thing of this kind that is not there.
     pub fn misses_within(&self, kind: What, at: Span, next: Option<Span>) -> bool {
         let end = next.filter(|next| next.file == at.file);

@@ -23,7 +23,8 @@ pub(super) fn can_draw() -> bool {
 pub(super) fn of_findings(stream: &impl IsTerminal) -> findings::Look {
     let look = of_terminal();
     findings::Look {
-        ascii: !look.unicode,
+        // A terminal that says so of itself draws no lines.
+        ascii: !look.unicode || std::env::var("TERM").is_ok_and(|term| term == "dumb"),
         color: look.colour && stream.is_terminal(),
     }
 }

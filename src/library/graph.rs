@@ -50,7 +50,12 @@ impl Graph {
             possible(step, &ends).for_each(|edge| {
                 ways.add_edge(from, node(edge.go), ());
             });
-            if let Kind::Visit { tree, .. } = step.kind {
+            let visited = match step.kind {
+                Kind::Visit { tree, .. } => Some(tree),
+                Kind::Unresolved { visited, .. } => visited,
+                _ => None,
+            };
+            if let Some(tree) = visited {
                 visits.add_edge(node(step.tree), node(tree), Id::new(index));
             }
         }

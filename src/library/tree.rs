@@ -166,6 +166,8 @@ pub enum Kind {
         edges: Vec<Edge>,
         /// Another one leads to a name that is not there: it may have meant any step.
         lost: bool,
+        /// The tree that it visits, where that is known.
+        visited: Option<Id<Tree>>,
     },
 }
 

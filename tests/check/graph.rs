@@ -247,3 +247,11 @@ fn an_outcome_that_a_visit_does_not_map_is_named() {
         ),
     ]);
 }
+
+#[test]
+fn a_visit_with_a_wrong_name_in_it_still_leads_to_its_tree() {
+    let steps = "  a: { visit: flame-check, returns: { flame_holds: done, flame_drops: nowhere } }\n  done: { verdict: nothing_found, because: So. }\n";
+    Written::small()
+        .steps(steps)
+        .says(&[("unknown-name", "no-heat.yaml:6", "no step is called `nowhere`")]);
+}

@@ -62,8 +62,8 @@ fn an_escape_is_reported_beside_the_character_itself() {
 
 #[test]
 fn names_are_ascii_so_no_letter_of_another_script_passes_for_one() {
-    // The Cyrillic letters that look like `p` and `a`; a full-width one; one that nobody sees.
-    for name in ["\u{440}\u{430}rt", "ｓhape", "shape\u{200b}", "é"] {
+    // The Cyrillic letters that look like `p` and `a`; a full-width one.
+    for name in ["\u{440}\u{430}rt", "ｓhape", "é"] {
         let library = Written::small().steps(&format!(
             "  {name}: {{ observe: flame_shape, go: done }}\n  done: {{ verdict: nothing_found, because: So. }}\n"
         ));
@@ -72,6 +72,16 @@ fn names_are_ascii_so_no_letter_of_another_script_passes_for_one() {
         assert_eq!(malformed.place, "no-heat.yaml:6");
         assert!(malformed.help.contains("lower-case ASCII"), "{malformed:?}");
     }
+}
+
+#[test]
+fn a_character_that_nobody_sees_in_a_name_is_one_finding_a_place() {
+    let library = Written::small().steps(
+        "  shape\u{200b}: { observe: flame_shape, go: done }\n  done: { verdict: nothing_found, because: So. }\n",
+    );
+    // Once where it is defined, and once where the tree starts with it.
+    let found: Vec<&str> = library.found().iter().map(|found| found.rule).collect();
+    assert_eq!(found, ["unsafe-text"; 2]);
 }
 
 #[test]

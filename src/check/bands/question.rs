@@ -18,6 +18,17 @@ pub(in crate::check) struct Question<'a> {
 }
 
 impl<'a> Question<'a> {
+    /// Whether two plate fields or more are compared with one another, by way of the value or as the value.
+    pub fn leans_on_several_fields(&self) -> bool {
+        let bounds = self.bands.iter().flat_map(|answer| answer.band.bounds());
+        let mut fields = bounds
+            .filter_map(|bound| bound.leans_on().copied())
+            .chain(self.asked);
+        fields
+            .next()
+            .is_some_and(|first| fields.any(|field| field != first))
+    }
+
     /// The question that a step asks, if it asks for a number and sorts it.
     pub fn of(library: &'a Library, step: &'a Step) -> Option<Self> {
         let (answers, scale, plausible, asked) = match &step.kind {

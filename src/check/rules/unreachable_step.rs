@@ -71,6 +71,9 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let any_may_be_entered = !halved.is_empty() || subject.misses(What::Tree);
     for (id, tree) in library.trees.iter() {
         if !any_may_be_entered && !graph.is_entered(id) {
+            if subject.is_overlaid(tree.at) {
+                continue;
+            }
             if let Some(start) = tree.start {
                 let tree = &tree.name;
                 findings.add(

@@ -44,7 +44,11 @@ rule! {
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let (library, uses) = (subject.library, Uses::of(subject.library));
     let doubts = Doubts::of(subject);
-    let mut registry = Registry { doubts, findings };
+    let mut registry = Registry {
+        subject,
+        doubts,
+        findings,
+    };
     registry.unused(What::PlateField, &library.plate, &uses.fields);
     registry.unused(What::Reading, &library.readings, &uses.readings);
     registry.unused(What::Sign, &library.signs, &uses.signs);
@@ -61,6 +65,7 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
 }
 
 struct Registry<'a, 'f> {
+    subject: &'f Subject<'a>,
     doubts: Doubts<'a>,
     findings: &'f mut Findings,
 }
@@ -68,7 +73,8 @@ struct Registry<'a, 'f> {
 impl Registry<'_, '_> {
     fn unused<T>(&mut self, what: What, table: &Table<T>, used: &HashSet<Id<T>>) {
         for (id, entry) in table.iter() {
-            if !used.contains(&id) && !self.doubts.may_mean(what, &entry.name, entry.at) {
+            let unused = !used.contains(&id) && !self.doubts.may_mean(what, &entry.name, entry.at);
+            if unused && !self.subject.is_overlaid(entry.at) {
                 self.findings.add(
                     entry.at,
                     format!("nothing refers to the {what} `{}`", entry.name),

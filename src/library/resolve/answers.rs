@@ -2,7 +2,8 @@
 
 use super::super::problem::What;
 use super::super::raw;
-use super::super::tree::{Answers, BandAnswer, ChoiceAnswer, Edge, Kind};
+use super::super::table::Id;
+use super::super::tree::{Answers, BandAnswer, ChoiceAnswer, Edge, Kind, Tree};
 use super::super::yaml::Entries;
 use super::Resolver;
 use super::edges::Within;
@@ -120,6 +121,8 @@ pub(super) struct Exits {
     pub edges: Vec<Edge>,
     /// Another one could not be read.
     pub lost: bool,
+    /// The tree that the step visits, where that is known.
+    pub visited: Option<Id<Tree>>,
 }
 
 impl Exits {

@@ -139,6 +139,7 @@ impl Resolver<'_> {
         let name = raw.visit.take()?;
         let file = within.file;
         let tree = self.find(What::Tree, &name, file, |scope| &scope.trees);
+        exits.visited = tree;
         let entries = raw.returns.take().unwrap_or_default();
         let mut taken = Taken::default();
         let mut places = Vec::with_capacity(entries.0.len());

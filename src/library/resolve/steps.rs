@@ -51,6 +51,7 @@ impl Resolver<'_> {
             None => Kind::Unresolved {
                 edges: Vec::new(),
                 lost: true,
+                visited: None,
             },
         };
         Step {
@@ -138,6 +139,7 @@ impl Resolver<'_> {
         resolved.unwrap_or(Kind::Unresolved {
             edges: exits.edges,
             lost: exits.lost,
+            visited: exits.visited,
         })
     }
 }
