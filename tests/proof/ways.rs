@@ -171,19 +171,14 @@ fn voiding_an_input_voids_what_is_worked_out_from_it_and_the_other_way_round() {
 }
 
 #[test]
-fn a_result_that_may_be_doubted_has_its_inputs_taken_once_more() {
+fn a_second_taking_is_left_to_the_guard_of_the_walk() {
     let steps = tree(
         "  a: { measure: warm, bands: { below 80 °F: fine, at least 80 °F: b } }
   b: { measure: rise, bands: { below 40 °F: bad, at least 40 °F: bad } }
 ",
     );
-    // Close to 40 °F the rise is asked for again, and then the warm side may be anything.
-    assert_eq!(
-        unproven("      - warm: at least 80 °F\n", &[("main", &steps)]).len(),
-        1
-    );
-    let recorded = steps.replace("bands: { below 40 °F: bad, at least 40 °F: bad }", "go: bad");
-    is_proven("      - warm: at least 80 °F\n", &[("main", &recorded)]);
+    // Close to 40 °F the rise is asked for again, and then the warm side may be anything: the walk would hold the verdict back.
+    is_proven("      - warm: at least 80 °F\n", &[("main", &steps)]);
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use crate::library::{Answers, Datum, Id, Input, Library, Obtained, Reading};
+use crate::library::{Datum, Id, Input, Library, Obtained, Reading};
 
 /// What each reading is worked out from, and what is worked out from each value.
 #[derive(Debug)]
@@ -71,27 +71,4 @@ fn direct(library: &Library, reading: Id<Reading>) -> impl Iterator<Item = Datum
         Input::Field(field) => Some(Datum::Field(*field)),
         Input::Fixed(_) => None,
     })
-}
-
-/// Whether a step that asks for a reading may have its inputs taken once more: the result lies close to a bound of the step,
-/// or is hard to believe.
-pub(super) fn may_be_doubted(
-    library: &Library,
-    dependence: &Dependence,
-    reading: Id<Reading>,
-    answers: &Answers,
-) -> bool {
-    let own = Datum::Reading(reading);
-    let chain = std::iter::once(&own).chain(dependence.inputs(own));
-    let mut worked_out = chain.filter_map(|datum| match datum {
-        Datum::Reading(id) => Some(&library.readings[*id]),
-        Datum::Sign(_) | Datum::Field(_) => None,
-    });
-    let is_worked_out = !dependence.inputs(own).is_empty();
-    let mut is_hard_to_believe = || {
-        worked_out.any(|reading| {
-            matches!(reading.source_of_value, Obtained::WorkedOut { .. }) && reading.plausible.is_some()
-        })
-    };
-    is_worked_out && (matches!(answers, Answers::Bands(_)) || is_hard_to_believe())
 }

@@ -5,7 +5,7 @@
 //! be on entering it (a bit that is set, and one that is not); those who visit it then read off how it ends. What several
 //! answers show together is not seen here: what is left open is searched.
 
-use super::dependence::{Dependence, may_be_doubted};
+use super::dependence::Dependence;
 use super::question::Question;
 use crate::library::graph::Graph;
 use crate::library::{Answers, Datum, Edge, Id, Kind, Library, Remedy, Step, Tree};
@@ -174,16 +174,8 @@ impl<'l> Look<'_, 'l> {
                 ..
             } => {
                 let datum = Datum::Reading(*reading);
-                let doubted = may_be_doubted(library, self.glancing.dependence, *reading, answers);
-                let (anew, given_up) = match doubted {
-                    true => (
-                        self.which(|question| question.is_taken_anew(self.glancing.dependence, datum)),
-                        self.voided(self.glancing.dependence.inputs(datum)),
-                    ),
-                    false => (0, 0),
-                };
-                self.take(unable.as_ref(), bits.after(0, given_up));
-                self.answer(datum, answers, bits.after(0, anew));
+                self.take(unable.as_ref(), bits);
+                self.answer(datum, answers, bits);
             }
             Kind::Observe {
                 sign,

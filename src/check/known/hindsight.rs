@@ -4,7 +4,7 @@
 //! every way it was shown, or on one it was not. Where a look back would come out of a tree that was visited, or go on for
 //! long, it gives up, and whoever asked looks at the whole library.
 
-use super::dependence::{Dependence, may_be_doubted};
+use super::dependence::Dependence;
 use super::question::Question;
 use crate::library::graph::Graph;
 use crate::library::{Answers, Datum, Edge, Id, Kind, Library, Step, Tree};
@@ -129,20 +129,8 @@ impl<'s, 'l> Hindsight<'s, 'l> {
                 ..
             } => {
                 let datum = Datum::Reading(*reading);
-                let inputs = self.dependence.inputs(datum);
-                let doubted =
-                    !inputs.is_empty() && may_be_doubted(library, self.dependence, *reading, answers);
-                if leads(unable.as_ref()) {
-                    let voided = doubted && question.is_voided(self.dependence, inputs);
-                    return if voided {
-                        Passes::Missing
-                    } else {
-                        Passes::Unchanged
-                    };
-                }
-                match self.shows(question, datum, answers, to) {
+                match !leads(unable.as_ref()) && self.shows(question, datum, answers, to) {
                     true => Passes::Shown,
-                    false if doubted && question.is_taken_anew(self.dependence, datum) => Passes::Missing,
                     false => Passes::Unchanged,
                 }
             }

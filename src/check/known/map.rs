@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use super::dependence::{Dependence, may_be_doubted};
+use super::dependence::Dependence;
 use crate::library::{Answers, Claim, ClaimKind, Datum, Id, Kind, Library, PlateField, Remedy, Step, Tree};
 use crate::measure::Band;
 
@@ -209,13 +209,8 @@ pub(super) fn asked(step: &Step) -> Option<Datum> {
 fn touched(library: &Library, dependence: &Dependence, step: &Step) -> Vec<Datum> {
     let mut touched: Vec<Datum> = asked(step).into_iter().collect();
     match &step.kind {
-        Kind::Measure { reading, answers, .. } => {
-            let inputs = dependence.inputs(Datum::Reading(*reading));
-            touched.extend(inputs);
-            if may_be_doubted(library, dependence, *reading, answers) {
-                let leaning = inputs.iter().flat_map(|input| dependence.leaning_on(*input));
-                touched.extend(leaning);
-            }
+        Kind::Measure { reading, .. } => {
+            touched.extend(dependence.inputs(Datum::Reading(*reading)));
         }
         Kind::Do { voids, .. } => touched.extend(voids.iter().flat_map(|datum| dependence.gone_with(*datum))),
         Kind::Verdict { fault, .. } => {

@@ -1,6 +1,5 @@
 //! Where a step can lead, and what is known then.
 
-use super::dependence::may_be_doubted;
 use super::tracked::{StateId, Tracked};
 use crate::library::{
     Answers, Claim, ClaimKind, Datum, Edge, Fault, Id, Kind, Library, ProofLine, Remedy, Step,
@@ -54,13 +53,8 @@ pub(super) fn moves<'l>(tracked: &mut Tracked<'l>, step: Id<Step>, from: StateId
             }
             let from = read;
             if !tracked.stands(from, datum) {
-                let mut given_up = from;
+                push(&mut found, How::Unable, unable.as_ref(), from);
                 let mut state = from;
-                if may_be_doubted(tracked.library, tracked.dependence, *reading, answers) {
-                    given_up = doubted(tracked, given_up, datum);
-                    state = taken_anew(tracked, state, datum);
-                }
-                push(&mut found, How::Unable, unable.as_ref(), given_up);
                 for input in tracked.dependence.inputs(datum) {
                     state = tracked.taken(state, *input);
                 }
@@ -159,30 +153,6 @@ fn answered<'l>(
             }
         }
     }
-}
-
-/// The state once the inputs of a reading were voided, since the result was doubted.
-fn doubted(tracked: &mut Tracked<'_>, state: StateId, reading: Datum) -> StateId {
-    let inputs = tracked.dependence.inputs(reading);
-    inputs
-        .iter()
-        .fold(state, |state, input| tracked.voided(state, *input))
-}
-
-/// The state once the inputs of a reading may have been taken once more: each stands where it stood, and may be any.
-fn taken_anew(tracked: &mut Tracked<'_>, state: StateId, reading: Datum) -> StateId {
-    let inputs = tracked.dependence.inputs(reading);
-    let mut after = state;
-    for input in inputs {
-        after = tracked.loosened(after, *input);
-        for leaning in tracked.dependence.leaning_on(*input) {
-            let beside = *leaning != reading && !inputs.contains(leaning);
-            if beside && tracked.stands(after, *leaning) {
-                after = tracked.forgotten(after, *leaning);
-            }
-        }
-    }
-    after
 }
 
 /// The lines that a verdict needs; none where it can never be stated.

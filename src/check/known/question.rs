@@ -63,19 +63,6 @@ impl Question<'_> {
             leans || dependence.gone_with(*void).any(|gone| gone == datum)
         })
     }
-
-    /// Whether it may be missing once a reading's inputs were taken once more: each stands, and may be any.
-    pub fn is_taken_anew(&self, dependence: &Dependence, reading: Datum) -> bool {
-        let inputs = dependence.inputs(reading);
-        let leaning = |datum: Datum| {
-            let mut leaning = inputs.iter().flat_map(|input| dependence.leaning_on(*input));
-            datum != reading && leaning.any(|leaning| *leaning == datum)
-        };
-        match self {
-            Self::Shown(claim) => inputs.contains(&claim.datum()) || leaning(claim.datum()),
-            Self::Stands(datum) => !inputs.contains(datum) && leaning(*datum),
-        }
-    }
 }
 
 /// The plate fields that a claim leans on.

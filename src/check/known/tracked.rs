@@ -119,14 +119,6 @@ impl<'l> Tracked<'l> {
         self.with(state, datum, self.anything(datum))
     }
 
-    /// The state once a value may be any, if it stands.
-    pub fn loosened(&mut self, state: StateId, datum: Datum) -> StateId {
-        match self.known(state, datum) {
-            Known::Stale => state,
-            Known::Choice(_) | Known::Number(_) => self.with(state, datum, self.anything(datum)),
-        }
-    }
-
     fn anything(&self, datum: Datum) -> Known {
         match datum {
             Datum::Reading(_) => Known::Number(NumbersId::ANY),
@@ -149,11 +141,6 @@ impl<'l> Tracked<'l> {
             Datum::Field(field) => self.read_anew(state, field),
             Datum::Reading(_) | Datum::Sign(_) => state,
         }
-    }
-
-    /// The state once a value no longer counts, whatever else does.
-    pub fn forgotten(&mut self, state: StateId, datum: Datum) -> StateId {
-        self.with(state, datum, Known::Stale)
     }
 
     /// The state once a plate field may have another value than numbers were compared with.
