@@ -10,6 +10,7 @@ use crate::walk::Standing;
 
 /// All of it.
 pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
+    ended(voice, standing)?;
     list(voice, "To put back", &standing.open)?;
     if !standing.possible.is_empty() {
         voice.label("Still possible", &few(&standing.possible))?;
@@ -21,11 +22,33 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
     for (severity, text) in &standing.findings {
         voice.label("Found", &safe(&format!("{}: {text}", severity.name())))?;
     }
-    match &standing.ended {
-        Some(ended) => voice.label("Ended", ended),
+    match standing.ended {
+        Some(_) => Ok(()),
         None if standing.at_worst > MANY => voice.say(&format!("Questions left, at worst: more than {MANY}")),
         None => voice.say(&format!("Questions left, at worst: {}", standing.at_worst)),
     }
+}
+
+/// How the walk has ended, once it has, and what is to be done.
+pub fn ended<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
+    if let Some(ended) = &standing.ended {
+        voice.label("Ended", ended)?;
+    }
+    let Some(stated) = &standing.stated else {
+        return Ok(());
+    };
+    let label = if stated.shut_down { "SHUT DOWN" } else { "Remedy" };
+    voice.label(label, &stated.remedy)?;
+    let long = [
+        ("Do", &stated.text),
+        ("CAUTION", &stated.cautions),
+        ("Why", &stated.because),
+        ("Tell the owner", &stated.advice),
+    ];
+    for (label, lines) in long {
+        lines.iter().try_for_each(|line| voice.label(label, line))?;
+    }
+    Ok(())
 }
 
 /// What was just taken, and what it rules out: the answers after the first `before`.

@@ -12,6 +12,7 @@ pub mod number;
 pub mod put_back;
 pub mod said;
 pub mod standing;
+pub mod stated;
 pub mod sure;
 pub mod trail;
 pub mod unproven;
@@ -45,7 +46,7 @@ pub fn sheet(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> She
             Question::Choice { options, .. } => choice::sheet(theme, ask, options, model.chosen, width),
             Question::Act { .. } => head::act(theme, ask, width),
             Question::Unproven { .. } => unproven::sheet(theme, ask, model.chosen, width),
-            Question::PutBack { left, .. } => put_back::sheet(theme, ask, *left, width),
+            Question::PutBack { left, .. } => put_back::sheet(theme, ask, standing, *left, width),
             Question::Finished => finished::sheet(theme, standing, false, width),
             Question::Closed => finished::sheet(theme, standing, true, width),
         },

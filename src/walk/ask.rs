@@ -4,6 +4,7 @@
 
 use std::cmp::Ordering;
 
+use super::stated::Stated;
 use crate::library::{Datum, Id, Restore, Severity};
 use crate::measure::{Quantity, Scale};
 use crate::source::Safe;
@@ -247,4 +248,6 @@ pub struct Standing {
     pub dangers: Vec<Safe>,
     /// How it ended, once it has.
     pub ended: Option<Safe>,
+    /// What the verdict asks for in which it ended, if it ended in one.
+    pub stated: Option<Stated>,
 }

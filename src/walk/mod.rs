@@ -18,6 +18,7 @@ mod rehearse;
 mod route;
 mod show;
 mod state;
+mod stated;
 mod wanted;
 mod words;
 
@@ -40,5 +41,6 @@ pub use rehearse::{
 };
 pub use show::{ask, standing};
 pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};
+pub use stated::Stated;
 pub use wanted::{Wanted, wanted};
 pub use words::{claim_words, end_words, line_words, remedy_words, status_words};

@@ -9,6 +9,7 @@ use super::overlays::overlay_words;
 use super::possible::{possible, ruled_out};
 use super::proof::{self, Holding};
 use super::state::{State, What};
+use super::stated::stated;
 use super::wanted::{Wanted, wanted};
 use super::words::{answer_words, end_words, line_words, remedy_words, status_words};
 use crate::library::{
@@ -395,5 +396,6 @@ pub fn standing(library: &Library, state: &State) -> Standing {
         },
         dangers: library.dangers.iter().map(|danger| safe(&danger.label)).collect(),
         ended: state.ended.as_ref().map(|end| safe(&end_words(library, end))),
+        stated: stated(library, state),
     }
 }

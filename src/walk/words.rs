@@ -64,9 +64,22 @@ pub fn claim_words(library: &Library, claim: &crate::library::Claim) -> String {
 
 /// What is done about a fault, in words.
 pub fn remedy_words(library: &Library, fault: Id<Fault>) -> String {
+    let mut what = remedy_alone(library, fault);
+    let fault = &library.faults[fault];
+    if fault.remedy == Remedy::ShutDown {
+        what = format!("SHUT DOWN: {}", what.to_lowercase());
+    }
+    match &fault.text {
+        Some(text) => format!("{what}. {text}"),
+        None => what,
+    }
+}
+
+/// The same without the fault's own words; of a shut-down only what it means, for whoever says `SHUT DOWN` before it.
+pub(super) fn remedy_alone(library: &Library, fault: Id<Fault>) -> String {
     let fault = &library.faults[fault];
     let title = |part: Id<crate::library::Part>| library.parts[part].title.as_str();
-    let what = match fault.remedy {
+    match fault.remedy {
         Remedy::Replace(_) if !fault.group.is_empty() => {
             let parts: Vec<&str> = fault.group.iter().map(|part| title(*part)).collect();
             format!(
@@ -76,14 +89,10 @@ pub fn remedy_words(library: &Library, fault: Id<Fault>) -> String {
         }
         Remedy::Replace(part) => format!("Replace: {}", title(part)),
         Remedy::Correct => "Set right".to_owned(),
-        Remedy::ShutDown => "Shut down: the furnace must not run".to_owned(),
+        Remedy::ShutDown => "It must not run".to_owned(),
         Remedy::Refer => "Refer to others".to_owned(),
         Remedy::None => "Nothing to do".to_owned(),
         Remedy::Unresolved => "Unknown".to_owned(),
-    };
-    match &fault.text {
-        Some(text) => format!("{what}. {text}"),
-        None => what,
     }
 }
 

@@ -94,6 +94,19 @@ fn put_back_and_finished() {
         &scene::standing(),
     );
     question("finished", &Model::default(), &scene::finished(), &scene::ended());
+    let shut_down = scene::shut_down();
+    question(
+        "put_back_shut_down",
+        &Model::default(),
+        &scene::put_back(),
+        &shut_down,
+    );
+    question(
+        "finished_shut_down",
+        &Model::default(),
+        &scene::finished(),
+        &shut_down,
+    );
 }
 
 #[test]
