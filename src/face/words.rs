@@ -1,7 +1,7 @@
 //! Sentences that both faces say.
 
 use crate::source::{Safe, safe};
-use crate::walk::{Again, LackKind, TrailEntry};
+use crate::walk::{Again, LackKind, TrailEntry, WorkedOut};
 
 /// Why a value is asked for a second time.
 pub fn why_again(again: &Again) -> String {
@@ -25,6 +25,13 @@ pub fn asked_and_answered(entry: &TrailEntry) -> Safe {
         ":"
     };
     safe(&format!("{}{colon} {}", entry.title, entry.answer))
+}
+
+/// What was worked out and what that means: `Temperature rise: 56 °F: as the plate asks`
+pub fn worked_out(came_out: &WorkedOut) -> Safe {
+    let means = (came_out.means.as_ref()).map(|means| format!(": {means}"));
+    let (title, value) = (&came_out.title, &came_out.value);
+    safe(&format!("{title}: {value}{}", means.unwrap_or_default()))
 }
 
 /// How many of a list are named before the rest is only counted: an early answer can rule out half a library.

@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use super::voice::Voice;
 use super::words::WORDS;
-use crate::face::{asked_and_answered, few};
+use crate::face::{asked_and_answered, few, worked_out};
 use crate::source::{Safe, safe};
 use crate::walk::Standing;
 
@@ -59,6 +59,9 @@ pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: us
             "Taken",
             &safe(&format!("{}{borderline}", asked_and_answered(entry))),
         )?;
+        for came_out in &entry.worked_out {
+            voice.label("Worked out", &worked_out(came_out))?;
+        }
         if !entry.ruled_out.is_empty() {
             voice.label("Ruled out", &few(&entry.ruled_out))?;
         }
@@ -87,6 +90,9 @@ pub fn answers<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::R
             number + 1,
             &safe(&format!("{}{borderline}", asked_and_answered(entry))),
         )?;
+        for came_out in &entry.worked_out {
+            voice.label("     Worked out", &worked_out(came_out))?;
+        }
     }
     Ok(())
 }

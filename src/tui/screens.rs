@@ -51,8 +51,12 @@ pub fn sheet(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> She
             Question::Closed => finished::sheet(theme, standing, true, width),
         },
     };
-    if let Some(said) = &model.said {
-        said::add(theme, said, width, &mut sheet.foot);
+    match (&model.said, &model.dialog, scene) {
+        (Some(said), ..) => said::add(theme, said, width, &mut sheet.foot),
+        (None, None, Scene::Call { standing, .. }) => {
+            said::came_out(theme, standing, width, &mut sheet.foot);
+        }
+        _ => {}
     }
     sheet
 }

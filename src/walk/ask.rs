@@ -227,8 +227,21 @@ pub struct TrailEntry {
     pub answer: Safe,
     /// Whether it was borderline.
     pub borderline: bool,
+    /// What was worked out after it, before anything else was asked.
+    pub worked_out: Vec<WorkedOut>,
     /// The faults that it ruled out.
     pub ruled_out: Vec<Safe>,
+}
+
+/// A reading that was worked out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WorkedOut {
+    /// What it is called.
+    pub title: Safe,
+    /// What came out.
+    pub value: Safe,
+    /// What that means, at the step that asked for it.
+    pub means: Option<Safe>,
 }
 
 /// What a face shows beside the question.

@@ -2,12 +2,14 @@
 
 use super::ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
+    WorkedOut,
 };
 use super::at_worst::at_worst;
 use super::event::Doubt;
 use super::overlays::overlay_words;
 use super::possible::{possible, ruled_out};
 use super::proof::{self, Holding};
+use super::route::{answers_of, own_datum};
 use super::state::{State, What};
 use super::stated::stated;
 use super::wanted::{Wanted, wanted};
@@ -193,27 +195,9 @@ fn value(library: &Library, state: &State, of: Datum, leaf: Datum, ask: &mut Ask
     }
 }
 
-fn own_datum(step: &Step) -> Option<Datum> {
-    match step.kind {
-        Kind::Measure { reading, .. } => Some(Datum::Reading(reading)),
-        Kind::Observe { sign, .. } => Some(Datum::Sign(sign)),
-        Kind::Plate { field, .. } => Some(Datum::Field(field)),
-        _ => None,
-    }
-}
-
 fn how_of(step: &Step) -> Option<&str> {
     match &step.kind {
         Kind::Measure { how, .. } | Kind::Observe { how, .. } => how.as_deref(),
-        _ => None,
-    }
-}
-
-fn answers_of(step: &Step) -> Option<&Answers> {
-    match &step.kind {
-        Kind::Measure { answers, .. } | Kind::Observe { answers, .. } | Kind::Plate { answers, .. } => {
-            Some(answers)
-        }
         _ => None,
     }
 }
@@ -372,6 +356,13 @@ pub fn standing(library: &Library, state: &State) -> Standing {
             },
             answer: safe(&answer_words(library, state, answered)),
             borderline: answered.borderline,
+            worked_out: (answered.worked_out.iter())
+                .map(|came_out| WorkedOut {
+                    title: safe(library.title_of(came_out.datum)),
+                    value: safe(&came_out.value),
+                    means: came_out.means.as_deref().map(safe),
+                })
+                .collect(),
             ruled_out: ruled_out.iter().map(fault_title).collect(),
         })
         .collect();

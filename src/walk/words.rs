@@ -3,14 +3,20 @@
 use super::event::End;
 use super::state::{Answered, State, What};
 use crate::library::{Datum, Fault, FieldKind, Id, Library, PlateField, Remedy, Status};
-use crate::measure::Shown;
+use crate::measure::{Quantity, Scale, Shown};
 
 /// A value that was worked out, and why it is to be trusted less.
-pub(super) fn worked_out_words(value: Shown, warnings: &[String]) -> String {
+pub(super) fn worked_out_words(value: Quantity, scale: Scale, warnings: &[String]) -> String {
+    let value = worked_out_shown(value, scale);
     match warnings {
         [] => value.to_string(),
         warnings => format!("{value} (to be trusted less: {})", warnings.join("; ")),
     }
+}
+
+/// A value that was worked out, with no more digits than anybody measures.
+pub(super) fn worked_out_shown(value: Quantity, scale: Scale) -> Shown {
+    value.display(scale).significant(4)
 }
 
 /// How far a tree is trusted, in words; a draft is not to be overlooked.

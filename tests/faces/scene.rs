@@ -8,7 +8,7 @@ use proofwalk::source::{Safe, safe};
 use proofwalk::tui::{Home, HomeLine, Look, Model, Scene, view};
 use proofwalk::walk::{
     Again, Ask, BandEnd as End, Call, Command, Lack, LackKind, NotDone, Question, ShownBand, ShownOption,
-    Standing, Stated, TrailEntry, Way,
+    Standing, Stated, TrailEntry, Way, WorkedOut,
 };
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
@@ -207,6 +207,7 @@ pub fn standing() -> Standing {
         datum: Some(Datum::Reading(Id::new(position))),
         answer: safe(answer),
         borderline: position == 2,
+        worked_out: Vec::new(),
         ruled_out: all(ruled_out),
     };
     Standing {
@@ -240,6 +241,17 @@ pub fn standing() -> Standing {
         ended: None,
         stated: None,
     }
+}
+
+/// The last answer was all that something to be worked out still lacked.
+pub fn came_out() -> Standing {
+    let mut standing = standing();
+    standing.trail[2].worked_out = vec![WorkedOut {
+        title: safe("Pressure drop over the valve"),
+        value: safe("1.062 in.w.c."),
+        means: Some(safe("more than the valve takes")),
+    }];
+    standing
 }
 
 pub fn ended() -> Standing {

@@ -72,6 +72,18 @@ fn choice() {
 }
 
 #[test]
+fn what_came_out_of_the_last_answers() {
+    let standing = scene::came_out();
+    question("came_out", &Model::default(), &scene::choice(), &standing);
+    question(
+        "came_out_trail",
+        &dialog(Dialog::Trail(None)),
+        &scene::choice(),
+        &standing,
+    );
+}
+
+#[test]
 fn act() {
     question("act", &Model::default(), &scene::act(), &scene::standing());
 }

@@ -1,6 +1,6 @@
 //! The answers so far.
 
-use crate::face::few;
+use crate::face::{few, worked_out};
 use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
@@ -31,6 +31,10 @@ pub fn sheet(theme: Theme, trail: &[TrailEntry], chosen: Option<usize>, width: u
             pieces.push((safe("  borderline"), Role::Quiet));
         }
         page.item("", marked, &safe(&format!("{:>2}", number + 1)), &pieces);
+        for came_out in &entry.worked_out {
+            let words = safe(&format!("worked out: {}", worked_out(came_out)));
+            page.item("", false, &safe("  "), &[(words, Role::Plain)]);
+        }
         if !entry.ruled_out.is_empty() {
             let out = safe(&format!("{} ruled out: {}", theme.cross(), few(&entry.ruled_out)));
             page.item("", false, &safe("  "), &[(out, Role::Quiet)]);
