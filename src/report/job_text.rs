@@ -12,8 +12,8 @@ const BRIEF: usize = 12;
 /// Names of faults that an answer ruled out; a first answer can rule out half the library.
 const RULED_OUT: usize = 4;
 
-pub(super) const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work on gas, line voltage \
-                       and venting belongs to those licensed for it.";
+pub(super) const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work that needs a \
+                       license belongs to those who hold one.";
 
 impl Job {
     /// The report as text of at most 78 columns.
