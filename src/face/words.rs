@@ -34,7 +34,7 @@ pub fn worked_out(came_out: &WorkedOut) -> Safe {
     safe(&format!("{title}: {value}{}", means.unwrap_or_default()))
 }
 
-/// How many of a list are named before the rest is only counted: an early answer can rule out half a library.
+/// How many of a list are named before the rest is only counted: after an early answer half a library can be out of question.
 const FEW: usize = 4;
 
 /// The first few of a list of faults, and how many more there are.

@@ -6,7 +6,7 @@ use super::voice::Voice;
 use super::words::WORDS;
 use crate::face::{asked_and_answered, few, worked_out};
 use crate::source::{Safe, safe};
-use crate::walk::Standing;
+use crate::walk::{NO_LONGER, Standing};
 
 /// All of it.
 pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
@@ -15,9 +15,10 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
     if !standing.possible.is_empty() {
         voice.label("Still possible", &few(&standing.possible))?;
     }
-    for entry in standing.trail.iter().filter(|entry| !entry.ruled_out.is_empty()) {
+    let walking = standing.ended.is_none();
+    for entry in (standing.trail.iter()).filter(|entry| walking && !entry.ruled_out.is_empty()) {
         let by = format!("{}, by {}", few(&entry.ruled_out), asked_and_answered(entry));
-        voice.label("Ruled out", &safe(&by))?;
+        no_longer(voice, &safe(&by))?;
     }
     for (severity, text) in &standing.findings {
         voice.label("Found", &safe(&format!("{}: {text}", severity.name())))?;
@@ -51,7 +52,7 @@ pub fn ended<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Res
     Ok(())
 }
 
-/// What was just taken, and what it rules out: the answers after the first `before`.
+/// What was just taken, and what is no longer in question: the answers after the first `before`.
 pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: usize) -> io::Result<()> {
     for entry in standing.trail.iter().skip(before) {
         let borderline = if entry.borderline { " (borderline)" } else { "" };
@@ -62,11 +63,15 @@ pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: us
         for came_out in &entry.worked_out {
             voice.label("Worked out", &worked_out(came_out))?;
         }
-        if !entry.ruled_out.is_empty() {
-            voice.label("Ruled out", &few(&entry.ruled_out))?;
+        if standing.ended.is_none() && !entry.ruled_out.is_empty() {
+            no_longer(voice, &few(&entry.ruled_out))?;
         }
     }
     Ok(())
+}
+
+fn no_longer<W: Write>(voice: &mut Voice<'_, W>, faults: &Safe) -> io::Result<()> {
+    voice.label(&format!("On this way {NO_LONGER}"), faults)
 }
 
 /// A bound above this says no more than that it is far.

@@ -111,7 +111,7 @@ pub struct AnswerEntry {
     pub borderline: bool,
     /// What was worked out after it, before anything else was asked.
     pub worked_out: Vec<WorkedOutEntry>,
-    /// The faults that it ruled out.
+    /// The faults that the walk no longer came to after it.
     pub ruled_out: Vec<String>,
 }
 

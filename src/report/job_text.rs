@@ -3,13 +3,14 @@
 use super::job::{Job, TreeEntry, severity_word};
 use crate::library::Status;
 use crate::source::{safe, wrap};
+use crate::walk::NO_LONGER;
 
 const WIDTH: usize = 78;
 
 /// Lines of the short form.
 const BRIEF: usize = 12;
 
-/// Names of faults that an answer ruled out; a first answer can rule out half the library.
+/// Names of faults that are no longer in question after an answer; after a first one that can be half the library.
 const RULED_OUT: usize = 4;
 
 pub(super) const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work that needs a \
@@ -120,7 +121,7 @@ impl Job {
                 ));
             }
             if !answer.ruled_out.is_empty() {
-                page.below(&format!("rules out: {}", some_of(&answer.ruled_out)));
+                page.below(&format!("{NO_LONGER}: {}", some_of(&answer.ruled_out)));
             }
         }
         if !self.put_back.is_empty() {

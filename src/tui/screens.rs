@@ -31,7 +31,7 @@ pub fn sheet(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> She
         (Some(Dialog::Help(place, _)), _) => help::sheet(theme, *place, width),
         (Some(Dialog::Standing), Scene::Call { standing, .. }) => standing::sheet(theme, standing, width),
         (Some(Dialog::Trail(chosen)), Scene::Call { standing, .. }) => {
-            trail::sheet(theme, &standing.trail, *chosen, width)
+            trail::sheet(theme, standing, *chosen, width)
         }
         (Some(Dialog::Writing(purpose, input)), Scene::Call { ask, .. }) => {
             writing::sheet(theme, ask, *purpose, input, width)

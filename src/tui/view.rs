@@ -169,11 +169,9 @@ fn key_bar(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> Line<
 
 /// What stands beside the question in one line, where there is no second column.
 fn strip(theme: Theme, standing: &Standing, width: usize) -> Line<'static> {
-    let out: usize = standing.trail.iter().map(|entry| entry.ruled_out.len()).sum();
     let counts = [
         ("open", standing.open.len()),
         ("possible", standing.possible.len()),
-        ("out", out),
         ("found", standing.findings.len()),
     ];
     let counts: Vec<String> = counts

@@ -229,7 +229,7 @@ pub struct TrailEntry {
     pub borderline: bool,
     /// What was worked out after it, before anything else was asked.
     pub worked_out: Vec<WorkedOut>,
-    /// The faults that it ruled out.
+    /// The faults that the walk no longer comes to after it.
     pub ruled_out: Vec<Safe>,
 }
 
@@ -249,7 +249,7 @@ pub struct WorkedOut {
 pub struct Standing {
     /// Faults that can still be the one, most direct first.
     pub possible: Vec<Safe>,
-    /// What was answered, with what it ruled out.
+    /// What was answered, with what is no longer in question.
     pub trail: Vec<TrailEntry>,
     /// What is open and must be put back.
     pub open: Vec<Safe>,

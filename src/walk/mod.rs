@@ -46,4 +46,4 @@ pub use state::{
 };
 pub use stated::Stated;
 pub use wanted::{Wanted, wanted};
-pub use words::{claim_words, end_words, line_words, remedy_words, status_words};
+pub use words::{NO_LONGER, claim_words, end_words, line_words, remedy_words, status_words};

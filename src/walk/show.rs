@@ -339,7 +339,11 @@ fn unproven(library: &Library, state: &State, fault: Id<Fault>) -> Question {
 pub fn standing(library: &Library, state: &State) -> Standing {
     let fault_title = |fault: &Id<Fault>| safe(&library.faults[*fault].title);
     let ended = state.ended.is_some();
-    let ruled_out = ruled_out(library, state);
+    let mut ruled_out = ruled_out(library, state);
+    if let (true, Some(last)) = (ended, ruled_out.last_mut()) {
+        // Where the walk ends, everything else falls away: that says nothing about it.
+        last.clear();
+    }
     let trail = (state.trail.iter().zip(ruled_out).enumerate())
         .map(|(position, (answered, ruled_out))| TrailEntry {
             position,

@@ -5,6 +5,9 @@ use super::state::{Answered, State, What};
 use crate::library::{Datum, Fault, FieldKind, Id, Library, PlateField, Remedy, Status};
 use crate::measure::{Quantity, Scale, Shown};
 
+/// Over the faults that a walk no longer comes to after an answer. No more than that: none of them was shown to be absent.
+pub const NO_LONGER: &str = "no longer in question";
+
 /// A value that was worked out, and why it is to be trusted less.
 pub(super) fn worked_out_words(value: Quantity, scale: Scale, warnings: &[String]) -> String {
     let value = worked_out_shown(value, scale);
