@@ -34,6 +34,14 @@ pub fn worked_out(came_out: &WorkedOut) -> Safe {
     safe(&format!("{title}: {value}{}", means.unwrap_or_default()))
 }
 
+/// Questions that may still come at worst, above which nothing is said: a bound so far off tells nobody anything.
+const FAR: usize = 20;
+
+/// How many questions may still come, where that is near enough to be of use.
+pub fn near(at_worst: usize) -> Option<usize> {
+    (at_worst <= FAR).then_some(at_worst)
+}
+
 /// How many of a list are named before the rest is only counted: after an early answer half a library can be out of question.
 const FEW: usize = 4;
 

@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use super::voice::Voice;
 use super::words::WORDS;
-use crate::face::{asked_and_answered, few, worked_out};
+use crate::face::{asked_and_answered, few, near, worked_out};
 use crate::source::{Safe, safe};
 use crate::walk::{NO_LONGER, Standing};
 
@@ -23,10 +23,10 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
     for (severity, text) in &standing.findings {
         voice.label("Found", &safe(&format!("{}: {text}", severity.name())))?;
     }
-    match standing.ended {
-        Some(_) => Ok(()),
-        None if standing.at_worst > MANY => voice.say(&format!("Questions left, at worst: more than {MANY}")),
-        None => voice.say(&format!("Questions left, at worst: {}", standing.at_worst)),
+    match near(standing.at_worst).filter(|_| walking) {
+        Some(1) => voice.say("At most 1 question more"),
+        Some(many) => voice.say(&format!("At most {many} questions more")),
+        None => Ok(()),
     }
 }
 
@@ -73,9 +73,6 @@ pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: us
 fn no_longer<W: Write>(voice: &mut Voice<'_, W>, faults: &Safe) -> io::Result<()> {
     voice.label(&format!("On this way {NO_LONGER}"), faults)
 }
-
-/// A bound above this says no more than that it is far.
-const MANY: usize = 99;
 
 fn list<W: Write>(voice: &mut Voice<'_, W>, label: &str, texts: &[Safe]) -> io::Result<()> {
     if texts.is_empty() {

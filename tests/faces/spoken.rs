@@ -70,6 +70,21 @@ fn what_a_verdict_asks_for_is_said_before_the_put_backs_and_at_the_end() {
 }
 
 #[test]
+fn how_many_questions_may_come_is_said_where_they_are_few() {
+    for (at_worst, words) in [
+        (1, Some("At most 1 question more\n")),
+        (20, Some("At most 20 questions more\n")),
+        (21, None),
+    ] {
+        let mut call = Scripted::new([scene::choice()]);
+        call.standing.at_worst = at_worst;
+        let (said, _) = talk(&mut call, "overview\n", PIPE);
+        assert_eq!(said.contains("At most"), words.is_some(), "{said}");
+        assert!(said.contains(words.unwrap_or_default()), "{said}");
+    }
+}
+
+#[test]
 fn the_words_beside_the_answers() {
     let mut call = Scripted::new([scene::choice()]);
     let input = "help\noverview\nanswers\ndanger\nnote the tap was stiff\nnote\nback 9\nblue\n";
