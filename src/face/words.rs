@@ -1,7 +1,7 @@
 //! Sentences that both faces say.
 
 use crate::source::{Safe, safe};
-use crate::walk::{Again, LackKind, TrailEntry};
+use crate::walk::{Again, LackKind, TrailEntry, WorkedOut};
 
 /// Why a value is asked for a second time.
 pub fn why_again(again: &Again) -> String {
@@ -27,7 +27,22 @@ pub fn asked_and_answered(entry: &TrailEntry) -> Safe {
     safe(&format!("{}{colon} {}", entry.title, entry.answer))
 }
 
-/// How many of a list are named before the rest is only counted: an early answer can rule out half a library.
+/// What was worked out and what that means: `Temperature rise: 56 °F: as the plate asks`
+pub fn worked_out(came_out: &WorkedOut) -> Safe {
+    let means = (came_out.means.as_ref()).map(|means| format!(": {means}"));
+    let (title, value) = (&came_out.title, &came_out.value);
+    safe(&format!("{title}: {value}{}", means.unwrap_or_default()))
+}
+
+/// Questions that may still come at worst, above which nothing is said: a bound so far off tells nobody anything.
+const FAR: usize = 20;
+
+/// How many questions may still come, where that is near enough to be of use.
+pub fn near(at_worst: usize) -> Option<usize> {
+    (at_worst <= FAR).then_some(at_worst)
+}
+
+/// How many of a list are named before the rest is only counted: after an early answer half a library can be out of question.
 const FEW: usize = 4;
 
 /// The first few of a list of faults, and how many more there are.

@@ -207,7 +207,7 @@ pub enum Remedy {
     Replace(Id<Part>),
     /// Something is set right; no part is condemned.
     Correct,
-    /// The furnace must not run.
+    /// The machine must not run.
     ShutDown,
     /// Another trade, the supplier or the maker takes over.
     Refer,

@@ -41,6 +41,14 @@ impl Shown {
         }
     }
 
+    /// With at most so many significant digits, those before the point counted: a longer whole number ends in zeros.
+    pub fn significant(self, digits: u8) -> Self {
+        Self {
+            number: round_to(self.number, usize::from(digits)),
+            ..self.digits(digits)
+        }
+    }
+
     /// With the unit in plain ASCII.
     pub fn ascii(self) -> Self {
         Self { plain: true, ..self }

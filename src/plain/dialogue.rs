@@ -36,7 +36,17 @@ pub fn call(
     let mut voice = Voice::new(output, options);
     voice.say("Answer each question with a line. Say help for the other words.")?;
     let mut show = true;
+    let mut told = None;
     loop {
+        let finished = matches!(call.ask().question, Question::Finished | Question::Closed);
+        if told != call.standing().ended {
+            told.clone_from(&call.standing().ended);
+            // Before anything is to be put back: what the verdict asks for may not wait. The overview at the end says it too.
+            if told.is_some() && !finished {
+                voice.blank()?;
+                standing::ended(&mut voice, call.standing())?;
+            }
+        }
         if show {
             question::ask(&mut voice, call.ask())?;
             if let Question::Finished = call.ask().question {

@@ -4,31 +4,55 @@ use std::io::{self, Write};
 
 use super::voice::Voice;
 use super::words::WORDS;
-use crate::face::{asked_and_answered, few};
+use crate::face::{asked_and_answered, few, near, worked_out};
 use crate::source::{Safe, safe};
-use crate::walk::Standing;
+use crate::walk::{NO_LONGER, Standing};
 
 /// All of it.
 pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
+    ended(voice, standing)?;
     list(voice, "To put back", &standing.open)?;
     if !standing.possible.is_empty() {
         voice.label("Still possible", &few(&standing.possible))?;
     }
-    for entry in standing.trail.iter().filter(|entry| !entry.ruled_out.is_empty()) {
+    let walking = standing.ended.is_none();
+    for entry in (standing.trail.iter()).filter(|entry| walking && !entry.ruled_out.is_empty()) {
         let by = format!("{}, by {}", few(&entry.ruled_out), asked_and_answered(entry));
-        voice.label("Ruled out", &safe(&by))?;
+        no_longer(voice, &safe(&by))?;
     }
     for (severity, text) in &standing.findings {
         voice.label("Found", &safe(&format!("{}: {text}", severity.name())))?;
     }
-    match &standing.ended {
-        Some(ended) => voice.label("Ended", ended),
-        None if standing.at_worst > MANY => voice.say(&format!("Questions left, at worst: more than {MANY}")),
-        None => voice.say(&format!("Questions left, at worst: {}", standing.at_worst)),
+    match near(standing.at_worst).filter(|_| walking) {
+        Some(1) => voice.say("At most 1 question more"),
+        Some(many) => voice.say(&format!("At most {many} questions more")),
+        None => Ok(()),
     }
 }
 
-/// What was just taken, and what it rules out: the answers after the first `before`.
+/// How the walk has ended, once it has, and what is to be done.
+pub fn ended<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
+    if let Some(ended) = &standing.ended {
+        voice.label("Ended", ended)?;
+    }
+    let Some(stated) = &standing.stated else {
+        return Ok(());
+    };
+    let label = if stated.shut_down { "SHUT DOWN" } else { "Remedy" };
+    voice.label(label, &stated.remedy)?;
+    let long = [
+        ("Do", &stated.text),
+        ("CAUTION", &stated.cautions),
+        ("Why", &stated.because),
+        ("Tell the owner", &stated.advice),
+    ];
+    for (label, lines) in long {
+        lines.iter().try_for_each(|line| voice.label(label, line))?;
+    }
+    Ok(())
+}
+
+/// What was just taken, and what is no longer in question: the answers after the first `before`.
 pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: usize) -> io::Result<()> {
     for entry in standing.trail.iter().skip(before) {
         let borderline = if entry.borderline { " (borderline)" } else { "" };
@@ -36,15 +60,19 @@ pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: us
             "Taken",
             &safe(&format!("{}{borderline}", asked_and_answered(entry))),
         )?;
-        if !entry.ruled_out.is_empty() {
-            voice.label("Ruled out", &few(&entry.ruled_out))?;
+        for came_out in &entry.worked_out {
+            voice.label("Worked out", &worked_out(came_out))?;
+        }
+        if standing.ended.is_none() && !entry.ruled_out.is_empty() {
+            no_longer(voice, &few(&entry.ruled_out))?;
         }
     }
     Ok(())
 }
 
-/// A bound above this says no more than that it is far.
-const MANY: usize = 99;
+fn no_longer<W: Write>(voice: &mut Voice<'_, W>, faults: &Safe) -> io::Result<()> {
+    voice.label(&format!("On this way {NO_LONGER}"), faults)
+}
 
 fn list<W: Write>(voice: &mut Voice<'_, W>, label: &str, texts: &[Safe]) -> io::Result<()> {
     if texts.is_empty() {
@@ -64,6 +92,9 @@ pub fn answers<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::R
             number + 1,
             &safe(&format!("{}{borderline}", asked_and_answered(entry))),
         )?;
+        for came_out in &entry.worked_out {
+            voice.label("     Worked out", &worked_out(came_out))?;
+        }
     }
     Ok(())
 }

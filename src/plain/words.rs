@@ -79,7 +79,7 @@ pub static WORDS: &[Word] = &[
         "overview",
         "",
         Wish::Overview,
-        "what is possible, ruled out, to be put back, found",
+        "what is possible, no longer in question, to be put back, found",
     ),
     word(
         "answers",

@@ -109,8 +109,21 @@ pub struct AnswerEntry {
     pub answer: String,
     /// It lay within the meter's accuracy of a bound.
     pub borderline: bool,
-    /// The faults that it ruled out.
+    /// What was worked out after it, before anything else was asked.
+    pub worked_out: Vec<WorkedOutEntry>,
+    /// The faults that the walk no longer came to after it.
     pub ruled_out: Vec<String>,
+}
+
+/// One reading that was worked out.
+#[derive(Clone, Debug, Serialize)]
+pub struct WorkedOutEntry {
+    /// What it is called.
+    pub title: String,
+    /// What came out.
+    pub value: String,
+    /// What that means, in the tree's words.
+    pub means: Option<String>,
 }
 
 /// One thing that was opened.
@@ -202,6 +215,13 @@ impl Job {
                     title: entry.title.to_string(),
                     answer: entry.answer.to_string(),
                     borderline: entry.borderline,
+                    worked_out: (entry.worked_out.iter())
+                        .map(|came_out| WorkedOutEntry {
+                            title: came_out.title.to_string(),
+                            value: came_out.value.to_string(),
+                            means: came_out.means.as_ref().map(Safe::to_string),
+                        })
+                        .collect(),
                     ruled_out: entry.ruled_out.iter().map(Safe::to_string).collect(),
                 })
                 .collect(),

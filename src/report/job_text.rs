@@ -3,17 +3,18 @@
 use super::job::{Job, TreeEntry, severity_word};
 use crate::library::Status;
 use crate::source::{safe, wrap};
+use crate::walk::NO_LONGER;
 
 const WIDTH: usize = 78;
 
 /// Lines of the short form.
 const BRIEF: usize = 12;
 
-/// Names of faults that an answer ruled out; a first answer can rule out half the library.
+/// Names of faults that are no longer in question after an answer; after a first one that can be half the library.
 const RULED_OUT: usize = 4;
 
-pub(super) const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work on gas, line voltage \
-                       and venting belongs to those licensed for it.";
+pub(super) const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work that needs a \
+                       license belongs to those who hold one.";
 
 impl Job {
     /// The report as text of at most 78 columns.
@@ -111,8 +112,16 @@ impl Job {
         for (number, answer) in self.answers.iter().enumerate() {
             let close = if answer.borderline { " (borderline)" } else { "" };
             page.numbered(number + 1, &format!("{}: {}{close}", answer.title, answer.answer));
+            for came_out in &answer.worked_out {
+                let means = came_out.means.as_deref().map(|means| format!(": {means}"));
+                let means = means.unwrap_or_default();
+                page.below(&format!(
+                    "worked out: {}: {}{means}",
+                    came_out.title, came_out.value
+                ));
+            }
             if !answer.ruled_out.is_empty() {
-                page.below(&format!("rules out: {}", some_of(&answer.ruled_out)));
+                page.below(&format!("{NO_LONGER}: {}", some_of(&answer.ruled_out)));
             }
         }
         if !self.put_back.is_empty() {
@@ -159,16 +168,18 @@ impl Job {
         lines
             .extend(findings.map(|finding| format!("{}: {}", severity_word(finding.severity), finding.text)));
         // The newest answers, as many as fit, with a line left for what is open. Work that was done is no news.
-        let told: Vec<_> = self
-            .answers
-            .iter()
-            .filter(|answer| answer.answer != "done")
+        let told: Vec<String> = (self.answers.iter())
+            .flat_map(|answer| {
+                let close = if answer.borderline { " (borderline)" } else { "" };
+                let given =
+                    (answer.answer != "done").then(|| format!("{}{close}, {}", answer.answer, answer.title));
+                let worked_out = answer.worked_out.iter();
+                let came_out = worked_out.map(|came_out| format!("{}, {}", came_out.value, came_out.title));
+                given.into_iter().chain(came_out)
+            })
             .collect();
         let from = told.len().saturating_sub(BRIEF - 1 - lines.len());
-        lines.extend(told[from..].iter().map(|answer| {
-            let close = if answer.borderline { " (borderline)" } else { "" };
-            format!("{}{close}, {}", answer.answer, answer.title)
-        }));
+        lines.extend_from_slice(&told[from..]);
         let open = self.put_back.iter().filter(|entry| entry.state != "done").count();
         if open > 0 {
             lines.push(format!("Still open, to be put back: {open}"));

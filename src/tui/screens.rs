@@ -12,6 +12,7 @@ pub mod number;
 pub mod put_back;
 pub mod said;
 pub mod standing;
+pub mod stated;
 pub mod sure;
 pub mod trail;
 pub mod unproven;
@@ -30,7 +31,7 @@ pub fn sheet(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> She
         (Some(Dialog::Help(place, _)), _) => help::sheet(theme, *place, width),
         (Some(Dialog::Standing), Scene::Call { standing, .. }) => standing::sheet(theme, standing, width),
         (Some(Dialog::Trail(chosen)), Scene::Call { standing, .. }) => {
-            trail::sheet(theme, &standing.trail, *chosen, width)
+            trail::sheet(theme, standing, *chosen, width)
         }
         (Some(Dialog::Writing(purpose, input)), Scene::Call { ask, .. }) => {
             writing::sheet(theme, ask, *purpose, input, width)
@@ -45,13 +46,17 @@ pub fn sheet(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> She
             Question::Choice { options, .. } => choice::sheet(theme, ask, options, model.chosen, width),
             Question::Act { .. } => head::act(theme, ask, width),
             Question::Unproven { .. } => unproven::sheet(theme, ask, model.chosen, width),
-            Question::PutBack { left, .. } => put_back::sheet(theme, ask, *left, width),
+            Question::PutBack { left, .. } => put_back::sheet(theme, ask, standing, *left, width),
             Question::Finished => finished::sheet(theme, standing, false, width),
             Question::Closed => finished::sheet(theme, standing, true, width),
         },
     };
-    if let Some(said) = &model.said {
-        said::add(theme, said, width, &mut sheet.foot);
+    match (&model.said, &model.dialog, scene) {
+        (Some(said), ..) => said::add(theme, said, width, &mut sheet.foot),
+        (None, None, Scene::Call { standing, .. }) => {
+            said::came_out(theme, standing, width, &mut sheet.foot);
+        }
+        _ => {}
     }
     sheet
 }

@@ -116,7 +116,7 @@ impl Theme {
         self.either(" · ", " | ")
     }
 
-    /// Before what is ruled out.
+    /// Before what is no longer in question.
     pub fn cross(self) -> &'static str {
         self.either("×", "x")
     }

@@ -10,7 +10,7 @@ use super::model::{Dialog, Model, Scene};
 use super::screens::{self, standing};
 use super::sheet::Laid;
 use super::theme::{Role, Theme};
-use crate::face::Look;
+use crate::face::{Look, near};
 use crate::layout::{Panes, TWO_COLUMNS};
 use crate::source::{Safe, safe};
 use crate::walk::{Question, Standing};
@@ -18,8 +18,6 @@ use crate::walk::{Question, Standing};
 /// Below this nothing sensible can be shown.
 const LEAST_WIDTH: u16 = 20;
 const LEAST_HEIGHT: u16 = 6;
-/// A bound above this says no more than that it is far.
-const MANY: usize = 99;
 
 /// Draws the screen. How far its long text can be scrolled comes back.
 pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) -> usize {
@@ -105,18 +103,16 @@ fn header(theme: Theme, scene: Scene<'_>, width: usize) -> Line<'static> {
             path.push(ask.tree.clone());
             // Where there is little room, how far one may trust the tree goes before which edition it is.
             let edition = ask.edition.iter().filter(|_| width >= TWO_COLUMNS);
-            let status = (ask.status.iter().chain(edition))
-                .map(|mark| format!("{mark}{}", theme.dot()))
-                .collect::<String>();
-            let left = match standing.at_worst {
-                _ if standing.ended.is_some() => "walk ended".to_owned(),
-                0 => "last question".to_owned(),
-                many if many > MANY && width < TWO_COLUMNS => format!("{MANY}+ more"),
-                many if many > MANY => format!("{MANY}+ more at worst"),
-                many if width < TWO_COLUMNS => format!("{many} more"),
-                many => format!("{many} more at worst"),
+            let left = match near(standing.at_worst) {
+                _ if standing.ended.is_some() => Some("walk ended".to_owned()),
+                Some(0) => Some("last question".to_owned()),
+                Some(many) if width < TWO_COLUMNS => Some(format!("{many} more")),
+                Some(many) => Some(format!("at most {many} more")),
+                None => None,
             };
-            (path, safe(&format!("{status}{left}")))
+            let marks = ask.status.iter().chain(edition).map(Safe::to_string);
+            let marks: Vec<String> = marks.chain(left).collect();
+            (path, safe(&marks.join(theme.dot())))
         }
     };
     let right = theme.cut(&right, width / 2);
@@ -169,11 +165,9 @@ fn key_bar(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> Line<
 
 /// What stands beside the question in one line, where there is no second column.
 fn strip(theme: Theme, standing: &Standing, width: usize) -> Line<'static> {
-    let out: usize = standing.trail.iter().map(|entry| entry.ruled_out.len()).sum();
     let counts = [
         ("open", standing.open.len()),
         ("possible", standing.possible.len()),
-        ("out", out),
         ("found", standing.findings.len()),
     ];
     let counts: Vec<String> = counts

@@ -4,8 +4,9 @@ use std::fmt;
 use std::sync::Arc;
 
 use super::event::{Event, Role, Voiding};
+use super::route::meaning;
 use super::state::{
-    Answered, Doubted, Frame, Interrupted, PutBackDone, Retaking, Standing, State, Value, What,
+    Answered, CameOut, Doubted, Frame, Interrupted, PutBackDone, Retaking, Standing, State, Value, What,
 };
 use super::words::worked_out_words;
 use crate::library::{Datum, Edge, FieldKind, Id, Input, Library, Obtained, Restore, Step, Table};
@@ -219,7 +220,7 @@ fn taken(library: &Library, state: &mut State, event: &Event) -> Result<(), Misf
             let quantity = Quantity::new(*value, scale);
             let shown = typed
                 .clone()
-                .unwrap_or_else(|| worked_out_words(quantity.display(scale), warnings));
+                .unwrap_or_else(|| worked_out_words(quantity, scale, warnings));
             let standing = Standing {
                 value: Value::Number(quantity),
                 typed: shown,
@@ -269,6 +270,15 @@ fn taken(library: &Library, state: &mut State, event: &Event) -> Result<(), Misf
         if let Some(answered) = state.trail.last_mut() {
             answered.given = true;
         }
+    } else {
+        let means = meaning(library, state, datum, standing.value).map(str::to_owned);
+        if let Some(answered) = state.trail.last_mut() {
+            answered.worked_out.push(CameOut {
+                datum,
+                value: standing.typed.clone(),
+                means,
+            });
+        }
     }
     state.asked.insert(datum);
     state.could_not.remove(&datum);
@@ -307,6 +317,7 @@ fn remember(state: &mut State, what: What, answer: String, borderline: bool) {
         answer,
         borderline,
         given: false,
+        worked_out: Vec::new(),
         number: state.answers,
     });
     state.answers += 1;

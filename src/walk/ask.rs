@@ -4,6 +4,7 @@
 
 use std::cmp::Ordering;
 
+use super::stated::Stated;
 use crate::library::{Datum, Id, Restore, Severity};
 use crate::measure::{Quantity, Scale};
 use crate::source::Safe;
@@ -226,8 +227,21 @@ pub struct TrailEntry {
     pub answer: Safe,
     /// Whether it was borderline.
     pub borderline: bool,
-    /// The faults that it ruled out.
+    /// What was worked out after it, before anything else was asked.
+    pub worked_out: Vec<WorkedOut>,
+    /// The faults that the walk no longer comes to after it.
     pub ruled_out: Vec<Safe>,
+}
+
+/// A reading that was worked out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WorkedOut {
+    /// What it is called.
+    pub title: Safe,
+    /// What came out.
+    pub value: Safe,
+    /// What that means, at the step that asked for it.
+    pub means: Option<Safe>,
 }
 
 /// What a face shows beside the question.
@@ -235,7 +249,7 @@ pub struct TrailEntry {
 pub struct Standing {
     /// Faults that can still be the one, most direct first.
     pub possible: Vec<Safe>,
-    /// What was answered, with what it ruled out.
+    /// What was answered, with what is no longer in question.
     pub trail: Vec<TrailEntry>,
     /// What is open and must be put back.
     pub open: Vec<Safe>,
@@ -247,4 +261,6 @@ pub struct Standing {
     pub dangers: Vec<Safe>,
     /// How it ended, once it has.
     pub ended: Option<Safe>,
+    /// What the verdict asks for in which it ended, if it ended in one.
+    pub stated: Option<Stated>,
 }

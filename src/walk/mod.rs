@@ -18,12 +18,14 @@ mod rehearse;
 mod route;
 mod show;
 mod state;
+mod stated;
 mod wanted;
 mod words;
 
 pub use apply::{Misfit, apply, fold};
 pub use ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
+    WorkedOut,
 };
 pub use at_worst::at_worst;
 pub use call::{Call, NotDone};
@@ -39,6 +41,9 @@ pub use rehearse::{
     TreeCoverage, answer_in, departures, parting, passed, rehearse, suggestion, wanted_words,
 };
 pub use show::{ask, standing};
-pub use state::{Answered, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What};
+pub use state::{
+    Answered, CameOut, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What,
+};
+pub use stated::Stated;
 pub use wanted::{Wanted, wanted};
-pub use words::{claim_words, end_words, line_words, remedy_words, status_words};
+pub use words::{NO_LONGER, claim_words, end_words, line_words, remedy_words, status_words};

@@ -2,13 +2,16 @@
 
 use super::ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
+    WorkedOut,
 };
 use super::at_worst::at_worst;
 use super::event::Doubt;
 use super::overlays::overlay_words;
 use super::possible::{possible, ruled_out};
 use super::proof::{self, Holding};
+use super::route::{answers_of, own_datum};
 use super::state::{State, What};
+use super::stated::stated;
 use super::wanted::{Wanted, wanted};
 use super::words::{answer_words, end_words, line_words, remedy_words, status_words};
 use crate::library::{
@@ -192,27 +195,9 @@ fn value(library: &Library, state: &State, of: Datum, leaf: Datum, ask: &mut Ask
     }
 }
 
-fn own_datum(step: &Step) -> Option<Datum> {
-    match step.kind {
-        Kind::Measure { reading, .. } => Some(Datum::Reading(reading)),
-        Kind::Observe { sign, .. } => Some(Datum::Sign(sign)),
-        Kind::Plate { field, .. } => Some(Datum::Field(field)),
-        _ => None,
-    }
-}
-
 fn how_of(step: &Step) -> Option<&str> {
     match &step.kind {
         Kind::Measure { how, .. } | Kind::Observe { how, .. } => how.as_deref(),
-        _ => None,
-    }
-}
-
-fn answers_of(step: &Step) -> Option<&Answers> {
-    match &step.kind {
-        Kind::Measure { answers, .. } | Kind::Observe { answers, .. } | Kind::Plate { answers, .. } => {
-            Some(answers)
-        }
         _ => None,
     }
 }
@@ -354,7 +339,11 @@ fn unproven(library: &Library, state: &State, fault: Id<Fault>) -> Question {
 pub fn standing(library: &Library, state: &State) -> Standing {
     let fault_title = |fault: &Id<Fault>| safe(&library.faults[*fault].title);
     let ended = state.ended.is_some();
-    let ruled_out = ruled_out(library, state);
+    let mut ruled_out = ruled_out(library, state);
+    if let (true, Some(last)) = (ended, ruled_out.last_mut()) {
+        // Where the walk ends, everything else falls away: that says nothing about it.
+        last.clear();
+    }
     let trail = (state.trail.iter().zip(ruled_out).enumerate())
         .map(|(position, (answered, ruled_out))| TrailEntry {
             position,
@@ -371,6 +360,13 @@ pub fn standing(library: &Library, state: &State) -> Standing {
             },
             answer: safe(&answer_words(library, state, answered)),
             borderline: answered.borderline,
+            worked_out: (answered.worked_out.iter())
+                .map(|came_out| WorkedOut {
+                    title: safe(library.title_of(came_out.datum)),
+                    value: safe(&came_out.value),
+                    means: came_out.means.as_deref().map(safe),
+                })
+                .collect(),
             ruled_out: ruled_out.iter().map(fault_title).collect(),
         })
         .collect();
@@ -395,5 +391,6 @@ pub fn standing(library: &Library, state: &State) -> Standing {
         },
         dangers: library.dangers.iter().map(|danger| safe(&danger.label)).collect(),
         ended: state.ended.as_ref().map(|end| safe(&end_words(library, end))),
+        stated: stated(library, state),
     }
 }

@@ -144,8 +144,21 @@ pub struct Answered {
     pub borderline: bool,
     /// A value was given; otherwise it could not be taken, or work was done.
     pub given: bool,
+    /// What was worked out after it, before anything else was asked.
+    pub worked_out: Vec<CameOut>,
     /// Its number, counted through the whole call.
     pub number: usize,
+}
+
+/// A reading that was worked out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CameOut {
+    /// Which.
+    pub datum: Datum,
+    /// The value in words.
+    pub value: String,
+    /// What it means, at the step that asked for it.
+    pub means: Option<String>,
 }
 
 /// What an answer was about.

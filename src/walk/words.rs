@@ -3,14 +3,23 @@
 use super::event::End;
 use super::state::{Answered, State, What};
 use crate::library::{Datum, Fault, FieldKind, Id, Library, PlateField, Remedy, Status};
-use crate::measure::Shown;
+use crate::measure::{Quantity, Scale, Shown};
+
+/// Over the faults that a walk no longer comes to after an answer. No more than that: none of them was shown to be absent.
+pub const NO_LONGER: &str = "no longer in question";
 
 /// A value that was worked out, and why it is to be trusted less.
-pub(super) fn worked_out_words(value: Shown, warnings: &[String]) -> String {
+pub(super) fn worked_out_words(value: Quantity, scale: Scale, warnings: &[String]) -> String {
+    let value = worked_out_shown(value, scale);
     match warnings {
         [] => value.to_string(),
         warnings => format!("{value} (to be trusted less: {})", warnings.join("; ")),
     }
+}
+
+/// A value that was worked out, with no more digits than anybody measures.
+pub(super) fn worked_out_shown(value: Quantity, scale: Scale) -> Shown {
+    value.display(scale).significant(4)
 }
 
 /// How far a tree is trusted, in words; a draft is not to be overlooked.
@@ -64,9 +73,22 @@ pub fn claim_words(library: &Library, claim: &crate::library::Claim) -> String {
 
 /// What is done about a fault, in words.
 pub fn remedy_words(library: &Library, fault: Id<Fault>) -> String {
+    let mut what = remedy_alone(library, fault);
+    let fault = &library.faults[fault];
+    if fault.remedy == Remedy::ShutDown {
+        what = format!("SHUT DOWN: {}", what.to_lowercase());
+    }
+    match &fault.text {
+        Some(text) => format!("{what}. {text}"),
+        None => what,
+    }
+}
+
+/// The same without the fault's own words; of a shut-down only what it means, for whoever says `SHUT DOWN` before it.
+pub(super) fn remedy_alone(library: &Library, fault: Id<Fault>) -> String {
     let fault = &library.faults[fault];
     let title = |part: Id<crate::library::Part>| library.parts[part].title.as_str();
-    let what = match fault.remedy {
+    match fault.remedy {
         Remedy::Replace(_) if !fault.group.is_empty() => {
             let parts: Vec<&str> = fault.group.iter().map(|part| title(*part)).collect();
             format!(
@@ -76,14 +98,10 @@ pub fn remedy_words(library: &Library, fault: Id<Fault>) -> String {
         }
         Remedy::Replace(part) => format!("Replace: {}", title(part)),
         Remedy::Correct => "Set right".to_owned(),
-        Remedy::ShutDown => "Shut down: the furnace must not run".to_owned(),
+        Remedy::ShutDown => "It must not run".to_owned(),
         Remedy::Refer => "Refer to others".to_owned(),
         Remedy::None => "Nothing to do".to_owned(),
         Remedy::Unresolved => "Unknown".to_owned(),
-    };
-    match &fault.text {
-        Some(text) => format!("{what}. {text}"),
-        None => what,
     }
 }
 

@@ -8,7 +8,7 @@ use proofwalk::source::{Safe, safe};
 use proofwalk::tui::{Home, HomeLine, Look, Model, Scene, view};
 use proofwalk::walk::{
     Again, Ask, BandEnd as End, Call, Command, Lack, LackKind, NotDone, Question, ShownBand, ShownOption,
-    Standing, TrailEntry, Way,
+    Standing, Stated, TrailEntry, Way, WorkedOut,
 };
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
@@ -207,6 +207,7 @@ pub fn standing() -> Standing {
         datum: Some(Datum::Reading(Id::new(position))),
         answer: safe(answer),
         borderline: position == 2,
+        worked_out: Vec::new(),
         ruled_out: all(ruled_out),
     };
     Standing {
@@ -238,7 +239,19 @@ pub fn standing() -> Standing {
             "Water runs over live parts",
         ]),
         ended: None,
+        stated: None,
     }
+}
+
+/// The last answer was all that something to be worked out still lacked.
+pub fn came_out() -> Standing {
+    let mut standing = standing();
+    standing.trail[2].worked_out = vec![WorkedOut {
+        title: safe("Pressure drop over the valve"),
+        value: safe("1.062 in.w.c."),
+        means: Some(safe("more than the valve takes")),
+    }];
+    standing
 }
 
 pub fn ended() -> Standing {
@@ -246,8 +259,36 @@ pub fn ended() -> Standing {
         possible: Vec::new(),
         open: Vec::new(),
         at_worst: 0,
-        ended: Some(safe("Fault: flame sensor is fouled; clean it")),
+        ended: Some(safe("Verdict, proven: Flame sensor is fouled")),
+        stated: Some(Stated {
+            shut_down: false,
+            remedy: safe("Set right"),
+            text: all(&["Clean the sensor with fine steel wool and wipe it dry."]),
+            cautions: all(&["The burner box is hot."]),
+            because: all(&["The flame is steady, and the sensor's current is too low."]),
+            advice: all(&["Have the sensor cleaned every year."]),
+        }),
         ..standing()
+    }
+}
+
+/// Ended in a shut-down, with something to put back.
+pub fn shut_down() -> Standing {
+    Standing {
+        open: standing().open,
+        ended: Some(safe("Verdict, proven: Heat exchanger is cracked")),
+        stated: Some(Stated {
+            shut_down: true,
+            remedy: safe("It must not run"),
+            text: all(&[
+                "Close the gas cock, switch it off at the service switch, tag both, and leave them so. Tell the owner in \
+                 writing before you leave that nobody may light it again.",
+            ]),
+            cautions: all(&["Air the rooms: carbon monoxide may be in them."]),
+            because: all(&["Carbon monoxide rose in the supply air when the blower started."]),
+            advice: all(&["A furnace of this age is replaced rather than mended."]),
+        }),
+        ..ended()
     }
 }
 

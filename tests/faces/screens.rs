@@ -72,6 +72,18 @@ fn choice() {
 }
 
 #[test]
+fn what_came_out_of_the_last_answers() {
+    let standing = scene::came_out();
+    question("came_out", &Model::default(), &scene::choice(), &standing);
+    question(
+        "came_out_trail",
+        &dialog(Dialog::Trail(None)),
+        &scene::choice(),
+        &standing,
+    );
+}
+
+#[test]
 fn act() {
     question("act", &Model::default(), &scene::act(), &scene::standing());
 }
@@ -94,6 +106,19 @@ fn put_back_and_finished() {
         &scene::standing(),
     );
     question("finished", &Model::default(), &scene::finished(), &scene::ended());
+    let shut_down = scene::shut_down();
+    question(
+        "put_back_shut_down",
+        &Model::default(),
+        &scene::put_back(),
+        &shut_down,
+    );
+    question(
+        "finished_shut_down",
+        &Model::default(),
+        &scene::finished(),
+        &shut_down,
+    );
 }
 
 #[test]

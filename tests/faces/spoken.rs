@@ -56,6 +56,35 @@ fn a_call_reads_like_a_dialogue() {
 }
 
 #[test]
+fn what_a_verdict_asks_for_is_said_before_the_put_backs_and_at_the_end() {
+    let mut call = Scripted::new([scene::put_back(), scene::finished(), closed()]);
+    call.standing = scene::shut_down();
+    let (said, _) = talk(&mut call, "done\nclose\n", PIPE);
+    insta::assert_snapshot!("shut_down", said);
+    let at: Vec<_> = said
+        .match_indices("SHUT DOWN: It must not run")
+        .map(|(at, _)| at)
+        .collect();
+    assert_eq!(at.len(), 2, "{said}");
+    assert!(at[0] < said.find("Put back:").unwrap(), "{said}");
+}
+
+#[test]
+fn how_many_questions_may_come_is_said_where_they_are_few() {
+    for (at_worst, words) in [
+        (1, Some("At most 1 question more\n")),
+        (20, Some("At most 20 questions more\n")),
+        (21, None),
+    ] {
+        let mut call = Scripted::new([scene::choice()]);
+        call.standing.at_worst = at_worst;
+        let (said, _) = talk(&mut call, "overview\n", PIPE);
+        assert_eq!(said.contains("At most"), words.is_some(), "{said}");
+        assert!(said.contains(words.unwrap_or_default()), "{said}");
+    }
+}
+
+#[test]
 fn the_words_beside_the_answers() {
     let mut call = Scripted::new([scene::choice()]);
     let input = "help\noverview\nanswers\ndanger\nnote the tap was stiff\nnote\nback 9\nblue\n";

@@ -24,4 +24,5 @@ mod rehearse;
 #[path = "../common/schemas.rs"]
 mod schemas;
 mod suggestion;
+mod told;
 mod visits;

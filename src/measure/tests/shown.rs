@@ -66,3 +66,16 @@ fn a_plain_terminal_gets_plain_units() {
         "[    24 V]"
     );
 }
+
+#[test]
+fn what_was_worked_out_has_no_more_significant_digits_than_asked_for() {
+    for (text, shown) in [
+        ("55.9996 V", "56 V"),
+        ("1.06243 V", "1.062 V"),
+        ("80123 V", "80120 V"),
+        ("0 V", "0 V"),
+    ] {
+        let volts = quantity(text).display(scale("V"));
+        assert_eq!(volts.significant(4).to_string(), shown);
+    }
+}

@@ -32,7 +32,7 @@ pub(super) enum Tone {
     Text,
     /// What is done about a fault.
     Remedy,
-    /// The same, where the furnace must not run.
+    /// The same, where the machine must not run.
     Danger,
     /// A mark beside it: a word, and what it is about.
     Mark,

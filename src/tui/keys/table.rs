@@ -61,7 +61,7 @@ pub static TABLE: &[Binding] = &[
     line(one(&[Press::Ctrl('e')]), &[Unproven], Action::Stop, "end unproven", "End without a verdict: say why, in writing"),
     line(one(&[Press::Ctrl('o')]), &[Unproven], Action::Insist, "own verdict", "End on your own verdict: say why, in writing"),
     line(one(&[Press::Ctrl('t')]), QUESTION, Action::Trail, "answers", "The answers so far: go back, or take one again"),
-    line(one(&[Press::Tab]), QUESTION, Action::Standing, "overview", "What is possible, ruled out, to be put back, found"),
+    line(one(&[Press::Tab]), QUESTION, Action::Standing, "overview", "What is possible, what no longer, to put back, found"),
     line(one(&[Press::Tab]), &[Standing], Action::Close, "", "Back to the question"),
     line(one(&[Press::Ctrl('n')]), QUESTION, Action::Note, "note", "Write a note into the record"),
     line(one(&[Press::Ctrl('q'), Press::Ctrl('c')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Standing, Trail, Danger, Writing, Sure, Leaving, Help], Action::Leave, "leave", "Leave; a call stays open and can be taken up again"),

@@ -1,6 +1,6 @@
 //! The end of a call.
 
-use super::standing;
+use super::{standing, stated};
 use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
@@ -9,23 +9,20 @@ use crate::walk::Standing;
 
 /// How it ended, and what goes on the report.
 pub fn sheet(theme: Theme, standing: &Standing, closed: bool, width: usize) -> Sheet {
-    let mut head = Page::new(theme, width);
+    let (mut head, mut text) = (Page::new(theme, width), Page::new(theme, width));
+    stated::add(theme, standing, width, &mut head, &mut text);
     let words = match (closed, standing.open.len()) {
         (true, _) => "The call is closed.",
         (false, 0) => "Everything is answered.",
         (false, _) => "The danger ended the call. What is listed below stays open.",
     };
     head.entry("", Role::Label, &[(safe(words), Role::Strong)]);
-    if let Some(ended) = &standing.ended {
-        head.entry("ended", Role::Label, &[(ended.clone(), Role::Plain)]);
-    }
     let next = if closed {
         "Enter leaves; the record is complete."
     } else {
         "Look at what was found, then close the call with Enter."
     };
     head.entry("next", Role::Label, &[(safe(next), Role::Plain)]);
-    let mut text = Page::new(theme, width);
     for section in standing::sections(theme, standing, width) {
         if section.lines.is_empty() || section.possible {
             continue;

@@ -2,11 +2,12 @@
 
 use ratatui::text::Line;
 
+use crate::face::worked_out;
 use crate::source::{Safe, safe};
 use crate::tui::model::Said;
 use crate::tui::page::Page;
 use crate::tui::theme::{Role, Theme};
-use crate::walk::NotDone;
+use crate::walk::{NotDone, Standing};
 
 /// Adds it to the foot of a sheet.
 pub fn add(theme: Theme, said: &Said, width: usize, foot: &mut Vec<Line<'static>>) {
@@ -29,6 +30,15 @@ pub fn add(theme: Theme, said: &Said, width: usize, foot: &mut Vec<Line<'static>
                 &[(safe("NOT SAVED"), Role::Alarm), (words, Role::Plain)],
             );
         }
+    }
+    foot.extend(page.into_lines());
+}
+
+/// Adds what came out where the last answer was all that something to be worked out still lacked.
+pub fn came_out(theme: Theme, standing: &Standing, width: usize, foot: &mut Vec<Line<'static>>) {
+    let mut page = Page::new(theme, width);
+    for came_out in standing.trail.last().iter().flat_map(|entry| &entry.worked_out) {
+        page.entry("result", Role::Label, &[(worked_out(came_out), Role::Strong)]);
     }
     foot.extend(page.into_lines());
 }

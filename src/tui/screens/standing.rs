@@ -7,7 +7,7 @@ use crate::source::safe;
 use crate::tui::page::{Piece, flow};
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
-use crate::walk::Standing;
+use crate::walk::{NO_LONGER, Standing};
 
 /// A part of it under its heading.
 pub struct Section {
@@ -105,7 +105,7 @@ fn ruled_out(theme: Theme, standing: &Standing, width: usize) -> Section {
         .trail
         .iter()
         .rev()
-        .filter(|entry| !entry.ruled_out.is_empty())
+        .filter(|entry| standing.ended.is_none() && !entry.ruled_out.is_empty())
     {
         let by = safe(&format!("by {}", asked_and_answered(entry)));
         lines.extend(
@@ -124,7 +124,7 @@ fn ruled_out(theme: Theme, standing: &Standing, width: usize) -> Section {
         }
     }
     Section {
-        title: "ruled out",
+        title: NO_LONGER,
         count,
         lines,
         possible: false,

@@ -1,14 +1,15 @@
 //! The answers so far.
 
-use crate::face::few;
+use crate::face::{few, worked_out};
 use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
-use crate::walk::TrailEntry;
+use crate::walk::{NO_LONGER, Standing};
 
-/// The answers, oldest first, with what each ruled out.
-pub fn sheet(theme: Theme, trail: &[TrailEntry], chosen: Option<usize>, width: usize) -> Sheet {
+/// The answers, oldest first, with what was no longer in question after each.
+pub fn sheet(theme: Theme, standing: &Standing, chosen: Option<usize>, width: usize) -> Sheet {
+    let trail = &standing.trail;
     let mut head = Page::new(theme, width);
     let words = if trail.is_empty() {
         "Nothing is answered yet."
@@ -31,8 +32,16 @@ pub fn sheet(theme: Theme, trail: &[TrailEntry], chosen: Option<usize>, width: u
             pieces.push((safe("  borderline"), Role::Quiet));
         }
         page.item("", marked, &safe(&format!("{:>2}", number + 1)), &pieces);
-        if !entry.ruled_out.is_empty() {
-            let out = safe(&format!("{} ruled out: {}", theme.cross(), few(&entry.ruled_out)));
+        for came_out in &entry.worked_out {
+            let words = safe(&format!("worked out: {}", worked_out(came_out)));
+            page.item("", false, &safe("  "), &[(words, Role::Plain)]);
+        }
+        if standing.ended.is_none() && !entry.ruled_out.is_empty() {
+            let out = safe(&format!(
+                "{} {NO_LONGER}: {}",
+                theme.cross(),
+                few(&entry.ruled_out)
+            ));
             page.item("", false, &safe("  "), &[(out, Role::Quiet)]);
         }
         if marked {

@@ -5,6 +5,7 @@ use super::super::event::{Doubt, End, Event, Role, Voiding};
 use super::super::proof;
 use super::super::route::leads_to;
 use super::super::wanted::{Wanted, workable};
+use super::super::words::worked_out_shown;
 use super::Walk;
 use super::answer::close_bound;
 use crate::library::{Answers, Datum, Edge, Fault, Id, Input, Kind, Obtained, Reading, Remedy};
@@ -107,7 +108,7 @@ impl Walk<'_> {
             Err(why) => return self.not_computable(id, &why),
         };
         let datum = Datum::Reading(id);
-        let shown = value.display(reading.scale).to_string();
+        let shown = worked_out_shown(value, reading.scale).to_string();
         if let Some(range) = reading.plausible
             && !range.contains(value)
             && !self.was_doubted(datum, Doubt::Implausible)

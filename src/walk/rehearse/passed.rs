@@ -4,6 +4,7 @@ use crate::library::{Datum, EdgeId, Fault, Id, Library, Step};
 use crate::walk::apply::{Misfit, apply};
 use crate::walk::event::{Doubt, Event};
 use crate::walk::state::{Moment, State};
+use crate::walk::words::worked_out_shown;
 
 /// A step that a walk came to.
 #[derive(Clone, Debug)]
@@ -117,13 +118,11 @@ fn said(library: &Library, event: &Event) -> Option<Said> {
         } => match typed {
             Some(typed) => value(reading, typed, false),
             None => {
-                // Worked out to more digits than anybody measures.
                 let datum = library.datum(reading)?;
                 let Datum::Reading(id) = datum else { return None };
                 let scale = library.readings[id].scale;
-                let shown = crate::measure::Quantity::new(*number, scale)
-                    .display(scale)
-                    .to_string();
+                let number = crate::measure::Quantity::new(*number, scale);
+                let shown = worked_out_shown(number, scale).to_string();
                 debug_assert_eq!(unit, scale.symbol());
                 value(reading, &shown, true)
             }
