@@ -1,10 +1,11 @@
 //! Running a library's scenarios.
 
 use std::io;
+use std::path::Path;
 
 use super::arguments::{Rehearse, RehearseFormat, Required};
 use super::failure::{FINDINGS, Failure, WRONG_USE};
-use super::library::sound;
+use super::library::{called, say_which, sound};
 use super::{look, watch};
 use crate::library::{Id, Library, Scenario, Tree};
 use crate::report::rehearsal::{self, Listed};
@@ -13,21 +14,23 @@ use crate::walk::{Rehearsal, Tally};
 
 /// Walks the scenarios; the exit code says whether one departs from what it expects.
 pub(super) fn run(how: &Rehearse) -> Result<u8, Failure> {
+    let folder = how.library.folder()?;
+    say_which(folder, "rehearse");
     if how.watch {
         let header = match how.format {
             RehearseFormat::Text => watch::Header::Beside,
             RehearseFormat::Json => watch::Header::Apart,
         };
-        return watch::run(how.folder.as_deref(), &how.overlays.folders, header, || once(how));
+        return watch::run(folder, &how.overlays.folders, header, || once(folder, how));
     }
-    let (text, code) = once(how)?;
+    let (text, code) = once(folder, how)?;
     super::print(&text)?;
     Ok(code)
 }
 
 /// What to print, and the exit code.
-fn once(how: &Rehearse) -> Result<(String, u8), Failure> {
-    let loaded = sound(how.folder.as_deref(), &how.overlays.folders)?;
+fn once(folder: Option<&Path>, how: &Rehearse) -> Result<(String, u8), Failure> {
+    let loaded = sound(folder, &how.overlays.folders)?;
     let library = &loaded.library;
     let chosen = chosen(library, &how.only)?;
     let rehearsal = Rehearsal::of(library, chosen);
@@ -37,7 +40,15 @@ fn once(how: &Rehearse) -> Result<(String, u8), Failure> {
         (false, false) => Listed::Nothing,
     };
     let mut text = match how.format {
-        RehearseFormat::Text => rehearsal::text(&rehearsal, listed, look::of_findings(&io::stdout())),
+        RehearseFormat::Text => {
+            let called = called(library, folder);
+            rehearsal::text(
+                &rehearsal,
+                listed,
+                Some(&called),
+                look::of_findings(&io::stdout()),
+            )
+        }
         RehearseFormat::Json => rehearsal::json(&rehearsal),
     };
     let short = how.require.and_then(|required| short_of(&rehearsal, required));

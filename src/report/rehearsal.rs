@@ -27,8 +27,9 @@ pub enum Listed {
     All,
 }
 
-/// For a person: how much was walked, then every scenario that departed, with the walk as it went, and a count at the end.
-pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, look: Look) -> String {
+/// For a person: how much was walked, then every scenario that departed, with the walk as it went, and at the end a count
+/// that names the library as it is `called`, where it is.
+pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, called: Option<&Safe>, look: Look) -> String {
     let mut page = Page {
         look,
         text: String::new(),
@@ -60,6 +61,10 @@ pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, look: Look) -> String {
     if rehearsal.failed.len() > SHOWN {
         page.line(0, "`--only WORD` shows one of them in full.");
         page.blank();
+    }
+    if let Some(called) = called {
+        // In one piece with the count, however long the folder's name is.
+        page.text.push_str(&format!("{}: ", page.shown(called.as_str())));
     }
     page.line(0, &summary(rehearsal));
     page.text
