@@ -134,6 +134,18 @@ fn what_is_asked_and_what_is_opened_is_left_on_an_answer_too() {
 }
 
 #[test]
+fn an_empty_list_says_that_nothing_was_opened() {
+    let answers = "readings: { volts: 15 V, amps: 2 A }\nsigns: { noise: hum }";
+    let walk = |put_back: &str| {
+        let library = with(&format!("{answers}\nexpect: {{ verdict: fine{put_back} }}\n"));
+        let (run, _) = walked(&library);
+        run.departures.first().map(|departure| departure.happened.clone())
+    };
+    assert_eq!(walk(""), None);
+    assert_eq!(walk(", put_back: []"), Some("`door` was opened".to_owned()));
+}
+
+#[test]
 fn each_departure_points_at_the_key_that_is_not_met() {
     let library = with(
         "signs: { noise: quiet, smell: nothing }\nexpect:\n  verdict: dirty\n  asked: [smell, volts]\n  put_back: [door]\n  findings: [note]\n",
