@@ -9,7 +9,7 @@ use super::library::{called, say_which, sound};
 use super::{look, watch};
 use crate::library::{Id, Library, Scenario, Tree};
 use crate::report::rehearsal::{self, Listed};
-use crate::source::safe;
+use crate::source::{Place, safe};
 use crate::walk::{Rehearsal, Tally};
 
 /// Walks the scenarios; the exit code says whether one departs from what it expects.
@@ -84,13 +84,22 @@ fn chosen<'l>(library: &'l Library, words: &[String]) -> Result<Vec<&'l Scenario
 
 /// What is missing of what must have been walked.
 fn short_of(rehearsal: &Rehearsal<'_>, required: Required) -> Option<String> {
+    let library = rehearsal.library;
     let mut tally = Tally::default();
-    for tree in 0..rehearsal.library.trees.len() {
+    let mut missed = String::new();
+    for tree in 0..library.trees.len() {
         let walked = rehearsal.coverage.of(Id::<Tree>::new(tree));
         tally += match required {
             Required::Steps => walked.steps,
             Required::Edges => walked.edges,
         };
+        let steps = walked.missed_steps.iter().filter(|(_, reachable)| *reachable);
+        // Edges are listed where the walks are summed up.
+        for (step, _) in steps.filter(|_| required == Required::Steps) {
+            let Place { file, line, .. } = library.files.place(library[*step].at);
+            let line = format!("  {file}:{line}  {}", library.path_of(*step));
+            missed.push_str(&format!("{}\n", safe(&line)));
+        }
     }
     let what = match required {
         Required::Steps => "steps",
@@ -98,5 +107,5 @@ fn short_of(rehearsal: &Rehearsal<'_>, required: Required) -> Option<String> {
     };
     let left = tally.total - tally.covered;
     let are = if left == 1 { "is" } else { "are" };
-    (!tally.is_whole()).then(|| format!("{left} of {} {what} {are} in no scenario\n", tally.total))
+    (!tally.is_whole()).then(|| format!("{left} of {} {what} {are} in no scenario\n{missed}", tally.total))
 }

@@ -109,6 +109,19 @@ fn what_is_required_and_not_walked_exits_1() {
 }
 
 #[test]
+fn a_step_that_no_scenario_comes_to_is_named_where_it_stands() {
+    let scene = written();
+    std::fs::remove_file(scene.temp.path().join("library/scenarios/runs.yaml")).unwrap();
+    let said = rehearse(&scene, &["--require", "steps"]).exits(1);
+    assert!(
+        said.out
+            .ends_with("1 of 3 steps is in no scenario\n  hums.yaml:13  hums/fine\n"),
+        "{}",
+        said.out
+    );
+}
+
+#[test]
 fn only_what_is_chosen_is_walked_by_title_file_or_tree() {
     let scene = failing();
     for (word, count) in [("runs", 1), ("FINE", 1), ("hums", 2), ("stuck-f", 1)] {
