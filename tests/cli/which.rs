@@ -128,3 +128,35 @@ fn without_a_terminal_a_complaint_of_the_library_is_named() {
     assert!(said.err.contains(&command), "{said:?}");
     assert!(run(&[]).exits(2).err.contains("`proofwalk walk no-heat --plain`"));
 }
+
+#[test]
+fn an_unknown_value_lists_those_there_are_and_a_worked_out_reading_its_inputs() {
+    let scene = scene();
+    for (name, text) in [
+        (
+            "registry/plate.yaml",
+            "fields: { gas: { title: Gas, choices: { natural: N, propane: P } } }\n",
+        ),
+        (
+            "registry/readings.yaml",
+            "readings:\n  supply: { title: S, unit: °F, how: H, accuracy: 1 °F, plausible: 0 °F to 200 °F }\n  \
+             back: { title: B, unit: °F, how: H, accuracy: 1 °F, plausible: 0 °F to 200 °F }\n  \
+             rise: { title: R, unit: °F, difference: true, worked_out: { formula: temperature_rise, supply: supply, return: back } }\n",
+        ),
+        (
+            "scenarios/s.yaml",
+            "scenario: S\ntree: hums\nplate: { gas: butane }\nexpect: { verdict: fine }\n",
+        ),
+    ] {
+        scene.write(&format!("library/{name}"), text);
+    }
+    let folder = written(&scene);
+    let said = run(&["check", &folder]).exits(1);
+    assert!(said.out.contains("`natural`, `propane`"), "{said:?}");
+    scene.write(
+        "library/scenarios/s.yaml",
+        "scenario: S\ntree: hums\nreadings: { rise: 50 °F }\nexpect: { verdict: fine }\n",
+    );
+    let said = run(&["rehearse", &folder]).exits(0);
+    assert!(said.out.contains("give `supply` and"), "{said:?}");
+}
