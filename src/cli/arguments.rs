@@ -1,11 +1,12 @@
 //! The command line. Its doc comments are the help.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use jiff::Timestamp;
 
+use super::failure::{Failure, WRONG_USE};
 use crate::library::FileKind;
 
 /// Walks a furnace service call from a fault tree to a proven verdict, and keeps the record.
@@ -63,8 +64,8 @@ pub(super) enum Command {
     },
     /// Check a library.
     Check {
-        /// The library's folder; without it, the built-in library.
-        folder: Option<PathBuf>,
+        #[command(flatten)]
+        library: Place,
         #[command(flatten)]
         overlays: Overlays,
         /// Refuse what is not fit for release: drafts, and approved trees without an edition and a note of what changed.
@@ -141,8 +142,8 @@ pub(super) enum Command {
 #[derive(Clone, Debug, Args)]
 #[group(skip)]
 pub(super) struct Rehearse {
-    /// The library's folder; without it, the built-in library.
-    pub folder: Option<PathBuf>,
+    #[command(flatten)]
+    pub library: Place,
     #[command(flatten)]
     pub overlays: Overlays,
     /// Only the scenarios with this word in their title, their file's name or their tree's; may be given several times.
@@ -190,6 +191,32 @@ pub(super) struct Sessions {
     /// The folder of the sessions; without it, the usual place for a program's state.
     #[arg(long, value_name = "DIR")]
     pub sessions: Option<PathBuf>,
+}
+
+/// Where the library is that is worked on.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Place {
+    /// The library's folder; without it, the built-in library.
+    folder: Option<PathBuf>,
+    /// The same as the folder, as for the other commands.
+    #[arg(long, value_name = "DIR")]
+    library: Option<PathBuf>,
+}
+
+impl Place {
+    /// The folder, if one is named; a failure where two are.
+    pub fn folder(&self) -> Result<Option<&Path>, Failure> {
+        if let (Some(one), Some(other)) = (&self.folder, &self.library)
+            && one != other
+        {
+            return Err(
+                Failure::new(WRONG_USE, "two libraries are named, and only one is looked at")
+                    .help("name it once: as the folder or with `--library`, which mean the same"),
+            );
+        }
+        Ok(self.folder.as_deref().or(self.library.as_deref()))
+    }
 }
 
 /// What is laid over the library.

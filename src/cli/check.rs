@@ -1,5 +1,8 @@
 //! `proofwalk check`: what is wrong with a library.
 
+use std::path::Path;
+
+use super::library::called;
 use crate::check;
 use crate::library;
 use crate::report::findings::{self, Look};
@@ -27,7 +30,7 @@ pub(super) enum Format {
 /// 1 where something is an error. `folder` is the library's, as it was given.
 pub(super) fn run(
     files: Files,
-    folder: Option<&str>,
+    folder: Option<&Path>,
     release: bool,
     format: Format,
     look: Look,
@@ -39,9 +42,9 @@ pub(super) fn run(
     };
     let failed = found.iter().any(|finding| finding.level == Level::Error);
     let report = match format {
-        Format::Text => findings::text(&library, &found, look),
+        Format::Text => findings::text(&library, &found, Some(&called(&library, folder)), look),
         Format::Json => findings::json(&library, &found),
-        Format::Sarif => findings::sarif(&library, &found, folder),
+        Format::Sarif => findings::sarif(&library, &found, folder.and_then(Path::to_str)),
     };
     // Taking a large library apart takes as long as a rule does, and the process is about to end anyway.
     std::mem::forget(library);

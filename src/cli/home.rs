@@ -2,12 +2,12 @@
 
 use super::arguments::Walking;
 use super::failure::{Failure, WRONG_USE};
-use super::library::sound;
+use super::library::{load, sound};
 use super::resume::{is_open, of};
 use super::sessions::about;
 use super::walk::sessions;
 use super::{look, resume, walk};
-use crate::library::{Id, Kind, Library, Status, Tree};
+use crate::library::{Id, Kind, Library, Named, Status, Tree};
 use crate::source::safe;
 use crate::store::Listed;
 use crate::tui::{self, Home, HomeChoice, HomeLine};
@@ -17,15 +17,18 @@ use crate::walk::status_words;
 pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     if super::is_interactive() && !walking.plain && !look::can_draw() {
         return Err(
-            Failure::new(WRONG_USE, "TERM says that this terminal cannot draw a screen")
-                .help("set TERM to what it is, or walk a call with `proofwalk walk no-heat --plain`"),
+            Failure::new(WRONG_USE, "TERM says that this terminal cannot draw a screen").help(format!(
+                "set TERM to what it is, or walk a call with `{}`",
+                plain_walk(walking)
+            )),
         );
     }
     if !super::is_interactive() || walking.plain {
         return Err(
-            Failure::new(WRONG_USE, "without a terminal there is no first screen").help(
-                "walk a call with `proofwalk walk no-heat --plain`; `proofwalk --help` lists the commands",
-            ),
+            Failure::new(WRONG_USE, "without a terminal there is no first screen").help(format!(
+                "walk a call with `{}`; `proofwalk --help` lists the commands",
+                plain_walk(walking)
+            )),
         );
     }
     let loaded = sound(walking.library.as_deref(), &walking.overlays.folders)?;
@@ -34,13 +37,7 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     let mut open: Vec<Listed> = folder.list()?.into_iter().filter(is_open).collect();
     open.retain(|listed| walking.technician.is_none() || of(listed) == walking.technician);
     open.reverse();
-    let mut complaints: Vec<_> = library
-        .trees
-        .iter()
-        .filter(|(_, tree)| tree.complaint.is_some())
-        .collect();
-    // The widest complaint first: it is where a call begins of which nothing more is known.
-    complaints.sort_by_cached_key(|(id, _)| std::cmp::Reverse(trees_below(library, *id)));
+    let complaints = complaints(library);
     let home = Home {
         title: safe(&library.title),
         overlays: (library.overlays.iter())
@@ -80,6 +77,30 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     };
     let (id, mut desk) = walk::open(&loaded, &tree, walking)?;
     walk::face(&id, &mut desk, walking)
+}
+
+/// The trees that a call can begin with, the widest first: where a call begins of which nothing more is known.
+fn complaints(library: &Library) -> Vec<(Id<Tree>, &Named<Tree>)> {
+    let mut complaints: Vec<_> = (library.trees.iter())
+        .filter(|(_, tree)| tree.complaint.is_some())
+        .collect();
+    complaints.sort_by_cached_key(|(id, _)| std::cmp::Reverse(trees_below(library, *id)));
+    complaints
+}
+
+/// The command that walks a call of the library in lines.
+fn plain_walk(walking: &Walking) -> String {
+    let (library, overlays) = (&walking.library, &walking.overlays.folders);
+    let loaded = load(library.as_deref(), overlays).ok();
+    // What cannot be read is said where it is walked.
+    let tree =
+        (loaded.as_ref()).and_then(|loaded| complaints(&loaded.library).first().map(|(_, tree)| &tree.name));
+    let mut command = format!("proofwalk walk {}", tree.map_or("TREE", String::as_str));
+    let folders = library.iter().map(|folder| ("library", folder));
+    for (option, folder) in folders.chain(overlays.iter().map(|folder| ("overlay", folder))) {
+        command.push_str(&format!(" --{option} {}", safe(&folder.to_string_lossy())));
+    }
+    command + " --plain"
 }
 
 /// How many trees a tree may lead into.

@@ -8,7 +8,7 @@ use super::failure::{FINDINGS, Failure};
 use crate::check;
 use crate::library::{self, Library, Problem};
 use crate::report;
-use crate::source::{Files, Level, SourceFile, safe};
+use crate::source::{Files, Level, Safe, SourceFile, safe};
 use crate::store::{self, Hash};
 use crate::walk::{LibraryMark, OverlayMark};
 
@@ -42,6 +42,21 @@ pub(super) fn load(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<Loaded
     files(folder, overlays).map(resolved)
 }
 
+/// What a library is called where its check or its rehearsal is summed up.
+pub(super) fn called(library: &Library, folder: Option<&Path>) -> Safe {
+    let built_in = || format!("{} {}, built in", library.name, library.edition);
+    safe(&folder.map_or_else(built_in, |folder| folder.to_string_lossy().into_owned()))
+}
+
+/// Says so where the built-in library is worked on in a folder that holds another.
+pub(super) fn say_which(folder: Option<&Path>, command: &str) {
+    if folder.is_none() && Path::new("library.yaml").is_file() {
+        super::tell(&format!(
+            "This is the built-in library. For the one in this folder: `proofwalk {command} .`"
+        ));
+    }
+}
+
 /// The files of a folder's library, or of the built-in one, and those of its overlays.
 pub(super) fn files(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<Files, Failure> {
     let mut files = store::read_layers(folder, overlays)?;
@@ -73,7 +88,7 @@ pub(super) fn sound(folder: Option<&Path>, overlays: &[PathBuf]) -> Result<Loade
     if errors.is_empty() {
         return Ok(loaded);
     }
-    let text = report::findings::text(&loaded.library, &errors, super::look::for_messages());
+    let text = report::findings::text(&loaded.library, &errors, None, super::look::for_messages());
     let count = errors.len();
     Err(Failure::new(
         FINDINGS,

@@ -8,6 +8,7 @@ mod formula;
 mod home;
 mod library;
 mod look;
+mod misplaced;
 mod picture;
 mod rehearse;
 mod report;
@@ -22,7 +23,7 @@ mod watch;
 use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
-use clap::{CommandFactory, Parser};
+use clap::{CommandFactory, FromArgMatches};
 
 use arguments::{Arguments, CheckFormat, Command};
 use failure::{Failure, WRONG_USE};
@@ -31,8 +32,14 @@ use crate::report::picture::Part;
 
 /// Runs the program with the process's own arguments: its exit code.
 pub fn run() -> u8 {
-    let arguments = match Arguments::try_parse() {
-        Ok(arguments) => arguments,
+    let mut program = Arguments::command();
+    let read = program.try_get_matches_from_mut(std::env::args_os());
+    let arguments = read.and_then(|matches| {
+        let arguments = Arguments::from_arg_matches(&matches).map_err(|error| error.format(&mut program))?;
+        Ok((arguments, matches))
+    });
+    let (arguments, matches) = match arguments {
+        Ok(read) => read,
         Err(error) => {
             let code = if error.use_stderr() { WRONG_USE } else { 0 };
             // Where not even the message can be written, the exit code has to do.
@@ -40,7 +47,7 @@ pub fn run() -> u8 {
             return code;
         }
     };
-    match carry_out(arguments) {
+    match misplaced::refuse(&program, &matches).and_then(|()| carry_out(arguments)) {
         Ok(code) => code,
         Err(failure) => {
             tell(&failure.to_string());
@@ -75,13 +82,13 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             explain: Some(rule), ..
         }) => explain(rule.as_deref()),
         Some(Command::Check {
-            folder,
+            library,
             overlays,
             release,
             format,
             watch,
             ..
-        }) => checked(folder.as_deref(), &overlays.folders, release, format, watch),
+        }) => checked(library.folder()?, &overlays.folders, release, format, watch),
         Some(Command::Rehearse(how)) => rehearse::run(&how),
         Some(Command::Picture {
             tree,
@@ -129,11 +136,11 @@ fn checked(
         CheckFormat::Json => (check::Format::Json, watch::Header::Apart),
         CheckFormat::Sarif => (check::Format::Sarif, watch::Header::Apart),
     };
+    library::say_which(folder, "check");
     let once = || {
         let files = library::files(folder, overlays)?;
         let look = look::of_findings(&io::stdout());
-        let shown = folder.and_then(Path::to_str);
-        Ok(check::run(files, shown, release, format, look))
+        Ok(check::run(files, folder, release, format, look))
     };
     if watched {
         return watch::run(folder, overlays, header, once);

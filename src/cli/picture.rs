@@ -20,7 +20,7 @@ pub(super) fn run(
 ) -> Result<u8, Failure> {
     let loaded = load(folder, overlays)?;
     let library = &loaded.library;
-    let id = known_tree(&loaded, tree).map_err(|failure| match loaded.problems.is_empty() {
+    let id = known_tree(&loaded, folder, tree).map_err(|failure| match loaded.problems.is_empty() {
         true => failure,
         false => failure.help(format!(
             "its file may be one that cannot be read: see what is wrong with `{}`",

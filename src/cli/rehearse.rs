@@ -1,33 +1,36 @@
 //! Running a library's scenarios.
 
 use std::io;
+use std::path::Path;
 
 use super::arguments::{Rehearse, RehearseFormat, Required};
 use super::failure::{FINDINGS, Failure, WRONG_USE};
-use super::library::sound;
+use super::library::{called, say_which, sound};
 use super::{look, watch};
 use crate::library::{Id, Library, Scenario, Tree};
 use crate::report::rehearsal::{self, Listed};
-use crate::source::safe;
+use crate::source::{Place, safe};
 use crate::walk::{Rehearsal, Tally};
 
 /// Walks the scenarios; the exit code says whether one departs from what it expects.
 pub(super) fn run(how: &Rehearse) -> Result<u8, Failure> {
+    let folder = how.library.folder()?;
+    say_which(folder, "rehearse");
     if how.watch {
         let header = match how.format {
             RehearseFormat::Text => watch::Header::Beside,
             RehearseFormat::Json => watch::Header::Apart,
         };
-        return watch::run(how.folder.as_deref(), &how.overlays.folders, header, || once(how));
+        return watch::run(folder, &how.overlays.folders, header, || once(folder, how));
     }
-    let (text, code) = once(how)?;
+    let (text, code) = once(folder, how)?;
     super::print(&text)?;
     Ok(code)
 }
 
 /// What to print, and the exit code.
-fn once(how: &Rehearse) -> Result<(String, u8), Failure> {
-    let loaded = sound(how.folder.as_deref(), &how.overlays.folders)?;
+fn once(folder: Option<&Path>, how: &Rehearse) -> Result<(String, u8), Failure> {
+    let loaded = sound(folder, &how.overlays.folders)?;
     let library = &loaded.library;
     let chosen = chosen(library, &how.only)?;
     let rehearsal = Rehearsal::of(library, chosen);
@@ -37,7 +40,15 @@ fn once(how: &Rehearse) -> Result<(String, u8), Failure> {
         (false, false) => Listed::Nothing,
     };
     let mut text = match how.format {
-        RehearseFormat::Text => rehearsal::text(&rehearsal, listed, look::of_findings(&io::stdout())),
+        RehearseFormat::Text => {
+            let called = called(library, folder);
+            rehearsal::text(
+                &rehearsal,
+                listed,
+                Some(&called),
+                look::of_findings(&io::stdout()),
+            )
+        }
         RehearseFormat::Json => rehearsal::json(&rehearsal),
     };
     let short = how.require.and_then(|required| short_of(&rehearsal, required));
@@ -73,13 +84,22 @@ fn chosen<'l>(library: &'l Library, words: &[String]) -> Result<Vec<&'l Scenario
 
 /// What is missing of what must have been walked.
 fn short_of(rehearsal: &Rehearsal<'_>, required: Required) -> Option<String> {
+    let library = rehearsal.library;
     let mut tally = Tally::default();
-    for tree in 0..rehearsal.library.trees.len() {
+    let mut missed = String::new();
+    for tree in 0..library.trees.len() {
         let walked = rehearsal.coverage.of(Id::<Tree>::new(tree));
         tally += match required {
             Required::Steps => walked.steps,
             Required::Edges => walked.edges,
         };
+        let steps = walked.missed_steps.iter().filter(|(_, reachable)| *reachable);
+        // Edges are listed where the walks are summed up.
+        for (step, _) in steps.filter(|_| required == Required::Steps) {
+            let Place { file, line, .. } = library.files.place(library[*step].at);
+            let line = format!("  {file}:{line}  {}", library.path_of(*step));
+            missed.push_str(&format!("{}\n", safe(&line)));
+        }
     }
     let what = match required {
         Required::Steps => "steps",
@@ -87,5 +107,5 @@ fn short_of(rehearsal: &Rehearsal<'_>, required: Required) -> Option<String> {
     };
     let left = tally.total - tally.covered;
     let are = if left == 1 { "is" } else { "are" };
-    (!tally.is_whole()).then(|| format!("{left} of {} {what} {are} in no scenario\n", tally.total))
+    (!tally.is_whole()).then(|| format!("{left} of {} {what} {are} in no scenario\n{missed}", tally.total))
 }

@@ -30,7 +30,7 @@ pub(super) fn sessions(folder: Option<&Path>) -> Result<SessionFolder, Failure> 
 /// Walks a call that begins with a complaint.
 pub(super) fn run(tree: &str, walking: &Walking, answers: Option<&Path>) -> Result<u8, Failure> {
     let mut loaded = sound(walking.library.as_deref(), &walking.overlays.folders)?;
-    known_tree(&loaded, tree)?;
+    known_tree(&loaded, walking.library.as_deref(), tree)?;
     if let Some(file) = answers {
         return answered(&mut loaded, tree, walking, file);
     }
@@ -39,7 +39,7 @@ pub(super) fn run(tree: &str, walking: &Walking, answers: Option<&Path>) -> Resu
 }
 
 /// The tree of a name; a failure that says what there is, where there is none.
-pub(super) fn known_tree(loaded: &Loaded, tree: &str) -> Result<Id<Tree>, Failure> {
+pub(super) fn known_tree(loaded: &Loaded, folder: Option<&Path>, tree: &str) -> Result<Id<Tree>, Failure> {
     let library = &loaded.library;
     if let Some(id) = library.trees.find(tree) {
         return Ok(id);
@@ -48,16 +48,17 @@ pub(super) fn known_tree(loaded: &Loaded, tree: &str) -> Result<Id<Tree>, Failur
         .filter(|(_, tree)| tree.complaint.is_some())
         .map(|(_, tree)| tree.name.as_str())
         .collect();
-    let failure = Failure::new(WRONG_USE, format!("the library has no tree `{}`", safe(tree)));
-    Err(
-        failure.help(match crate::source::nearest(tree, library.trees.names()) {
-            Some(meant) => format!("did you mean `{meant}`?"),
-            None if offered.is_empty() => {
-                "no tree of it has a `complaint`, by which a call can begin".to_owned()
-            }
-            None => format!("the complaints are {}", offered.join(", ")),
-        }),
-    )
+    let (which, other) = match folder {
+        Some(_) => ("library", ""),
+        None => ("built-in library", "; `--library DIR` names another"),
+    };
+    let failure = Failure::new(WRONG_USE, format!("the {which} has no tree `{}`", safe(tree)));
+    let help = match crate::source::nearest(tree, library.trees.names()) {
+        Some(meant) => format!("did you mean `{meant}`?"),
+        None if offered.is_empty() => "no tree of it has a `complaint`, by which a call can begin".to_owned(),
+        None => format!("the complaints are {}{other}", offered.join(", ")),
+    };
+    Err(failure.help(help))
 }
 
 /// Opens a session and the call in it. The library is kept beside the sessions first, so that the call can be replayed.
@@ -215,7 +216,7 @@ fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
         .filter(|finding| finding.level == crate::source::Level::Error)
         .collect();
     if !errors.is_empty() {
-        let text = crate::report::findings::text(&library, &errors, look::for_messages());
+        let text = crate::report::findings::text(&library, &errors, None, look::for_messages());
         return Err(Failure::new(
             WRONG_USE,
             format!("the answers in {shown} do not fit the library\n{text}"),

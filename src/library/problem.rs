@@ -32,6 +32,8 @@ pub enum ProblemKind {
         name: String,
         /// The registered name that was probably meant.
         nearest: Option<String>,
+        /// Of a value, those that are registered, as far as they are few.
+        registered: Vec<String>,
     },
     /// A name that is taken.
     DuplicateName {

@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::dimension::Dimension;
+use super::meter_text;
 use super::misread::{Misread, quoted, range_in};
 use super::number;
 use super::quantity::Quantity;
@@ -76,16 +77,21 @@ impl Amount {
     }
 
     /// Reads what a technician types when asked for a number on a scale: a bare number is in the asked unit, another unit
-    /// of the same dimension is taken.
+    /// of the same dimension is taken. A prefix alone, as meters show it, is that of the unit: `2.00 M` is 2 MΩ where ohms
+    /// are asked for.
     ///
     /// The amount that comes back carries the unit that was meant.
     ///
     /// # Errors
     ///
-    /// As [`parse`](Self::parse) and [`quantity`](Self::quantity); the help names the units that would be taken.
+    /// Where a meter is over its range, which is no number; else as [`parse`](Self::parse) and [`quantity`](Self::quantity); the help names the units that would be taken.
     pub fn typed(text: &str, scale: Scale) -> Result<(Self, Quantity), Misread> {
+        if let Some(misread) = meter_text::over_range(text, scale) {
+            return Err(misread);
+        }
+        let completed = meter_text::completed(text, scale)?;
         let start = range_in(text, text.trim()).start;
-        let mut amount = Self::parse(text).map_err(|misread| Misread {
+        let mut amount = Self::parse(completed.as_deref().unwrap_or(text)).map_err(|misread| Misread {
             help: typed_help(misread.help, scale),
             ..misread
         })?;
@@ -151,7 +157,7 @@ fn write_like(scale: Scale) -> String {
 fn typed_help(help: String, scale: Scale) -> String {
     if help.starts_with("the units are") {
         write_in(scale)
-    } else if help == number::HELP {
+    } else if help == number::HELP || (help == number::TIME_HELP && scale.dimension() != Dimension::Time) {
         write_like(scale)
     } else {
         help

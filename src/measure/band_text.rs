@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::amount::Amount;
 use super::band::Band;
 use super::bound::{Condition, Relation};
 use super::bound_text::BoundText;
@@ -168,10 +169,28 @@ fn split_at_to(text: &str) -> Option<(&str, &str)> {
     Some((&text[..at.start], &text[at.end..]))
 }
 
+/// `0 A to 60 A`, where `0-60 A` was written.
+fn dashed(piece: &str) -> Option<String> {
+    let (low, high) = (piece.char_indices().skip(1))
+        .filter(|(_, letter)| matches!(letter, '-' | '–'))
+        .map(|(at, dash)| (piece[..at].trim(), piece[at + dash.len_utf8()..].trim()))
+        .find(|(low, high)| Amount::parse(low).is_ok() && Amount::parse(high).is_ok())?;
+    let bare = |text| Amount::parse(text).is_ok_and(|amount| amount.unit.is_none());
+    let unit = high.trim_start_matches(|letter: char| letter.is_ascii_digit() || "+-.".contains(letter));
+    Some(match bare(low) && !bare(high) {
+        true => format!("{low} {} to {high}", unit.trim()),
+        false => format!("{low} to {high}"),
+    })
+}
+
 /// Says what was probably meant.
 fn not_a_condition(text: &str, piece: &str) -> Misread {
     let range = range_in(text, piece);
     let first = piece.split_whitespace().next().unwrap_or(piece);
+    if let Some(range_meant) = dashed(piece) {
+        let message = format!("{} is not a band", quoted(piece));
+        return Misread::new(range, message, format!("write `{range_meant}`"));
+    }
     let help = match first
         .to_ascii_lowercase()
         .trim_end_matches(|c: char| c.is_ascii_digit() || c == '.')

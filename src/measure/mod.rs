@@ -18,6 +18,7 @@ mod bound;
 mod bound_text;
 mod dimension;
 mod interval;
+mod meter_text;
 mod misread;
 mod number;
 mod plausible;

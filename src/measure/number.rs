@@ -7,6 +7,9 @@ use super::misread::{Misread, quoted, range_in};
 /// How to mend a text without a number.
 pub(super) const HELP: &str = "write a number and its unit, for instance `24 V`";
 
+/// How to mend a time of day.
+pub(super) const TIME_HELP: &str = "write one number in one unit, for instance `90 s`";
+
 /// A number, and what follows it.
 pub(super) struct Leading<'a> {
     pub value: f64,
@@ -97,10 +100,7 @@ fn other_notation(body: &str, number: &str, rest: &str, range: &Range<usize>) ->
             "has an underscore in its number",
             "write the digits together, for instance `1000`".into(),
         ),
-        ':' => says(
-            "is written like a time of day",
-            "write one number in one unit, for instance `90 s`".into(),
-        ),
+        ':' => says("is written like a time of day", TIME_HELP.into()),
         '.' if digit_follows => says("has two points", "write one number, for instance `3.5`".into()),
         '/' if digit_follows => says(
             "is a fraction",

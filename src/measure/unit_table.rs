@@ -73,8 +73,8 @@ pub(super) static ROWS: &[Row] = &[
     row(Unit::Milliampere, Dimension::Current, "mA", "mA", &["milliamp", "milliamps"], 1e-3),
     row(Unit::Microampere, Dimension::Current, "µA", "uA", &["microamp", "microamps"], 1e-6),
     row(Unit::Ohm, Dimension::Resistance, "Ω", "ohm", &["ohms"], 1.0),
-    row(Unit::Kilohm, Dimension::Resistance, "kΩ", "kohm", &["kohms", "kiloohm", "kilohm", "kilohms"], 1e3),
-    row(Unit::Megohm, Dimension::Resistance, "MΩ", "Mohm", &["Mohms", "megohm", "megohms"], 1e6),
+    row(Unit::Kilohm, Dimension::Resistance, "kΩ", "kohm", &["kohms", "kiloohm", "kiloohms", "kilohm", "kilohms"], 1e3),
+    row(Unit::Megohm, Dimension::Resistance, "MΩ", "Mohm", &["Mohms", "megaohm", "megaohms", "megohm", "megohms"], 1e6),
     // Exact.
     row(Unit::OhmPerThousandFeet, Dimension::ResistancePerLength, "Ω/kft", "ohm/kft", &["ohms/kft", "ohm/1000ft", "ohms/1000ft"], 1.0 / (1e3 * FOOT)),
     row(Unit::OhmPerKilometre, Dimension::ResistancePerLength, "Ω/km", "ohm/km", &["ohms/km"], 1e-3),

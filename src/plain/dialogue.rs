@@ -143,6 +143,10 @@ fn understand<W: Write>(
     };
     let beside = call.standing();
     match wish {
+        // What a meter shows, and no put-back that stays open.
+        Wish::LeaveOpen if rest.is_empty() && matches!(call.ask().question, Question::Number { .. }) => {
+            return answer(voice, &call.ask().question, line);
+        }
         Wish::Again => return Ok(Outcome::Ask),
         Wish::Leave => return Ok(Outcome::Leave),
         Wish::Help => standing::help(voice)?,

@@ -34,7 +34,9 @@ const NO_TREE_YET: &str = "there is no tree yet: write NAME.yaml beside library.
                            `start` and `steps`; what its steps ask for stands in registry/\n";
 
 /// The findings for a person: each with the line it is about, what overlays replaced, and a count of all at the end.
-pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
+///
+/// The count names the library as it is `called`, where it is.
+pub fn text(library: &Library, findings: &[Diagnostic], called: Option<&Safe>, look: Look) -> String {
     let renderer = renderer(look);
     let mut report = String::new();
     for finding in findings {
@@ -45,6 +47,9 @@ pub fn text(library: &Library, findings: &[Diagnostic], look: Look) -> String {
         report.push_str("\n\n");
     }
     report.push_str(&layers::text(library));
+    if let Some(called) = called {
+        report.push_str(&format!("{called}: "));
+    }
     report.push_str(&summary(library, findings));
     report.push('\n');
     let sound = findings.iter().all(|finding| finding.level != Level::Error);

@@ -7,8 +7,9 @@ mod json;
 mod way;
 
 use super::findings::{COLUMNS, Look, counted};
+use crate::library::{Datum, Library};
 use crate::source::{Safe, ascii, safe, wrap};
-use crate::walk::Rehearsal;
+use crate::walk::{Rehearsal, inputs_of};
 
 pub use json::json;
 
@@ -27,8 +28,9 @@ pub enum Listed {
     All,
 }
 
-/// For a person: how much was walked, then every scenario that departed, with the walk as it went, and a count at the end.
-pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, look: Look) -> String {
+/// For a person: how much was walked, then every scenario that departed, with the walk as it went, and at the end a count
+/// that names the library as it is `called`, where it is.
+pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, called: Option<&Safe>, look: Look) -> String {
     let mut page = Page {
         look,
         text: String::new(),
@@ -39,13 +41,10 @@ pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, look: Look) -> String {
     let library = rehearsal.library;
     for idle in &rehearsal.idle {
         let place = library.files.place(idle.at);
-        let name = library.name_of(idle.what);
+        let words = idle_words(library, idle.what);
         page.line(
             0,
-            &format!(
-                "{}:{}:{}: note: `{name}` is never asked for",
-                place.file, place.line, place.column
-            ),
+            &format!("{}:{}:{}: note: {words}", place.file, place.line, place.column),
         );
     }
     if !rehearsal.idle.is_empty() {
@@ -61,8 +60,28 @@ pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, look: Look) -> String {
         page.line(0, "`--only WORD` shows one of them in full.");
         page.blank();
     }
+    if let Some(called) = called {
+        // In one piece with the count, however long the folder's name is.
+        page.text.push_str(&format!("{}: ", page.shown(called.as_str())));
+    }
     page.line(0, &summary(rehearsal));
     page.text
+}
+
+/// Why an answer is idle, and what to give instead of one that is worked out.
+fn idle_words(library: &Library, datum: Datum) -> String {
+    let inputs = inputs_of(library, datum);
+    let names: Vec<String> = (inputs.iter())
+        .map(|input| format!("`{}`", library.name_of(*input)))
+        .collect();
+    let name = library.name_of(datum);
+    match names.is_empty() {
+        true => format!("`{name}` is never asked for"),
+        false => format!(
+            "`{name}` is never asked for: it is worked out, so give {} instead",
+            names.join(" and ")
+        ),
+    }
 }
 
 /// `12 scenarios, 11 as expected, 1 not`.

@@ -3,7 +3,10 @@
 /// Longest word that is compared, in characters; no name of a library is longer.
 const LONGEST: usize = 64;
 
-/// The candidate closest to `word`, if one is close enough to be worth a suggestion.
+/// Shortest word that is taken for the beginning of a name, in characters.
+const SHORTEST_START: usize = 4;
+
+/// The candidate closest to `word`, if one is close enough to be worth a suggestion; else the shortest that begins with it.
 ///
 /// Distance is Damerau's in its restricted form: insertions, deletions, substitutions and swaps of neighbours cost one
 /// each; a third of the word's length may differ.
@@ -14,14 +17,23 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
         return None;
     }
     let most = (length / 3).max(1);
-    candidates
+    let mut longer: Option<&str> = None;
+    let close = candidates
         .into_iter()
+        .inspect(|candidate| {
+            let begins = length >= SHORTEST_START && candidate.starts_with(word);
+            let rank = |name: &str| (name.len(), name.to_owned());
+            if begins && longer.is_none_or(|known| rank(candidate) < rank(known)) {
+                longer = Some(candidate);
+            }
+        })
         // As many letters at least must be put in or taken out.
         .filter(|candidate| candidate.chars().count().abs_diff(length) <= most)
         .map(|candidate| (distance(word, candidate), candidate))
         .filter(|&(distance, _)| distance <= most)
         .min()
-        .map(|(_, candidate)| candidate)
+        .map(|(_, candidate)| candidate);
+    close.or(longer)
 }
 
 fn distance(a: &str, b: &str) -> usize {
@@ -53,5 +65,12 @@ mod tests {
         assert_eq!(nearest("flame_curent", names), Some("flame_current"));
         assert_eq!(nearest("falme_current", names), Some("flame_current"));
         assert_eq!(nearest("draft", names), None);
+    }
+
+    #[test]
+    fn the_beginning_of_a_name_is_enough() {
+        let names = ["capacitance_label_high", "capacitance_label", "gas"];
+        assert_eq!(nearest("capacitance", names), Some("capacitance_label"));
+        assert_eq!(nearest("ga", ["gas_pressure"]), None);
     }
 }

@@ -339,7 +339,7 @@ fn void(library: &Library, state: &mut State, datum: Datum) {
 }
 
 /// The readings that a reading is worked out from, all the way down.
-pub(super) fn inputs_of(library: &Library, datum: Datum) -> Vec<Datum> {
+pub fn inputs_of(library: &Library, datum: Datum) -> Vec<Datum> {
     let mut found = Vec::new();
     let mut waiting = vec![datum];
     while let Some(Datum::Reading(id)) = waiting.pop() {

@@ -22,7 +22,7 @@ mod stated;
 mod wanted;
 mod words;
 
-pub use apply::{Misfit, apply, fold};
+pub use apply::{Misfit, apply, fold, inputs_of};
 pub use ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
     WorkedOut,

@@ -9,7 +9,7 @@ use crate::library::Written;
 
 fn text(library: &Written, look: Look) -> String {
     let (library, problems) = load(library.files());
-    findings::text(&library, &check::run(&library, &problems), look)
+    findings::text(&library, &check::run(&library, &problems), None, look)
 }
 
 fn json(library: &Written) -> String {
@@ -129,7 +129,7 @@ overlay The north branch, edition 7: replaces 1
 
 no errors, no warnings in 2 trees, 13 steps
 ";
-    assert_eq!(findings::text(&library, &found, Look::default()), expected);
+    assert_eq!(findings::text(&library, &found, None, Look::default()), expected);
     let checked: serde_json::Value = serde_json::from_str(&findings::json(&library, &found)).unwrap();
     assert_eq!(
         (&checked["overlays"], &checked["replaced"]),
@@ -151,7 +151,7 @@ fn an_overlay_is_told_safely_and_its_text_is_looked_at() {
         .map(|finding| (finding.rule, library.files.place(finding.span).file))
         .collect();
     assert_eq!(places, [("unsafe-text", "../company/library.yaml".to_owned())]);
-    let text = findings::text(&library, &found, Look::default());
+    let text = findings::text(&library, &found, None, Look::default());
     assert!(text.contains("overlay North^[[2J, edition 7"), "{text}");
 }
 

@@ -83,7 +83,7 @@ fn a_tree_that_is_not_there_exits_2_with_the_one_that_may_be_meant() {
     let said = scene.run(&["walk", "no-haet", "--plain"]).exits(2);
     assert_eq!(
         said.err,
-        "proofwalk: the library has no tree `no-haet`\n  help: did you mean `no-heat`?\n"
+        "proofwalk: the built-in library has no tree `no-haet`\n  help: did you mean `no-heat`?\n"
     );
     assert!(!scene.sessions().exists());
 }

@@ -22,3 +22,4 @@ mod rehearsing;
 mod schemas;
 mod streams;
 mod watching;
+mod which;

@@ -54,6 +54,15 @@ fn rehearse(scene: &Scene, options: &[&str]) -> Said {
     run(&arguments)
 }
 
+/// What was said, without the folder that the count names.
+#[track_caller]
+fn unnamed(scene: &Scene, said: &Said) -> String {
+    let folder = scene.temp.path().join("library");
+    let named = format!("{}: ", folder.display());
+    assert_eq!(said.out.matches(&named).count(), 1, "{said:?}");
+    said.out.replace(&named, "")
+}
+
 fn written() -> Scene {
     let scene = scene();
     write(&scene);
@@ -72,7 +81,8 @@ fn failing() -> Scene {
 
 #[test]
 fn what_was_walked_is_counted_and_what_was_not_is_named_where_it_stands() {
-    let said = rehearse(&written(), &[]).exits(0);
+    let scene = written();
+    let said = rehearse(&scene, &[]).exits(0);
     let expected = "\
 walked              steps              edges
 hums            3/3 100 %          2/3  66 %
@@ -83,7 +93,7 @@ no scenario takes:
 
 2 scenarios, 2 as expected, 0 not
 ";
-    assert_eq!(said.out, expected);
+    assert_eq!(unnamed(&scene, &said), expected);
 }
 
 #[test]
@@ -99,11 +109,25 @@ fn what_is_required_and_not_walked_exits_1() {
 }
 
 #[test]
+fn a_step_that_no_scenario_comes_to_is_named_where_it_stands() {
+    let scene = written();
+    std::fs::remove_file(scene.temp.path().join("library/scenarios/runs.yaml")).unwrap();
+    let said = rehearse(&scene, &["--require", "steps"]).exits(1);
+    assert!(
+        said.out
+            .ends_with("1 of 3 steps is in no scenario\n  hums.yaml:13  hums/fine\n"),
+        "{}",
+        said.out
+    );
+}
+
+#[test]
 fn only_what_is_chosen_is_walked_by_title_file_or_tree() {
     let scene = failing();
     for (word, count) in [("runs", 1), ("FINE", 1), ("hums", 2), ("stuck-f", 1)] {
         let said = rehearse(&scene, &["--only", word]);
-        let last = said.out.lines().next_back().unwrap_or_default();
+        let out = unnamed(&scene, &said);
+        let last = out.lines().next_back().unwrap_or_default();
         assert!(last.starts_with(&format!("{count} scenario")), "{word}: {said:?}");
     }
     let said = rehearse(&scene, &["--only", "runs", "--only", "stuck-fast"]).exits(1);
@@ -113,7 +137,7 @@ fn only_what_is_chosen_is_walked_by_title_file_or_tree() {
         said.out
     );
     let said = rehearse(&scene, &["--only", "runs"]).exits(0);
-    assert_eq!(said.out, "1 scenario, 1 as expected, 0 not\n");
+    assert_eq!(unnamed(&scene, &said), "1 scenario, 1 as expected, 0 not\n");
     let said = rehearse(&scene, &["--only", "nothing\u{1b}"]).exits(2);
     assert!(
         said.out.is_empty() && said.err.contains("no scenario has `nothing^[`"),
@@ -132,7 +156,7 @@ fn a_scenario_that_departs_exits_1_and_shows_its_line() {
         assert!(said.out.contains(words), "{words:?} is missing: {}", said.out);
     }
     assert!(
-        said.out.ends_with("\n2 scenarios, 1 as expected, 1 not\n"),
+        said.out.ends_with(": 2 scenarios, 1 as expected, 1 not\n"),
         "{}",
         said.out
     );

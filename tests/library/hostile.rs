@@ -156,10 +156,36 @@ fn an_empty_registry_registers_nothing_and_an_empty_tree_is_none() {
 
 #[test]
 fn the_wrong_shape_is_named_where_it_stands() {
-    refused("restores: [cover]\n", "1:11", "a map is wanted here");
+    refused(
+        "restores: [cover]\n",
+        "1:11",
+        "lines of `key: value` are wanted here",
+    );
     refused(
         "restores:\n  cover: [one]\n",
         "2:10",
+        "one text is wanted here, not a list or a map",
+    );
+}
+
+#[test]
+fn a_slip_in_the_yaml_is_told_in_plain_words_at_its_own_line() {
+    let colon = "there is a colon here that YAML does not take";
+    refused(
+        "restores:\n\tcover: Screw it on\n",
+        "2:1",
+        "line 2 begins with a tab",
+    );
+    refused("restores:\n  cover: Screws: four\n", "2:16", colon);
+    refused(
+        "restores:\n  door: Close it\n  cover \"Screw it on\"\n",
+        "3:3",
+        "a key without its colon",
+    );
+    // A tab that is no fault is not blamed for another.
+    refused(
+        "restores:\n  cover: |\n    Screw it on\n    \twith care\n\n\n\n  door: [one]\n",
+        "8:9",
         "one text is wanted here, not a list or a map",
     );
 }

@@ -140,7 +140,9 @@ impl Written {
             let place = library.files.place(problem.span);
             let what = match &problem.kind {
                 ProblemKind::Malformed { message, .. } => format!("malformed: {message}"),
-                ProblemKind::UnknownName { what, name, nearest } => match nearest {
+                ProblemKind::UnknownName {
+                    what, name, nearest, ..
+                } => match nearest {
                     Some(nearest) => format!("unknown {what} `{name}`, meant `{nearest}`"),
                     None => format!("unknown {what} `{name}`"),
                 },

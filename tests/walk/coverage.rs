@@ -73,6 +73,6 @@ fn what_no_walk_can_take_is_told_apart_and_not_counted() {
         missed.map(|missed| missed.reachable).collect::<Vec<_>>(),
         [false, false]
     );
-    let page = text(&rehearsal, Listed::Few, Look::default());
+    let page = text(&rehearsal, Listed::Few, None, Look::default());
     assert!(page.contains("go: bad → dirty  (no walk can)"), "{page}");
 }

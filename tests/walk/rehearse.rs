@@ -134,6 +134,18 @@ fn what_is_asked_and_what_is_opened_is_left_on_an_answer_too() {
 }
 
 #[test]
+fn an_empty_list_says_that_nothing_was_opened() {
+    let answers = "readings: { volts: 15 V, amps: 2 A }\nsigns: { noise: hum }";
+    let walk = |put_back: &str| {
+        let library = with(&format!("{answers}\nexpect: {{ verdict: fine{put_back} }}\n"));
+        let (run, _) = walked(&library);
+        run.departures.first().map(|departure| departure.happened.clone())
+    };
+    assert_eq!(walk(""), None);
+    assert_eq!(walk(", put_back: []"), Some("`door` was opened".to_owned()));
+}
+
+#[test]
 fn each_departure_points_at_the_key_that_is_not_met() {
     let library = with(
         "signs: { noise: quiet, smell: nothing }\nexpect:\n  verdict: dirty\n  asked: [smell, volts]\n  put_back: [door]\n  findings: [note]\n",
@@ -195,7 +207,7 @@ error: expected the verdict `valve_dead`
 
 1 scenario, 0 as expected, 1 not
 ";
-    assert_eq!(text(&rehearsal, Listed::Nothing, look), expected);
+    assert_eq!(text(&rehearsal, Listed::Nothing, None, look), expected);
 }
 
 #[test]
@@ -210,6 +222,7 @@ fn a_verdict_that_is_not_proven_says_what_its_proof_lacks_and_what_to_add() {
     let page = text(
         &Rehearsal::of(&library, &library.scenarios),
         Listed::Nothing,
+        None,
         Look::default(),
     );
     for words in [
@@ -232,6 +245,7 @@ fn a_page_fits_80_columns_and_nothing_in_it_acts_on_a_terminal() {
     let page = text(
         &Rehearsal::of(&library, &library.scenarios),
         Listed::All,
+        None,
         Look::default(),
     );
     assert!(page.contains("^[[2J") && !page.contains('\u{1b}'), "{page}");
@@ -251,6 +265,7 @@ fn of_many_departures_the_first_are_shown_with_their_walk() {
     let page = text(
         &Rehearsal::of(&library, &library.scenarios),
         Listed::Nothing,
+        None,
         Look::default(),
     );
     assert_eq!(page.matches("  the walk:\n").count(), 10);
@@ -268,7 +283,7 @@ fn an_answer_that_is_refused_is_told_and_nothing_else_is() {
     ];
     let library = library(&files);
     let rehearsal = Rehearsal::of(&library, &library.scenarios);
-    let page = text(&rehearsal, Listed::Nothing, Look::default());
+    let page = text(&rehearsal, Listed::Nothing, None, Look::default());
     assert!(
         page.contains("error: expected the answer to `high` (Upper mark) at t/b to be taken\n"),
         "{page}"

@@ -48,9 +48,19 @@ rule! {
 
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     for problem in subject.problems {
-        if let ProblemKind::UnknownName { what, name, nearest } = &problem.kind {
+        if let ProblemKind::UnknownName {
+            what,
+            name,
+            nearest,
+            registered,
+        } = &problem.kind
+        {
             let help = match nearest {
                 Some(meant) => format!("did you mean `{meant}`?"),
+                None if !registered.is_empty() => {
+                    let names: Vec<String> = registered.iter().map(|name| format!("`{name}`")).collect();
+                    format!("name one that is registered for it: {}", names.join(", "))
+                }
                 None => mend(*what, name),
             };
             findings.add(problem.span, format!("no {what} is called `{name}`"), help);

@@ -12,6 +12,9 @@ use super::Resolver;
 use super::scope::{Names, Scope, Taken};
 use crate::source::{FileId, Span, nearest};
 
+/// Most values that are listed where one is unknown.
+const FEW: usize = 6;
+
 impl Resolver<'_> {
     /// The id of a name; an unknown one is reported.
     pub(super) fn find<T: 'static>(
@@ -108,7 +111,16 @@ impl Resolver<'_> {
             let nearest = self.suggest(&name.value, |scope| {
                 Box::new(scope.values(of).into_iter().flat_map(Names::iter))
             });
-            self.unknown(What::Value, &name.value, name.span(file), nearest);
+            let mut registered: Vec<String> = (self.scope.values(of).into_iter())
+                .flat_map(Names::iter)
+                .map(str::to_owned)
+                .take(FEW + 1)
+                .collect();
+            registered.sort();
+            if registered.len() > FEW {
+                registered.clear();
+            }
+            self.unknown_of(What::Value, &name.value, name.span(file), nearest, registered);
         }
         found.map(Id::index)
     }

@@ -57,8 +57,25 @@ impl Resolver<'_> {
     }
 
     pub(super) fn unknown(&mut self, what: What, name: &str, span: Span, nearest: Option<String>) {
-        let name = name.to_owned();
-        self.problem(span, ProblemKind::UnknownName { what, name, nearest });
+        self.unknown_of(what, name, span, nearest, Vec::new());
+    }
+
+    /// As [`Resolver::unknown`], with what is registered.
+    pub(super) fn unknown_of(
+        &mut self,
+        what: What,
+        name: &str,
+        span: Span,
+        nearest: Option<String>,
+        registered: Vec<String>,
+    ) {
+        let kind = ProblemKind::UnknownName {
+            what,
+            name: name.to_owned(),
+            nearest,
+            registered,
+        };
+        self.problem(span, kind);
     }
 
     pub(super) fn duplicate(

@@ -200,6 +200,10 @@ impl Resolver<'_> {
             }),
             asked: self.placed_data(asked.as_ref(), file),
             put_back: self.placed_restores(put_back.as_ref(), file),
+            opens_nothing: match put_back {
+                Some(list) if list.is_empty() => expect.key("put_back", file),
+                _ => None,
+            },
             findings: (findings.as_ref()).map(|list| Placed {
                 what: list.iter().filter_map(|name| self.severity(name, file)).collect(),
                 at: expect.key("findings", file).unwrap_or(owner.at),

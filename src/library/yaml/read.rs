@@ -56,7 +56,8 @@ pub(in crate::library) fn read<T: DeserializeOwned>(
         strict_booleans: true,
         with_snippet: false,
     };
-    serde_yaml::from_str_with_options(source.text(), options).map_err(|error| explain(file, source, &error))
+    serde_yaml::from_str_with_options(source.text(), options)
+        .map_err(|error| tab(file, source, &error).unwrap_or_else(|| explain(file, source, &error)))
 }
 
 fn explain(file: FileId, source: &SourceFile, error: &Error) -> Unreadable {
@@ -66,6 +67,34 @@ fn explain(file: FileId, source: &SourceFile, error: &Error) -> Unreadable {
         message,
         help: help.to_owned(),
     }
+}
+
+/// How many lines from a tab the reader may say it is.
+const NEAR: usize = 2;
+
+/// The first line that begins with a tab near where the reader stopped, which blames it on the line before. Elsewhere, as in a
+/// block of text, a tab is no fault.
+fn tab(file: FileId, source: &SourceFile, error: &Error) -> Option<Unreadable> {
+    let blamed = error.location()?.line() as usize;
+    let mut start = 0;
+    for (number, line) in source.text().split('\n').enumerate() {
+        let indentation = &line[..line.len() - line.trim_start_matches([' ', '\t']).len()];
+        if let (Some(at), true) = (indentation.find('\t'), (number + 1).abs_diff(blamed) <= NEAR) {
+            let start = (start + at) as u32;
+            let span = Span {
+                file,
+                start,
+                end: start + 1,
+            };
+            return Some(Unreadable {
+                span,
+                message: format!("line {} begins with a tab", number + 1),
+                help: "use spaces: YAML takes no tab in front of a line".to_owned(),
+            });
+        }
+        start += line.len() + 1;
+    }
+    None
 }
 
 fn place(file: FileId, source: &SourceFile, error: &Error) -> Span {
@@ -104,8 +133,8 @@ fn wording(error: &Error) -> (String, &'static str) {
         ),
         Error::Unexpected { expected, .. } => match *expected {
             "mapping start" => (
-                "a map is wanted here".to_owned(),
-                "write lines of `key: value`, indented below the key",
+                "lines of `key: value` are wanted here".to_owned(),
+                "write them indented below the key; put a text with a colon in it in quotes",
             ),
             "string scalar" => (
                 "one text is wanted here, not a list or a map".to_owned(),
@@ -149,11 +178,46 @@ fn wording(error: &Error) -> (String, &'static str) {
         ),
         // The scanner has a limit of its own, and meets it first where brackets open without end.
         other if first_line(&other.render()) == "recursion limit exceeded" => too_deep(),
-        other => (
-            first_line(&other.render()),
-            "mend the YAML here: look at indentation, quotes and colons, on this line and the one before",
-        ),
+        other => scanned(first_line(&other.render())),
     }
+}
+
+/// What the scanner says, in the words of somebody who writes no programs, as far as that is simple.
+fn scanned(said: String) -> (String, &'static str) {
+    let is = |words: &[&str]| words.iter().any(|words| said.contains(words));
+    if is(&["simple key expected ':'", "could not find expected ':'"]) {
+        return (
+            "a key without its colon".to_owned(),
+            "write `key: value`; a text that goes on below its key stands further in than the key",
+        );
+    }
+    if is(&["mapping values are not allowed", "invalid colon", "simple key"]) {
+        return (
+            "there is a colon here that YAML does not take".to_owned(),
+            "put a text with a colon in it in quotes; of a key, see that its line begins as far in as those beside it",
+        );
+    }
+    if is(&["flow mapping", "flow sequence", "',' or"]) {
+        return (
+            "a bracket that was opened before this place is not closed as it should be".to_owned(),
+            "close every { with } and every [ with ]; put a text that holds a comma, a colon or a bracket in quotes",
+        );
+    }
+    if is(&[
+        "block mapping",
+        "block collection",
+        "expected block end",
+        "expected <block end>",
+    ]) {
+        return (
+            "this line does not fit the lines before it".to_owned(),
+            "begin it as far in as the lines it belongs to, with spaces; put a text with a colon in it in quotes",
+        );
+    }
+    (
+        said,
+        "mend the YAML here: look at indentation, quotes and colons, on this line and the one before",
+    )
 }
 
 fn budget(breach: &BudgetBreach) -> (String, &'static str) {

@@ -205,6 +205,69 @@ fn a_technician_is_told_what_would_be_taken() {
 }
 
 #[test]
+fn a_prefix_alone_is_that_of_the_unit_asked_for() {
+    for (typed, unit, means) in [
+        ("2.00 M", "ohm", "2 Mohm"),
+        ("15k", "ohm", "15 kohm"),
+        ("15 K", "Mohm", "15 kohm"),
+        ("3.1 u", "A", "3.1 uA"),
+        ("3.1 µ", "uA", "3.1 uA"),
+        ("12 m", "V", "12 mV"),
+        ("12 m", "A", "12 mA"),
+        ("45 µ", "uF", "45 uF"),
+    ] {
+        let (amount, value) = Amount::typed(typed, scale(unit)).unwrap();
+        assert_eq!(value, quantity(means), "{typed}");
+        // What is kept reads the same wherever it is read again.
+        assert_eq!(
+            Amount::parse(&amount.to_string()).unwrap().unit,
+            amount.unit,
+            "{typed}"
+        );
+    }
+    assert_eq!(
+        Amount::typed("2.00 M", scale("ohm")).unwrap().0.to_string(),
+        "2.00 MΩ"
+    );
+    // Of a length, m is a unit and no prefix.
+    assert_eq!(Amount::typed("2 m", scale("ft")).unwrap().1, quantity("2 m"));
+}
+
+#[test]
+fn a_prefix_that_no_unit_has_leads_to_one_that_is_taken() {
+    let says = |text: &str, unit: &str| Amount::typed(text, scale(unit)).unwrap_err().to_string();
+    assert_eq!(
+        says("2m", "ohm"),
+        "`2m` would be mohm, which is no unit here; m is milli and M is mega: write `2 Mohm` if the meter shows that, or it \
+         in ohm, kohm or Mohm"
+    );
+    assert!(says("2 M", "V").contains("write `2 mV`"));
+    assert_eq!(
+        says("5 n", "uF"),
+        "`5 n` would be nF, which is no unit here; write it in uF"
+    );
+}
+
+#[test]
+fn over_range_is_no_number_and_what_to_type_is_said() {
+    let says = |text: &str, unit: &str| Amount::typed(text, scale(unit)).unwrap_err().to_string();
+    for shown in ["OL", "O.L", "0L", "open", " ol "] {
+        let said = says(shown, "ohm");
+        assert!(
+            said.contains("more than the meter can show") && said.contains("`20 Mohm`"),
+            "{said}"
+        );
+    }
+    assert_eq!(
+        says("OL", "V"),
+        "`OL` is no number: it is more than the meter can show; take it in a higher range and type the number; write it in \
+         V or mV"
+    );
+    assert!(says("12:30", "ohm").ends_with("`24 ohm`"));
+    assert_eq!(Unit::parse("megaohms"), Some(Unit::Megohm));
+}
+
+#[test]
 fn a_plausible_range_has_two_fixed_ends() {
     let range = PlausibleRange::parse("0 V to 150 V", scale("V")).unwrap();
     assert!(range.contains(quantity("0 V")) && range.contains(quantity("150 V")));

@@ -20,6 +20,28 @@ fn there_is_no_otherwise() {
 }
 
 #[test]
+fn a_dash_between_two_numbers_is_a_to() {
+    refuses(
+        "0-60 A",
+        "0-60 A",
+        "`0-60 A` is not a band",
+        "write `0 A to 60 A`",
+    );
+    refuses(
+        "18 V – 30 V",
+        "18 V – 30 V",
+        "`18 V – 30 V` is not a band",
+        "write `18 V to 30 V`",
+    );
+    refuses(
+        "-5 - 5 V",
+        "-5 - 5 V",
+        "`-5 - 5 V` is not a band",
+        "write `-5 V to 5 V`",
+    );
+}
+
+#[test]
 fn a_comma_in_braces_is_explained() {
     let message = "a comma joins two conditions, and one is missing";
     refuses("at least 18 V,", "", message, "inside `{…}` a comma ends the key");

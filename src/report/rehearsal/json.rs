@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::explained::{Explained, Way, Why};
+use super::idle_words;
 use crate::library::{Id, Library, Scenario};
 use crate::source::{Place, safe};
 use crate::walk::{Departure, Rehearsal, Run, Suggestion, Tally as Walked};
@@ -134,12 +135,11 @@ pub fn json(rehearsal: &Rehearsal<'_>) -> String {
         notes: (rehearsal.idle.iter())
             .map(|idle| {
                 let place = library.files.place(idle.at);
-                let name = library.name_of(idle.what);
                 Note {
                     file: shown(&place.file),
                     line: place.line,
                     column: place.column,
-                    message: format!("`{name}` is never asked for"),
+                    message: idle_words(library, idle.what),
                 }
             })
             .collect(),

@@ -79,6 +79,11 @@ pub fn departures(library: &Library, scenario: &Scenario, state: &State) -> Vec<
             });
         }
     }
+    if let (Some(at), false) = (expect.opens_nothing, state.ever_open.is_empty()) {
+        let names = (state.ever_open.iter()).map(|restore| format!("`{}`", library.restores[*restore].name));
+        let happened = format!("{} was opened", names.collect::<Vec<_>>().join(", "));
+        found.push(Departure::new(at, "nothing left to be put back", happened));
+    }
     if let Some(expected) = &expect.findings {
         let noted: Vec<Severity> = (state.moment.findings.iter())
             .map(|(_, finding)| finding.severity)
