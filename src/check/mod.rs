@@ -10,6 +10,7 @@ mod doubt;
 mod escapes;
 mod known;
 mod questions;
+mod roomy;
 mod rule;
 mod rules;
 mod run;

@@ -1,30 +1,64 @@
 //! What the registries and the trees of a library refer to; its worked calls do not count.
 
-use std::collections::HashSet;
+use std::marker::PhantomData;
 
 use crate::library::{
     Answers, Caution, ClaimKind, Datum, Fault, Id, Input, Kind, Library, Obtained, Part, PlateField, Proof,
-    Reading, Remedy, Restore, Sign, Source, Step, Taking,
+    Reading, Remedy, Restore, Sign, Source, Step, Table, Taking,
 };
 use crate::measure::Band;
 
+/// The entries of a table that something refers to, by position.
+#[derive(Debug)]
+pub(super) struct Used<T>(Vec<bool>, PhantomData<fn() -> T>);
+
+impl<T> Used<T> {
+    fn none(table: &Table<T>) -> Self {
+        Self(vec![false; table.len()], PhantomData)
+    }
+
+    fn insert(&mut self, id: Id<T>) {
+        self.0[id.index()] = true;
+    }
+
+    fn extend<'i>(&mut self, ids: impl IntoIterator<Item = &'i Id<T>>)
+    where
+        T: 'i,
+    {
+        ids.into_iter().for_each(|id| self.insert(*id));
+    }
+
+    pub fn contains(&self, id: Id<T>) -> bool {
+        self.0[id.index()]
+    }
+}
+
 /// Everything that something refers to, by kind.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Uses {
-    pub fields: HashSet<Id<PlateField>>,
-    pub readings: HashSet<Id<Reading>>,
-    pub signs: HashSet<Id<Sign>>,
-    pub parts: HashSet<Id<Part>>,
-    pub faults: HashSet<Id<Fault>>,
-    pub restores: HashSet<Id<Restore>>,
-    pub cautions: HashSet<Id<Caution>>,
-    pub sources: HashSet<Id<Source>>,
+    pub fields: Used<PlateField>,
+    pub readings: Used<Reading>,
+    pub signs: Used<Sign>,
+    pub parts: Used<Part>,
+    pub faults: Used<Fault>,
+    pub restores: Used<Restore>,
+    pub cautions: Used<Caution>,
+    pub sources: Used<Source>,
 }
 
 impl Uses {
     /// What a library refers to, from wherever: what nothing but an unreachable step uses is used.
     pub fn of(library: &Library) -> Self {
-        let mut uses = Self::default();
+        let mut uses = Self {
+            fields: Used::none(&library.plate),
+            readings: Used::none(&library.readings),
+            signs: Used::none(&library.signs),
+            parts: Used::none(&library.parts),
+            faults: Used::none(&library.faults),
+            restores: Used::none(&library.restores),
+            cautions: Used::none(&library.cautions),
+            sources: Used::none(&library.sources),
+        };
         uses.cautions.extend(&library.standing_cautions);
         uses.fields.extend(library.order.iter().flatten());
         for (_, reading) in library.readings.iter() {
@@ -47,7 +81,7 @@ impl Uses {
             uses.proof(&fault.proof);
         }
         for (_, caution) in library.cautions.iter() {
-            uses.sources.extend(caution.source);
+            uses.sources.extend(&caution.source);
         }
         for step in &library.steps {
             uses.step(step);
@@ -58,7 +92,7 @@ impl Uses {
     fn taking(&mut self, taking: &Taking) {
         self.cautions.extend(&taking.cautions);
         self.restores.extend(&taking.leaves);
-        self.sources.extend(taking.source);
+        self.sources.extend(&taking.source);
     }
 
     fn inputs(&mut self, inputs: &[Input]) {
@@ -86,9 +120,9 @@ impl Uses {
 
     fn datum(&mut self, datum: Datum) {
         match datum {
-            Datum::Reading(reading) => _ = self.readings.insert(reading),
-            Datum::Sign(sign) => _ = self.signs.insert(sign),
-            Datum::Field(field) => _ = self.fields.insert(field),
+            Datum::Reading(reading) => self.readings.insert(reading),
+            Datum::Sign(sign) => self.signs.insert(sign),
+            Datum::Field(field) => self.fields.insert(field),
         }
     }
 
@@ -99,7 +133,7 @@ impl Uses {
 
     fn step(&mut self, step: &Step) {
         self.cautions.extend(&step.cautions);
-        self.sources.extend(step.source);
+        self.sources.extend(&step.source);
         match &step.kind {
             Kind::Measure { reading, answers, .. } => {
                 self.datum(Datum::Reading(*reading));
@@ -119,7 +153,7 @@ impl Uses {
                 voids.iter().for_each(|datum| self.datum(*datum));
                 self.restores.extend(leaves.iter().chain(restores));
             }
-            Kind::Verdict { fault, .. } => _ = self.faults.insert(*fault),
+            Kind::Verdict { fault, .. } => self.faults.insert(*fault),
             Kind::Visit { .. } | Kind::Return { .. } | Kind::Unresolved { .. } => {}
         }
     }

@@ -36,12 +36,12 @@ impl<F> Band<F> {
 
     /// The values it lets through, once the fields are known; `None` while one of its bounds has no value.
     pub fn interval(&self, fields: &impl Fn(&F) -> Option<Quantity>) -> Option<Interval> {
-        let resolved = self
-            .conditions
-            .iter()
-            .map(|condition| Some((condition.relation, condition.bound.value(fields)?)));
-        let resolved: Vec<(Relation, Quantity)> = resolved.collect::<Option<_>>()?;
-        Some(Interval::from_conditions(resolved))
+        let mut interval = Interval::everything();
+        for condition in &self.conditions {
+            let bound = condition.bound.value(fields)?;
+            interval = interval.intersect(Interval::of(condition.relation, bound));
+        }
+        Some(interval)
     }
 
     /// The same band with its fields named otherwise.

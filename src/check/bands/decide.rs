@@ -26,6 +26,9 @@ pub(in crate::check) struct Overlap {
 /// Values that no band takes: all the gaps where no band leans on the plate, the first that is found otherwise.
 pub(in crate::check) fn gaps(question: Question<'_>) -> Result<Vec<Witness>, Undecided> {
     if question.bands.iter().all(is_fixed) {
+        if sweep::follow_one_another(question.bands.iter().filter_map(interval)) {
+            return Ok(Vec::new());
+        }
         let fixed: Vec<Interval> = question.bands.iter().filter_map(interval).collect();
         let gaps = sweep::gaps(domain(question), &fixed);
         return Ok(gaps
@@ -40,6 +43,10 @@ pub(in crate::check) fn gaps(question: Question<'_>) -> Result<Vec<Witness>, Und
 /// Pairs of bands that take one value.
 pub(in crate::check) fn overlaps(question: Question<'_>) -> Result<Vec<Overlap>, Undecided> {
     let bands = question.bands;
+    let ends = bands.iter().filter_map(interval);
+    if bands.iter().all(is_fixed) && sweep::follow_one_another(ends) {
+        return Ok(Vec::new());
+    }
     let (fixed, leaning): (Vec<usize>, Vec<usize>) =
         (0..bands.len()).partition(|&band| is_fixed(&bands[band]));
     let intervals: Vec<Interval> = fixed.iter().filter_map(|&band| interval(&bands[band])).collect();

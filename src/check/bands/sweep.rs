@@ -40,6 +40,24 @@ pub(super) fn gaps(domain: Interval, bands: &[Interval]) -> Vec<Interval> {
     gaps
 }
 
+/// Whether bands follow one another, up or down as they are written, from one end of all numbers to the other: then there is
+/// neither a gap nor an overlap. So nearly all are written, and this takes no sorting.
+pub(super) fn follow_one_another(bands: impl DoubleEndedIterator<Item = Interval> + Clone) -> bool {
+    rise(bands.clone()) || rise(bands.rev())
+}
+
+fn rise(bands: impl Iterator<Item = Interval>) -> bool {
+    let everything = Interval::everything();
+    let mut free = everything.low;
+    for band in bands {
+        if band.low != free || band.is_empty() {
+            return false;
+        }
+        free = beyond(band.high);
+    }
+    free == beyond(everything.high)
+}
+
 /// The end of what lies on the other side of this one.
 fn beyond(end: End) -> End {
     match end {
@@ -128,6 +146,26 @@ mod tests {
             let bands = intervals(&bands);
             assert_eq!(gaps(Interval::everything(), &bands), intervals(gap.as_slice()));
             assert_eq!(!overlaps(&bands).is_empty(), overlap);
+        }
+    }
+
+    #[test]
+    fn bands_that_follow_one_another_are_seen_up_and_down() {
+        for (bands, follow) in [
+            (vec!["(-inf,1)", "[1,2]", "(2,inf)"], true),
+            (vec!["(2,inf)", "[1,2]", "(-inf,1)"], true),
+            (vec!["[1,2]", "(-inf,1)", "(2,inf)"], false),
+            (vec!["(-inf,1)", "(1,inf)"], false),
+            (vec!["(-inf,1]", "[1,inf)"], false),
+            (vec!["(-inf,1)", "[1,2]"], false),
+            (vec!["[1,inf)"], false),
+            (vec![], false),
+        ] {
+            assert_eq!(
+                follow_one_another(intervals(&bands).into_iter()),
+                follow,
+                "{bands:?}"
+            );
         }
     }
 

@@ -8,7 +8,7 @@ use super::hindsight::{Fate, Hindsight};
 use super::joint::Joint;
 use super::map::{Map, asked};
 use super::moves::{How, moves};
-use super::numbers::Numbers;
+use super::numbers::{Numbers, fixed};
 use super::question::Question;
 use super::search::{Bounds, Search, beginnings, work};
 use super::tracked::Tracked;
@@ -127,12 +127,12 @@ fn unreachable(
 
 /// Whether no number lies in a band, whatever the plate says; `of` is a reading or a plate field with a number.
 pub(in crate::check) fn holds_nothing(library: &Library, of: Datum, band: &Band<Id<PlateField>>) -> bool {
+    if let (Datum::Reading(_), Some(values)) = (of, fixed(band)) {
+        return values.is_empty();
+    }
     let numbers = Numbers::default().and(band);
     if numbers.is_plainly_empty() {
         return true;
-    }
-    if numbers.is_fixed() && matches!(of, Datum::Reading(_)) {
-        return false;
     }
     let Some(scale) = library.scale_of(of) else {
         return false;

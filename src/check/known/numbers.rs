@@ -79,6 +79,19 @@ impl Numbers {
     }
 }
 
+/// Where a band puts a number, if no bound of it leans on the plate: what [`Numbers`] would say of it, without keeping it.
+pub(super) fn fixed(band: &Band<Id<PlateField>>) -> Option<Interval> {
+    let mut all = Interval::everything();
+    for condition in &band.conditions {
+        if condition.bound.share.is_some() {
+            return None;
+        }
+        let end = condition.bound.offset.map_or(0.0, |offset| offset.base());
+        all = all.intersect(side(condition.relation, end));
+    }
+    Some(all)
+}
+
 fn side(relation: crate::measure::Relation, end: f64) -> Interval {
     let end = if relation.is_strict() {
         End::Open(end)

@@ -2,7 +2,7 @@
 
 use super::dependence::Dependence;
 use super::joint::Joint;
-use super::numbers::Numbers;
+use super::numbers::{Numbers, fixed};
 use crate::library::{Claim, ClaimKind, Datum, Id, Library, PlateField};
 use crate::measure::Band;
 
@@ -80,12 +80,12 @@ fn shows(library: &Library, datum: Datum, band: &Band<Id<PlateField>>, claim: &C
     let (ClaimKind::Reading(_, wanted) | ClaimKind::FieldNumber(_, wanted)) = &claim.what else {
         return false;
     };
+    if let (Some(number), Some(wanted)) = (fixed(band), fixed(wanted)) {
+        return number.is_within(wanted);
+    }
     let (numbers, within) = (Numbers::default().and(band), Numbers::default().and(wanted));
     if numbers.is_plainly_within(&within) {
         return true;
-    }
-    if numbers.is_fixed() && within.is_fixed() {
-        return false;
     }
     let implied = || {
         let mut joint = Joint::new(library, library.scale_of(datum)?);

@@ -1,6 +1,7 @@
 //! A question with more answers than a screen holds.
 
 use crate::check::questions;
+use crate::check::roomy::surely_fits;
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
 use crate::layout::{Panes, USUAL};
@@ -92,6 +93,9 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let (columns, rows) = USUAL;
     let panes = [Panes::of(columns, rows, true), Panes::wide(columns, rows)];
     for step in &subject.library.steps {
+        if surely_fits(subject.library, step, panes[1]) {
+            continue;
+        }
         let shown = |pane: &Panes| questions::shown(subject.library, step, pane.width);
         // Nearly every question fits the first.
         if shown(&panes[0]).is_none_or(|shown| shown.parts.fits(panes[0].height)) {

@@ -1,12 +1,10 @@
 //! A name that is registered and that nothing refers to.
 
-use std::collections::HashSet;
-
 use crate::check::doubt::Doubts;
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
-use crate::check::uses::Uses;
-use crate::library::{Id, Kind, Library, Table, Tree, What};
+use crate::check::uses::{Used, Uses};
+use crate::library::{Kind, Library, Table, Tree, What};
 
 rule! {
     /// A reading, sign, part, fault, put-back, caution, source, plate field or outcome is registered, and nothing refers to it.
@@ -71,9 +69,9 @@ struct Registry<'a, 'f> {
 }
 
 impl Registry<'_, '_> {
-    fn unused<T>(&mut self, what: What, table: &Table<T>, used: &HashSet<Id<T>>) {
+    fn unused<T>(&mut self, what: What, table: &Table<T>, used: &Used<T>) {
         for (id, entry) in table.iter() {
-            let unused = !used.contains(&id) && !self.doubts.may_mean(what, &entry.name, entry.at);
+            let unused = !used.contains(id) && !self.doubts.may_mean(what, &entry.name, entry.at);
             if unused && !self.subject.is_overlaid(entry.at) {
                 self.findings.add(
                     entry.at,
