@@ -121,7 +121,36 @@ fn most_lines(length: usize, columns: usize) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::source::wrap_ranges;
+    use crate::check::questions::shown;
+    use crate::library::load;
+    use crate::source::{Files, SourceFile, wrap_ranges};
+
+    #[test]
+    fn no_question_of_the_built_in_library_takes_more_rows_than_are_counted() {
+        let trees = concat!(env!("CARGO_MANIFEST_DIR"), "/trees");
+        let files = walkdir::WalkDir::new(trees).into_iter().map(Result::unwrap);
+        let files = files.filter(|file| file.path().extension().is_some_and(|ending| ending == "yaml"));
+        let files = files.map(|file| {
+            let name = file.path().strip_prefix(trees).unwrap().to_str().unwrap();
+            SourceFile::new(name, std::fs::read_to_string(file.path()).unwrap())
+        });
+        let (library, problems) = load(Files::new(files.collect::<Vec<_>>()));
+        assert_eq!(problems, []);
+        let mut counted = 0;
+        for step in &library.steps {
+            for columns in [30, 51, 68, 78] {
+                let Some(shown) = shown(&library, step, columns) else {
+                    continue;
+                };
+                if let Some(rows) = most_rows(&library, step, columns - MARGIN) {
+                    counted += 1;
+                    assert!(shown.parts.least() <= rows, "{} in {columns}", step.name);
+                    assert!(shown.parts.fits(rows));
+                }
+            }
+        }
+        assert!(counted > 100);
+    }
 
     #[test]
     fn no_text_takes_more_lines_than_its_length_lets_it() {
