@@ -51,6 +51,7 @@ impl Given {
             ((value, inside), apart) => (value, inside.or(apart)),
         };
         let name = argument.name;
+        let text = &with_unit_of(text, accuracy, argument.scale.unit);
         let (amount, value) =
             Amount::typed(text, argument.scale).map_err(|misread| Unfit::of(name, misread.into()))?;
         let bare = argument.scale.unit != Unit::Number
@@ -116,6 +117,18 @@ impl Given {
     }
 }
 
+/// A value whose unit stands behind its accuracy alone, as in `128 ± 1 °F`, has that unit; a share of it, as in `24 ± 1 %`,
+/// is none.
+fn with_unit_of(text: &str, accuracy: Option<&str>, own: Unit) -> String {
+    let unit = |text: &str| Amount::parse(text).ok().map(|amount| amount.unit);
+    match (unit(text), accuracy.and_then(unit)) {
+        (Some(None), Some(Some(unit))) if Scale::of(unit).dimension() == Scale::of(own).dimension() => {
+            format!("{} {}", text.trim(), unit.ascii())
+        }
+        _ => text.to_owned(),
+    }
+}
+
 /// A value, and what follows its "give or take".
 fn split(text: &str) -> (&str, Option<&str>) {
     let at = GIVE_OR_TAKE
@@ -125,5 +138,25 @@ fn split(text: &str) -> (&str, Option<&str>) {
     match at {
         Some((at, length)) => (&text[..at], Some(&text[at + length..])),
         None => (text, None),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_behind_the_accuracy_is_that_of_both_and_a_share_is_of_neither() {
+        let fahrenheit = Unit::DegreeFahrenheit;
+        for (text, accuracy, own, expected) in [
+            ("128", "1 °F", fahrenheit, "128 F"),
+            ("128 °C", "1 °F", fahrenheit, "128 °C"),
+            ("24", "1 %", Unit::Volt, "24"),
+            ("5", "0.5 %", Unit::Percent, "5 %"),
+            ("24", "1", Unit::Volt, "24"),
+        ] {
+            let given = with_unit_of(text, Some(accuracy), own);
+            assert_eq!(given, expected, "{text} ± {accuracy}");
+        }
     }
 }
