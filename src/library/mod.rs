@@ -116,6 +116,24 @@ impl Library {
         }
     }
 
+    /// The proofs that a verdict needs: its part's and its own.
+    ///
+    /// A group says "one of these": what proves any of its parts bad proves the verdict, so the named part's proof is the one
+    /// that counts.
+    pub fn proofs(&self, fault: Id<Fault>) -> impl Iterator<Item = &Proof> {
+        let fault = &self.faults[fault];
+        let part = match fault.remedy {
+            Remedy::Replace(part) => Some(&self.parts[part].proof),
+            Remedy::Correct | Remedy::ShutDown | Remedy::Refer | Remedy::None | Remedy::Unresolved => None,
+        };
+        part.into_iter().chain([&fault.proof])
+    }
+
+    /// Whether a verdict can be stated at all: its remedy and every line of its proofs could be read.
+    pub fn can_be_proven(&self, fault: Id<Fault>) -> bool {
+        self.faults[fault].remedy != Remedy::Unresolved && self.proofs(fault).all(|proof| !proof.broken)
+    }
+
     /// The scale of a datum that is a number.
     pub fn scale_of(&self, datum: Datum) -> Option<Scale> {
         match datum {

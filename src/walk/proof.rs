@@ -1,7 +1,7 @@
 //! Whether a verdict is proven.
 
 use super::state::{State, Value};
-use crate::library::{Claim, ClaimKind, Datum, Fault, Id, Library, PlateField, Proof, ProofLine, Remedy};
+use crate::library::{Claim, ClaimKind, Datum, Fault, Id, Library, PlateField, ProofLine};
 use crate::measure::{Band, borderline};
 
 /// How a claim, a line or a proof stands.
@@ -17,31 +17,15 @@ pub enum Holding {
     Contradicted,
 }
 
-/// The proofs that a verdict needs: its part's, those of its group, and its own.
-///
-/// A group says "one of these": what proves any of its parts bad proves the verdict, so the named part's proof is the one
-/// that counts.
-pub fn proofs(library: &Library, fault: Id<Fault>) -> Vec<&Proof> {
-    let fault = &library.faults[fault];
-    let part = match fault.remedy {
-        Remedy::Replace(part) => Some(&library.parts[part].proof),
-        Remedy::Correct | Remedy::ShutDown | Remedy::Refer | Remedy::None | Remedy::Unresolved => None,
-    };
-    part.into_iter().chain([&fault.proof]).collect()
-}
-
 /// Every line that a verdict needs, with how it stands.
 pub fn lines<'l>(library: &'l Library, state: &State, fault: Id<Fault>) -> Vec<(&'l ProofLine, Holding)> {
-    let lines = proofs(library, fault).into_iter().flat_map(|proof| &proof.lines);
+    let lines = library.proofs(fault).flat_map(|proof| &proof.lines);
     lines.map(|line| (line, line_holds(state, line))).collect()
 }
 
 /// Whether a verdict may be stated: every line holds, fresh.
 pub fn is_proven(library: &Library, state: &State, fault: Id<Fault>) -> bool {
-    let resolved = library.faults[fault].remedy != Remedy::Unresolved;
-    let whole = proofs(library, fault).iter().all(|proof| !proof.broken);
-    resolved
-        && whole
+    library.can_be_proven(fault)
         && lines(library, state, fault)
             .iter()
             .all(|(_, holding)| *holding == Holding::Holds)
@@ -130,7 +114,7 @@ pub fn unread_fields(library: &Library, state: &State, fault: Id<Fault>) -> Vec<
 
 /// The plate fields that a verdict's proof leans on, each once.
 pub fn fields(library: &Library, fault: Id<Fault>) -> Vec<Id<PlateField>> {
-    let lines = proofs(library, fault).into_iter().flat_map(|proof| &proof.lines);
+    let lines = library.proofs(fault).flat_map(|proof| &proof.lines);
     let claims = lines.flat_map(|line| line.alternatives.iter().flatten());
     let mut fields = Vec::new();
     for claim in claims {

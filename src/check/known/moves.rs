@@ -1,9 +1,7 @@
 //! Where a step can lead, and what is known then.
 
 use super::tracked::{StateId, Tracked};
-use crate::library::{
-    Answers, Claim, ClaimKind, Datum, Edge, Fault, Id, Kind, Library, ProofLine, Remedy, Step,
-};
+use crate::library::{Answers, Claim, ClaimKind, Datum, Edge, Fault, Id, Kind, Library, ProofLine, Step};
 
 /// What was answered at a step, or how a visit came back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -157,15 +155,8 @@ fn answered<'l>(
 
 /// The lines that a verdict needs; none where it can never be stated.
 pub(super) fn lines_of(library: &Library, fault: Id<Fault>) -> Option<Vec<&ProofLine>> {
-    let fault = &library.faults[fault];
-    let part = match fault.remedy {
-        Remedy::Replace(part) => Some(&library.parts[part].proof),
-        Remedy::Unresolved => return None,
-        Remedy::Correct | Remedy::ShutDown | Remedy::Refer | Remedy::None => None,
-    };
-    let proofs = || part.into_iter().chain([&fault.proof]);
-    let whole = proofs().all(|proof| !proof.broken);
-    whole.then(|| proofs().flat_map(|proof| &proof.lines).collect())
+    let lines = || library.proofs(fault).flat_map(|proof| &proof.lines).collect();
+    library.can_be_proven(fault).then(lines)
 }
 
 /// What is known once a verdict was noted: it was proven, or the walk took what it lacked. One state for each way of
