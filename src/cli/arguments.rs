@@ -259,6 +259,7 @@ pub(super) struct Walking {
 #[derive(Clone, Copy, Debug, ValueEnum)]
 pub(super) enum ReportFormat {
     Text,
+    Html,
     Json,
 }
 

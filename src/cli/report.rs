@@ -14,6 +14,7 @@ pub(super) fn run(session: &str, format: ReportFormat, folder: Option<&Path>) ->
     let job = job(session, folder)?;
     let text = match format {
         ReportFormat::Text => job.text(),
+        ReportFormat::Html => job.html(),
         ReportFormat::Json => job.json() + "\n",
     };
     super::print(&text)?;

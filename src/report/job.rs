@@ -1,8 +1,19 @@
 //! The job report: what was found, measured, proven, put back and advised on one call.
 
+mod chart;
+mod html;
+mod readings;
+mod style;
+mod text;
+
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
-use crate::library::{Datum, Fault, Id, Kind, Library, Severity};
+pub use readings::{BandEntry, ReadingEntry, TakingEntry};
+pub(super) use text::GOVERNS;
+
+use crate::library::{Datum, Fault, Id, Kind, Library, Severity, Status};
 use crate::source::{Safe, safe};
 use crate::walk::{self, End, Event, Question, Role, State};
 
@@ -57,6 +68,10 @@ pub struct Job {
     pub answered_from: Option<String>,
     /// What was answered, in order; answers that were taken back are in the log.
     pub answers: Vec<AnswerEntry>,
+    /// What was measured and worked out: each reading once, with its takings and bands.
+    pub readings: Vec<ReadingEntry>,
+    /// The work that was done on the way, in order.
+    pub work: Vec<String>,
     /// What was opened, and how it was left.
     pub put_back: Vec<PutBackEntry>,
     /// What the technician wrote down.
@@ -225,11 +240,29 @@ impl Job {
                     ruled_out: entry.ruled_out.iter().map(Safe::to_string).collect(),
                 })
                 .collect(),
+            readings: readings::readings(library, events),
+            work: work(library, events),
             put_back: put_back(library, state, events),
             notes: state.notes.iter().map(|note| plain(note)).collect(),
             head: log.head,
             records: log.records,
         }
+    }
+
+    /// The readings that were taken more than once, with something done in between.
+    pub fn before_and_after(&self) -> impl Iterator<Item = (&ReadingEntry, &TakingEntry, &TakingEntry)> {
+        self.readings
+            .iter()
+            .filter_map(|entry| match entry.takings.as_slice() {
+                [first, .., last] => Some((entry, first, last)),
+                _ => None,
+            })
+    }
+
+    /// The trees of the call that are being written still.
+    fn drafts(&self) -> impl Iterator<Item = &TreeEntry> {
+        let is_draft = |tree: &&TreeEntry| tree.status == Status::Draft.name();
+        self.trees.iter().filter(is_draft)
     }
 
     /// The report as JSON.
@@ -273,29 +306,33 @@ fn verdict_step<'l>(
     }
 }
 
+/// What the proof asked for and what was measured: of a line that holds, the claims that it holds by; of one that does
+/// not, all of its alternatives.
 fn proof(library: &Library, state: &State, fault: Id<Fault>) -> Vec<ProofEntry> {
-    let lines = walk::proof_lines(library, state, fault);
-    (lines.into_iter())
-        .map(|(line, holding)| {
-            let mut data: Vec<Datum> = line
-                .alternatives
-                .iter()
-                .flatten()
-                .map(|claim| claim.datum())
-                .collect();
-            data.sort();
-            data.dedup();
-            let measured = data.into_iter().filter_map(|datum| {
-                let standing = state.value(datum)?;
-                Some(plain(&format!("{}: {}", library.title_of(datum), standing.typed)))
-            });
-            ProofEntry {
+    let measured = |data: &mut dyn Iterator<Item = Datum>| {
+        let data: BTreeSet<Datum> = data.collect();
+        let measured = data.into_iter().filter_map(|datum| {
+            let standing = state.value(datum)?;
+            Some(plain(&format!("{}: {}", library.title_of(datum), standing.typed)))
+        });
+        measured.collect()
+    };
+    let mut entries = Vec::new();
+    for (line, holding) in walk::proof_lines(library, state, fault) {
+        match walk::holding_alternative(state, line).filter(|_| holding == walk::Holding::Holds) {
+            Some(claims) => entries.extend(claims.iter().map(|claim| ProofEntry {
+                claim: plain(&walk::claim_words(library, claim)),
+                measured: measured(&mut std::iter::once(claim.datum())),
+                holds: true,
+            })),
+            None => entries.push(ProofEntry {
                 claim: plain(&walk::line_words(library, line)),
-                measured: measured.collect(),
-                holds: holding == walk::Holding::Holds,
-            }
-        })
-        .collect()
+                measured: measured(&mut line.alternatives.iter().flatten().map(|claim| claim.datum())),
+                holds: false,
+            }),
+        }
+    }
+    entries
 }
 
 fn noted(library: &Library, state: &State) -> Vec<String> {
@@ -335,6 +372,30 @@ fn trees(library: &Library, events: &[Event]) -> Vec<TreeEntry> {
         })
     });
     trees.collect()
+}
+
+fn work(library: &Library, events: &[Event]) -> Vec<String> {
+    let done = events.iter().filter_map(|event| match event {
+        Event::Did { step } => {
+            let (tree, name) = step.split_once('/')?;
+            let tree = &library.trees[library.trees.find(tree)?];
+            let step = library.steps[tree.steps.clone()]
+                .iter()
+                .find(|step| step.name == name)?;
+            match &step.kind {
+                Kind::Do { text, .. } => Some(plain(text)),
+                _ => None,
+            }
+        }
+        _ => None,
+    });
+    let mut work: Vec<String> = Vec::new();
+    for text in done {
+        if !work.contains(&text) {
+            work.push(text);
+        }
+    }
+    work
 }
 
 fn dangers(library: &Library, events: &[Event]) -> Vec<String> {

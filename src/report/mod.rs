@@ -4,8 +4,10 @@
 pub mod findings;
 pub mod formulas;
 mod job;
-mod job_text;
 pub mod picture;
 pub mod rehearsal;
 
-pub use job::{AnswerEntry, FindingEntry, Job, Log, ProofEntry, PutBackEntry, TreeEntry};
+pub use job::{
+    AnswerEntry, BandEntry, FindingEntry, Job, Log, ProofEntry, PutBackEntry, ReadingEntry, TakingEntry,
+    TreeEntry,
+};

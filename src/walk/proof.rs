@@ -43,6 +43,16 @@ fn line_holds(state: &State, line: &ProofLine) -> Holding {
     alternatives.min().unwrap_or(Holding::Missing)
 }
 
+/// The alternative of a line that holds, where one does: the first of them.
+pub fn holding_alternative<'l>(state: &State, line: &'l ProofLine) -> Option<&'l [Claim]> {
+    let holds = |claims: &&Vec<Claim>| {
+        claims
+            .iter()
+            .all(|claim| claim_holds(state, claim) == Holding::Holds)
+    };
+    line.alternatives.iter().find(holds).map(Vec::as_slice)
+}
+
 /// How one claim stands.
 pub fn claim_holds(state: &State, claim: &Claim) -> Holding {
     let Some(standing) = state.value(claim.datum()) else {

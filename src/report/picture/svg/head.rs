@@ -4,7 +4,7 @@ use super::super::Picture;
 use super::super::layout::{Block, Paper, Style};
 use super::super::lettering::short;
 use crate::library::Status;
-use crate::report::job_text::GOVERNS;
+use crate::report::job::GOVERNS;
 
 /// The head of a sheet of this width, to be printed on this paper.
 pub(super) fn head(picture: &Picture<'_>, paper: Option<Paper>, width: f64) -> Block {

@@ -1,7 +1,6 @@
 //! The job report as text, for a terminal, a mail or a printer.
 
-use super::job::{Job, TreeEntry, severity_word};
-use crate::library::Status;
+use super::{Job, TreeEntry, severity_word};
 use crate::source::{safe, wrap};
 use crate::walk::NO_LONGER;
 
@@ -13,7 +12,7 @@ const BRIEF: usize = 12;
 /// Names of faults that are no longer in question after an answer; after a first one that can be half the library.
 const RULED_OUT: usize = 4;
 
-pub(super) const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work that needs a \
+pub(in crate::report) const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work that needs a \
                        license belongs to those who hold one.";
 
 impl Job {
@@ -32,6 +31,7 @@ impl Job {
         page.line("Opened", &self.opened);
         page.line("Last entry", &format!("{} ({})", self.last, self.status));
         self.result(&mut page);
+        self.work_lines(&mut page);
         self.proof_lines(&mut page);
         self.details(&mut page);
         page.title("RECORD");
@@ -85,12 +85,6 @@ impl Job {
         }
     }
 
-    /// The trees of the call that are being written still.
-    fn drafts(&self) -> impl Iterator<Item = &TreeEntry> {
-        let is_draft = |tree: &&TreeEntry| tree.status == Status::Draft.name();
-        self.trees.iter().filter(is_draft)
-    }
-
     fn proof_lines(&self, page: &mut Page) {
         if self.proof.is_empty() {
             return;
@@ -102,6 +96,26 @@ impl Job {
             for measured in &line.measured {
                 page.below(measured);
             }
+        }
+    }
+
+    /// What was done, and what it changed.
+    fn work_lines(&self, page: &mut Page) {
+        if !self.work.is_empty() {
+            page.title("WHAT WAS DONE");
+        }
+        for work in &self.work {
+            page.item(work);
+        }
+        let mut changed = self.before_and_after().peekable();
+        if changed.peek().is_some() {
+            page.title("BEFORE AND AFTER");
+        }
+        for (reading, before, after) in changed {
+            page.item(&format!(
+                "{}: {}, then {}",
+                reading.title, before.value, after.value
+            ));
         }
     }
 
@@ -190,7 +204,7 @@ impl Job {
 }
 
 /// A tree with how far it is trusted, and its edition.
-fn tree_words(tree: &TreeEntry) -> String {
+pub(super) fn tree_words(tree: &TreeEntry) -> String {
     let status = tree.status.replace('-', " ");
     let edition = tree
         .edition
