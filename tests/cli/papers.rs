@@ -1,0 +1,122 @@
+//! The job report as a page: that it is well formed, stands alone, shows each reading where it lay, and tells before from
+//! after.
+
+use crate::common::scene::{Scene, scenario, scene};
+use crate::common::spoken::Spoken;
+
+/// A call that a file of the built-in library answered, as its session's id.
+fn walked(scene: &Scene, tree: &str, file: &str) -> String {
+    let answers = scenario(file);
+    scene.run(&["walk", tree, "--answers", &answers]).exits(0);
+    scene.id()
+}
+
+fn page(scene: &Scene, id: &str) -> String {
+    scene.run(&["report", id, "--format", "html"]).exits(0).out
+}
+
+/// The page as XML, which wants every element closed: HTML leaves that out for those that hold nothing.
+fn closed(page: &str) -> String {
+    let mut closed = String::new();
+    for (at, piece) in page.replace("<!DOCTYPE html>", "").split('<').enumerate() {
+        let empty = piece.starts_with("br>") || piece.starts_with("meta ");
+        closed.push_str(if at == 0 { "" } else { "<" });
+        closed.push_str(&if empty {
+            piece.replacen('>', "/>", 1)
+        } else {
+            piece.to_owned()
+        });
+    }
+    closed
+}
+
+fn number(node: roxmltree::Node<'_, '_>, name: &str) -> f64 {
+    let text = node.attribute(name).expect(name);
+    text.parse().expect("a number")
+}
+
+#[test]
+fn the_page_shows_each_reading_in_the_band_it_lay_in() {
+    let scene = scene();
+    let id = walked(&scene, "limit-trips", "limit-trips-limit-opens-early");
+    let page = page(&scene, &id);
+    let text = closed(&page);
+    let document = roxmltree::Document::parse(&text).expect("well formed");
+    let job: serde_json::Value =
+        serde_json::from_str(&scene.run(&["report", &id, "--format", "json"]).exits(0).out).unwrap();
+    let drawn = job["readings"].as_array().unwrap().iter().filter(|reading| {
+        let bands = reading["bands"].as_array().unwrap();
+        bands
+            .iter()
+            .any(|band| band["low"].is_number() || band["high"].is_number())
+    });
+    let charts: Vec<_> = document
+        .descendants()
+        .filter(|node| node.has_tag_name("svg"))
+        .collect();
+    assert_eq!(charts.len(), drawn.count());
+    assert!(charts.len() >= 4, "{}", charts.len());
+    for chart in charts {
+        let label = chart
+            .attribute("aria-label")
+            .expect("words for who cannot see it");
+        let class = |class: &'static str| {
+            chart
+                .children()
+                .filter(move |node| node.attribute("class") == Some(class))
+        };
+        let here: Vec<_> = class("here").collect();
+        assert_eq!(here.len(), 1, "{label}");
+        let mark = class("mark").next().expect("a mark").attribute("points").unwrap();
+        let at: f64 = mark.split(',').next().unwrap().parse().unwrap();
+        let from = number(here[0], "x");
+        assert!(
+            (from..=from + number(here[0], "width")).contains(&at),
+            "{label}: {at}"
+        );
+    }
+}
+
+#[test]
+fn what_was_taken_again_after_the_work_is_told_before_and_after() {
+    let scene = scene();
+    let id = walked(&scene, "tune-up", "tune-up-before-and-after");
+    let page = page(&scene, &id);
+    let rows: Vec<&str> = page
+        .split("<tr>")
+        .filter(|row| row.contains("Temperature rise"))
+        .collect();
+    assert!(
+        rows.iter()
+            .any(|row| row.contains(">63 °F<") && row.contains(">53 °F<")),
+        "{rows:?}"
+    );
+    let text = scene.run(&["report", &id]).exits(0).out;
+    assert!(text.contains("BEFORE AND AFTER"), "{text}");
+    assert!(text.contains("Temperature rise: 63 °F, then 53 °F"), "{text}");
+    assert!(text.contains("WHAT WAS DONE"), "{text}");
+}
+
+#[test]
+fn the_page_stands_alone_and_what_was_typed_stays_text() {
+    let scene = scene();
+    let mut call = Spoken::start(scene.command(&["walk", "no-heat", "--plain"]));
+    call.say("note <script>alert(1)</script> a\"b & <i>c</i>");
+    call.ends();
+    let page = page(&scene, &scene.id());
+    assert!(
+        page.contains("&lt;script&gt;alert(1)&lt;/script&gt; a&quot;b &amp; &lt;i&gt;"),
+        "{page}"
+    );
+    for foreign in ["<script", "http:", "https:", "src=", "url(", "<i>", "@import"] {
+        assert!(!page.contains(foreign), "{foreign} is in the page");
+    }
+    let text = closed(&page);
+    let document = roxmltree::Document::parse(&text).expect("well formed");
+    for section in ["owner", "office", "record"] {
+        let heading = document
+            .descendants()
+            .find(|node| node.attribute("id") == Some(section));
+        assert!(heading.is_some(), "{section}");
+    }
+}
