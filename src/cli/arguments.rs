@@ -62,6 +62,16 @@ pub(super) enum Command {
         #[command(flatten)]
         sessions: Sessions,
     },
+    /// Print what is known of an equipment: earlier calls, readings with their trend, its plate, what was advised.
+    History {
+        /// The equipment's id.
+        equipment: String,
+        /// How to print it.
+        #[arg(long, value_enum, default_value_t = HistoryFormat::Text)]
+        format: HistoryFormat,
+        #[command(flatten)]
+        sessions: Sessions,
+    },
     /// Check a library.
     Check {
         #[command(flatten)]
@@ -260,6 +270,12 @@ pub(super) struct Walking {
 pub(super) enum ReportFormat {
     Text,
     Html,
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum HistoryFormat {
+    Text,
     Json,
 }
 

@@ -6,8 +6,8 @@ use super::failure::{Failure, NOT_SAVED};
 use crate::library::Library;
 use crate::store::Journal;
 use crate::walk::{
-    Ask, Call, Command, Event, NotDone, Opened, Refusal, Standing, State, apply, ask, decide, encode, go_on,
-    open, standing,
+    Ask, Call, Command, Event, Known, NotDone, Opened, Refusal, Standing, State, apply, ask, decide, encode,
+    go_on, open, standing,
 };
 
 /// A call on a desk: state, journal, and what is shown of it.
@@ -20,6 +20,7 @@ pub(super) struct Desk<'l> {
     unsaved: bool,
     ask: Ask,
     standing: Standing,
+    known: Vec<Known>,
 }
 
 impl<'l> Desk<'l> {
@@ -47,6 +48,7 @@ impl<'l> Desk<'l> {
             journal,
             clock,
             unsaved: false,
+            known: Vec::new(),
         }
     }
 
@@ -58,6 +60,11 @@ impl<'l> Desk<'l> {
         }
         self.save(&events)?;
         self.fold(&events)
+    }
+
+    /// Tells what was known of the equipment before.
+    pub fn knows(&mut self, known: Vec<Known>) {
+        self.known = known;
     }
 
     /// Whether the last command could not be saved.
@@ -102,6 +109,10 @@ impl Call for Desk<'_> {
 
     fn standing(&self) -> &Standing {
         &self.standing
+    }
+
+    fn known(&self) -> &[Known] {
+        &self.known
     }
 
     fn carry_out(&mut self, command: Command) -> Result<(), NotDone> {

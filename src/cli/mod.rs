@@ -5,6 +5,7 @@ mod check;
 mod desk;
 mod failure;
 mod formula;
+mod history;
 mod home;
 mod library;
 mod look;
@@ -78,6 +79,11 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             sessions,
         }) => report::run(&session, format, sessions.sessions.as_deref()),
         Some(Command::Brief { session, sessions }) => report::brief(&session, sessions.sessions.as_deref()),
+        Some(Command::History {
+            equipment,
+            format,
+            sessions,
+        }) => history::run(&equipment, format, sessions.sessions.as_deref()),
         Some(Command::Check {
             explain: Some(rule), ..
         }) => explain(rule.as_deref()),

@@ -29,7 +29,11 @@ pub(super) fn brief(session: &str, folder: Option<&Path>) -> Result<u8, Failure>
 
 fn job(session: &str, folder: Option<&Path>) -> Result<Job, Failure> {
     let id = SessionId::parse(session)?;
-    let told = Told::read(&sessions(folder)?, &id)?;
+    told_as_job(&id, &Told::read(&sessions(folder)?, &id)?)
+}
+
+/// The report of a session that was read.
+pub(super) fn told_as_job(id: &SessionId, told: &Told) -> Result<Job, Failure> {
     let state = told.state()?;
     let records = &told.reading.records;
     let time = |record: Option<&crate::store::Record>| {

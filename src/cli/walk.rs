@@ -94,6 +94,18 @@ fn new_id(clock: Option<Timestamp>) -> SessionId {
 
 /// Hands a call to the face that fits, and says how it was left.
 pub(super) fn face(id: &SessionId, desk: &mut Desk<'_>, walking: &Walking) -> Result<u8, Failure> {
+    let equipment = desk
+        .state()
+        .opened
+        .as_ref()
+        .and_then(|opened| opened.equipment.clone());
+    if let Some(equipment) = equipment {
+        // A call is not held up by an archive that cannot be read; `proofwalk history` says what is wrong with it.
+        let folder = sessions(walking.sessions.sessions.as_deref())?;
+        if let Ok((Some(history), _)) = super::history::read(&folder, &equipment, Some(id)) {
+            desk.knows(history.known());
+        }
+    }
     let terminal = io::stdin().is_terminal() && io::stdout().is_terminal();
     let left = if terminal && !walking.plain && look::can_draw() {
         tui::call(desk, look::of_terminal())?

@@ -35,6 +35,7 @@ pub fn call(
 ) -> io::Result<Left> {
     let mut voice = Voice::new(output, options);
     voice.say("Answer each question with a line. Say help for the other words.")?;
+    standing::known(&mut voice, call.known())?;
     let mut show = true;
     let mut told = None;
     loop {
@@ -150,6 +151,10 @@ fn understand<W: Write>(
         Wish::Again => return Ok(Outcome::Ask),
         Wish::Leave => return Ok(Outcome::Leave),
         Wish::Help => standing::help(voice)?,
+        Wish::Known if call.known().is_empty() => {
+            voice.say("Nothing is known of this equipment: no earlier call here has its id.")?;
+        }
+        Wish::Known => standing::known(voice, call.known())?,
         Wish::Overview => standing::overview(voice, beside)?,
         Wish::Answers => standing::answers(voice, beside)?,
         Wish::Danger if rest.is_empty() => standing::dangers(voice, &beside.dangers)?,

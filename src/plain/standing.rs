@@ -6,7 +6,7 @@ use super::voice::Voice;
 use super::words::WORDS;
 use crate::face::{asked_and_answered, few, near, worked_out};
 use crate::source::{Safe, safe};
-use crate::walk::{NO_LONGER, Standing};
+use crate::walk::{Known, NO_LONGER, Standing};
 
 /// All of it.
 pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
@@ -94,6 +94,17 @@ pub fn answers<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::R
         )?;
         for came_out in &entry.worked_out {
             voice.label("     Worked out", &worked_out(came_out))?;
+        }
+    }
+    Ok(())
+}
+
+/// What was known of the equipment before this call.
+pub fn known<W: Write>(voice: &mut Voice<'_, W>, known: &[Known]) -> io::Result<()> {
+    for section in known {
+        voice.say(section.heading.as_str())?;
+        for line in &section.lines {
+            voice.say(&format!("  {line}"))?;
         }
     }
     Ok(())

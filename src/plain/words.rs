@@ -9,6 +9,8 @@ pub enum Wish {
     Again,
     /// What stands beside it.
     Overview,
+    /// What was known of the equipment before.
+    Known,
     /// The answers so far.
     Answers,
     /// There is a danger.
@@ -80,6 +82,12 @@ pub static WORDS: &[Word] = &[
         "",
         Wish::Overview,
         "what is possible, no longer in question, to be put back, found",
+    ),
+    word(
+        "known",
+        "",
+        Wish::Known,
+        "what was known of this equipment before",
     ),
     word(
         "answers",

@@ -13,9 +13,9 @@ use serde::Serialize;
 pub use readings::{BandEntry, ReadingEntry, TakingEntry};
 pub(super) use text::GOVERNS;
 
-use crate::library::{Datum, Fault, Id, Kind, Library, Severity, Status};
+use crate::library::{Datum, Fault, FieldKind, Id, Kind, Library, Severity, Status};
 use crate::source::{Safe, safe};
-use crate::walk::{self, End, Event, Question, Role, State};
+use crate::walk::{self, End, Event, Question, Role, State, Value};
 
 /// A job report, in order.
 #[derive(Clone, Debug, Serialize)]
@@ -68,6 +68,8 @@ pub struct Job {
     pub answered_from: Option<String>,
     /// What was answered, in order; answers that were taken back are in the log.
     pub answers: Vec<AnswerEntry>,
+    /// What was read from the rating plate and the labels.
+    pub plate: Vec<PlateEntry>,
     /// What was measured and worked out: each reading once, with its takings and bands.
     pub readings: Vec<ReadingEntry>,
     /// The work that was done on the way, in order.
@@ -113,6 +115,15 @@ pub struct FindingEntry {
     pub severity: &'static str,
     /// What.
     pub text: String,
+}
+
+/// One field of the rating plate.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PlateEntry {
+    /// What it is called.
+    pub title: String,
+    /// What the plate says.
+    pub value: String,
 }
 
 /// One answer.
@@ -240,6 +251,7 @@ impl Job {
                     ruled_out: entry.ruled_out.iter().map(Safe::to_string).collect(),
                 })
                 .collect(),
+            plate: plate(library, state),
             readings: readings::readings(library, events),
             work: work(library, events),
             put_back: put_back(library, state, events),
@@ -249,10 +261,12 @@ impl Job {
         }
     }
 
-    /// The readings that were taken more than once, with something done in between.
+    /// The readings that were taken more than once, with something done in between; what was only taken to work one of
+    /// them out is left out.
     pub fn before_and_after(&self) -> impl Iterator<Item = (&ReadingEntry, &TakingEntry, &TakingEntry)> {
         self.readings
             .iter()
+            .filter(|entry| !entry.worked_into)
             .filter_map(|entry| match entry.takings.as_slice() {
                 [first, .., last] => Some((entry, first, last)),
                 _ => None,
@@ -372,6 +386,21 @@ fn trees(library: &Library, events: &[Event]) -> Vec<TreeEntry> {
         })
     });
     trees.collect()
+}
+
+fn plate(library: &Library, state: &State) -> Vec<PlateEntry> {
+    let fields = library.plate.iter().filter_map(|(id, field)| {
+        let standing = state.value(Datum::Field(id))?;
+        let value = match (&field.kind, standing.value) {
+            (FieldKind::Choices(choices), Value::Choice(at)) => choices.get(at)?.text.clone(),
+            _ => standing.typed.clone(),
+        };
+        Some(PlateEntry {
+            title: plain(&field.title),
+            value: plain(&value),
+        })
+    });
+    fields.collect()
 }
 
 fn work(library: &Library, events: &[Event]) -> Vec<String> {

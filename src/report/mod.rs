@@ -3,11 +3,13 @@
 
 pub mod findings;
 pub mod formulas;
+mod history;
 mod job;
 pub mod picture;
 pub mod rehearsal;
 
+pub use history::{History, PastCall, ReadingHistory, ReadingPoint};
 pub use job::{
-    AnswerEntry, BandEntry, FindingEntry, Job, Log, ProofEntry, PutBackEntry, ReadingEntry, TakingEntry,
-    TreeEntry,
+    AnswerEntry, BandEntry, FindingEntry, Job, Log, PlateEntry, ProofEntry, PutBackEntry, ReadingEntry,
+    TakingEntry, TreeEntry,
 };

@@ -83,6 +83,8 @@ pub enum Place {
     Writing,
     /// Something is to be confirmed.
     Sure,
+    /// What was known of the equipment before this call.
+    Known,
     /// The call is about to be left.
     Leaving,
     /// The help.
@@ -134,6 +136,8 @@ pub enum Action {
     Retake,
     /// Opens all that stands beside the question.
     Standing,
+    /// Shows what was known of the equipment before.
+    Known,
     /// Writes a note.
     Note,
     /// Ends without a verdict.

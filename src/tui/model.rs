@@ -7,7 +7,7 @@ use crate::face::Left;
 use crate::face::{Home, HomeChoice};
 use crate::library::{Id, Restore};
 use crate::source::Safe;
-use crate::walk::{Ask, Command, NotDone, Question, Standing};
+use crate::walk::{Ask, Command, Known, NotDone, Question, Standing};
 
 /// Characters that an answer may have; no reading is longer.
 pub const LONGEST_ANSWER: usize = 64;
@@ -25,6 +25,8 @@ pub enum Scene<'a> {
         ask: &'a Ask,
         /// What stands beside it.
         standing: &'a Standing,
+        /// What was known of the equipment before.
+        known: &'a [Known],
     },
 }
 
@@ -94,6 +96,8 @@ pub enum Dialog {
     Writing(Purpose, Input),
     /// Something is to be confirmed; what was there before stays.
     Sure(Command, Box<Dialog>),
+    /// What was known of the equipment before this call.
+    Known,
     /// The call is about to be left.
     Leaving,
     /// The keys, those of one place first.
@@ -108,6 +112,7 @@ impl Dialog {
             Self::Danger(_) => Place::Danger,
             Self::Writing(..) => Place::Writing,
             Self::Sure(..) => Place::Sure,
+            Self::Known => Place::Known,
             Self::Leaving => Place::Leaving,
             Self::Help(..) => Place::Help,
         }

@@ -7,6 +7,7 @@ pub mod finished;
 pub mod head;
 pub mod help;
 pub mod home;
+pub mod known;
 pub mod leaving;
 pub mod number;
 pub mod put_back;
@@ -39,9 +40,10 @@ pub fn sheet(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> She
         (Some(Dialog::Sure(command, _)), Scene::Call { standing, .. }) => {
             sure::sheet(theme, command, standing, width)
         }
+        (Some(Dialog::Known), Scene::Call { known, .. }) => known::sheet(theme, known, width),
         (Some(Dialog::Leaving), _) => leaving::sheet(theme, width),
         (_, Scene::Home(home)) => home::sheet(theme, home, model.chosen, width),
-        (None, Scene::Call { ask, standing }) => match &ask.question {
+        (None, Scene::Call { ask, standing, .. }) => match &ask.question {
             Question::Number { .. } => number::sheet(theme, ask, &model.input, width),
             Question::Choice { options, .. } => choice::sheet(theme, ask, options, model.chosen, width),
             Question::Act { .. } => head::act(theme, ask, width),

@@ -9,7 +9,7 @@ use std::io;
 
 use face::{Face, Heard};
 
-use super::model::{Effect, Message, Scene};
+use super::model::{Dialog, Effect, Message, Scene};
 use super::update::update;
 use crate::face::Left;
 use crate::face::Look;
@@ -46,6 +46,9 @@ pub fn home(home: &Home, look: Look) -> io::Result<HomeChoice> {
 /// saved all the same.
 pub fn call(call: &mut dyn Call, look: Look) -> io::Result<Left> {
     let mut face = Face::open(look)?;
+    if !call.known().is_empty() {
+        face.model.dialog = Some(Dialog::Known);
+    }
     loop {
         let message = match face.next(scene(call))? {
             Heard::Message(message) => message,
@@ -84,5 +87,6 @@ fn scene(call: &dyn Call) -> Scene<'_> {
     Scene::Call {
         ask: call.ask(),
         standing: call.standing(),
+        known: call.known(),
     }
 }

@@ -51,6 +51,7 @@ fn pressed(model: &mut Model, scene: Scene<'_>, press: Press) -> Option<Effect> 
         Action::LeaveOpen => leave_open(model, scene),
         Action::Trail => open(model, Dialog::Trail(list::newest(scene))),
         Action::Standing => open(model, Dialog::Standing),
+        Action::Known => known(model, scene),
         Action::Danger => open(model, Dialog::Danger(None)),
         Action::Help => {
             let before = model.dialog.take().map(Box::new);
@@ -71,6 +72,17 @@ fn pressed(model: &mut Model, scene: Scene<'_>, press: Press) -> Option<Effect> 
         | Action::ToEnd => write::edit(model, action, press),
     }
     None
+}
+
+fn known(model: &mut Model, scene: Scene<'_>) {
+    match scene {
+        Scene::Call { known, .. } if !known.is_empty() => open(model, Dialog::Known),
+        _ => {
+            model.said = Some(Said::Hint(
+                "Nothing is known of this equipment: no earlier call here has its id.",
+            ));
+        }
+    }
 }
 
 fn open(model: &mut Model, dialog: Dialog) {

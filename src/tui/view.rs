@@ -30,7 +30,7 @@ pub fn view(frame: &mut Frame<'_>, model: &Model, scene: Scene<'_>, look: Look) 
     let buffer = frame.buffer_mut();
     let width = usize::from(area.width);
     let beside = match (&model.dialog, scene) {
-        (Some(Dialog::Standing | Dialog::Help(..)), _) | (_, Scene::Home(_)) => None,
+        (Some(Dialog::Standing | Dialog::Known | Dialog::Help(..)), _) | (_, Scene::Home(_)) => None,
         (None, Scene::Call { ask, .. }) if matches!(ask.question, Question::Finished | Question::Closed) => {
             None
         }
@@ -98,7 +98,7 @@ fn row(buffer: &mut Buffer, area: Rect, y: u16, line: Line<'static>) {
 fn header(theme: Theme, scene: Scene<'_>, width: usize) -> Line<'static> {
     let (path, right) = match scene {
         Scene::Home(home) => (vec![home.title.clone()], safe("proofwalk")),
-        Scene::Call { ask, standing } => {
+        Scene::Call { ask, standing, .. } => {
             let mut path = ask.through.clone();
             path.push(ask.tree.clone());
             // Where there is little room, how far one may trust the tree goes before which edition it is.

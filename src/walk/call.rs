@@ -2,6 +2,16 @@
 
 use super::ask::{Ask, Standing};
 use super::command::{Command, Refusal};
+use crate::source::Safe;
+
+/// Something that was known of the equipment before a call: a section with its heading.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Known {
+    /// What it is about.
+    pub heading: Safe,
+    /// What is known, a line each.
+    pub lines: Vec<Safe>,
+}
 
 /// A call that is being walked, with its journal behind it: what a face shows, and whom it asks to do things.
 pub trait Call {
@@ -10,6 +20,11 @@ pub trait Call {
 
     /// What stands beside it.
     fn standing(&self) -> &Standing;
+
+    /// What was known of the equipment before this call, a section after the other; nothing where it is not known.
+    fn known(&self) -> &[Known] {
+        &[]
+    }
 
     /// Carries a command out. When this returns `Ok`, everything it led to is on disk.
     ///

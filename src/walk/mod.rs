@@ -28,7 +28,7 @@ pub use ask::{
     WorkedOut,
 };
 pub use at_worst::at_worst;
-pub use call::{Call, NotDone};
+pub use call::{Call, Known, NotDone};
 pub use codec::{decode, encode};
 pub use command::{Command, Refusal};
 pub use decide::{decide, go_on, open, open_at};

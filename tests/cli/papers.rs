@@ -1,5 +1,4 @@
-//! The job report as a page: that it is well formed, stands alone, shows each reading where it lay, and tells before from
-//! after.
+//! What is printed of calls: the job report as a page, and the history of an equipment.
 
 use crate::common::scene::{Scene, scenario, scene};
 use crate::common::spoken::Spoken;
@@ -119,4 +118,91 @@ fn the_page_stands_alone_and_what_was_typed_stays_text() {
             .find(|node| node.attribute("id") == Some(section));
         assert!(heading.is_some(), "{section}");
     }
+}
+
+/// A call at `unit 2`, answered by a file, at a time.
+fn at_the_equipment(scene: &Scene, tree: &str, file: &str, clock: &str) {
+    let answers = scenario(file);
+    let walk = [
+        "walk",
+        tree,
+        "--answers",
+        &answers,
+        "--clock",
+        clock,
+        "--equipment",
+        "unit 2",
+    ];
+    scene.run(&walk).exits(0);
+}
+
+#[test]
+fn known_equipment_tells_its_calls_its_readings_and_its_plate() {
+    let scene = scene();
+    at_the_equipment(
+        &scene,
+        "limit-trips",
+        "limit-trips-limit-opens-early",
+        "2026-01-12T09:00:00Z",
+    );
+    at_the_equipment(
+        &scene,
+        "tune-up",
+        "tune-up-before-and-after",
+        "2026-03-12T09:00:00Z",
+    );
+    let history = scene.run(&["history", "unit 2", "--format", "json"]).exits(0).out;
+    let history: serde_json::Value = serde_json::from_str(&history).unwrap();
+    let calls = history["calls"].as_array().unwrap();
+    let days: Vec<_> = calls.iter().map(|call| call["day"].as_str().unwrap()).collect();
+    assert_eq!(days, ["2026-03-12", "2026-01-12"]);
+    let rise = history["readings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|one| one["reading"] == "temperature_rise");
+    let rise = rise.expect("the rise was worked out on both calls");
+    // The last of each call; 50 and 53 °F lie within what two pairs of thermometers leave open.
+    assert_eq!(rise["points"][0]["number"], 50.0);
+    assert_eq!(rise["points"][1]["number"], 53.0);
+    assert_eq!(rise["trend"], "as before");
+    let text = scene.run(&["history", "unit 2"]).exits(0).out;
+    for words in [
+        "2 EARLIER CALLS",
+        "Verdict, proven",
+        "Blower wheel dirty",
+        "Highest temperature rise: 65 °F",
+    ] {
+        assert!(text.contains(words), "{words:?} is not in\n{text}");
+    }
+    assert!(text.lines().all(|line| line.chars().count() <= 78), "{text}");
+    // A new call there begins with it, and with nothing of the call itself.
+    let mut call = Spoken::start(scene.command(&["walk", "no-heat", "--plain", "--equipment", "unit 2"]));
+    call.say("known");
+    let said = call.ends();
+    assert_eq!(
+        said.out.matches("2 earlier calls, the newest first").count(),
+        2,
+        "{}",
+        said.out
+    );
+}
+
+#[test]
+fn unknown_equipment_says_where_to_look() {
+    let scene = scene();
+    let said = scene.run(&["history", "unit 9"]).exits(2);
+    assert!(
+        said.err.contains("no call is recorded at the equipment `unit 9`"),
+        "{}",
+        said.err
+    );
+    let mut call = Spoken::start(scene.command(&["walk", "no-heat", "--plain", "--equipment", "unit 9"]));
+    call.say("known");
+    let said = call.ends();
+    assert!(
+        said.out.contains("Nothing is known of this equipment"),
+        "{}",
+        said.out
+    );
 }

@@ -237,6 +237,7 @@ fn the_screen_hides_an_answer_exactly_where_the_rule_says_so() {
         let scene = Scene::Call {
             ask: &ask,
             standing: &standing,
+            known: &[],
         };
         for look in [scene::RICH, scene::PLAIN] {
             let drawn = scene::drawn((80, 24), &Model::default(), scene, look);
@@ -270,6 +271,7 @@ fn what_can_be_let_go_is_let_go_before_an_answer_is() {
     let scene = Scene::Call {
         ask: &ask,
         standing: &standing,
+        known: &[],
     };
     let drawn = scene::drawn((80, 24), &Model::default(), scene, scene::PLAIN);
     assert_eq!(drawn.matches("Steady and blue").count(), 14, "{drawn}");

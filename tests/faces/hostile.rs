@@ -89,6 +89,7 @@ fn every_cell(width: u16, height: u16, mut check: impl FnMut(&str)) {
     let calls = asks.iter().map(|ask| Scene::Call {
         ask,
         standing: &standing,
+        known: &[],
     });
     for scene in calls.chain([Scene::Home(&home)]) {
         for model in models() {
@@ -143,6 +144,7 @@ fn a_terminal_too_small_is_told_so() {
     let scene = Scene::Call {
         ask: &ask,
         standing: &standing,
+        known: &[],
     };
     let drawn = scene::drawn((19, 6), &Model::default(), scene, scene::RICH);
     assert!(drawn.starts_with("too small"), "{drawn}");

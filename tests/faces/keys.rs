@@ -18,6 +18,7 @@ fn the_help_shows_every_key() {
         Scene::Call {
             ask: &ask,
             standing: &standing,
+            known: &[],
         },
         scene::RICH,
     );
@@ -38,6 +39,7 @@ fn the_key_bar_shows_only_keys_of_the_table() {
         Scene::Call {
             ask: &ask,
             standing: &standing,
+            known: &[],
         },
         scene::RICH,
     );

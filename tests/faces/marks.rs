@@ -64,6 +64,7 @@ fn the_screen_shows_a_draft_at_every_size_and_the_edition_where_there_is_room() 
         let call = Scene::Call {
             ask: &ask,
             standing: &standing,
+            known: &[],
         };
         let screen = drawn(size, call);
         let header = screen.lines().next().unwrap();

@@ -18,7 +18,16 @@ fn compare(name: &str, model: &Model, scene: Scene<'_>, looks: &[Look]) {
 }
 
 fn question(name: &str, model: &Model, ask: &Ask, standing: &Standing) {
-    compare(name, model, Scene::Call { ask, standing }, &[scene::RICH]);
+    compare(
+        name,
+        model,
+        Scene::Call {
+            ask,
+            standing,
+            known: &[],
+        },
+        &[scene::RICH],
+    );
 }
 
 fn typed(text: &str) -> Model {
@@ -45,6 +54,7 @@ fn number() {
         Scene::Call {
             ask: &ask,
             standing: &standing,
+            known: &[],
         },
         &both,
     );
@@ -54,6 +64,7 @@ fn number() {
         Scene::Call {
             ask: &ask,
             standing: &standing,
+            known: &[],
         },
         &both,
     );
@@ -127,6 +138,7 @@ fn refused_and_not_saved() {
     let scene = Scene::Call {
         ask: &ask,
         standing: &standing,
+        known: &[],
     };
     let mut model = typed("3.5");
     let refusal = Refusal::new("`3,5` has a comma", "write the decimals behind a point: `3.5`");

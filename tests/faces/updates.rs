@@ -26,6 +26,7 @@ impl Bench {
         let scene = Scene::Call {
             ask: &self.ask,
             standing: &self.standing,
+            known: &[],
         };
         update(&mut self.model, scene, message)
     }

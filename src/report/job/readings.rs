@@ -18,6 +18,8 @@ pub struct ReadingEntry {
     pub unit: String,
     /// Its takings, the first one first. There are several where something that was done made it be taken anew.
     pub takings: Vec<TakingEntry>,
+    /// It was taken to work out another reading of the call.
+    pub worked_into: bool,
     /// The bands of the last question that sorted it, the lowest first; none where it was only recorded.
     pub bands: Vec<BandEntry>,
 }
@@ -76,6 +78,13 @@ pub(super) fn readings(library: &Library, events: &[Event]) -> Vec<ReadingEntry>
             && let Some(id) = library.readings.find(reading)
         {
             taken(library, id, event, answers.saturating_sub(1), &mut entries);
+            for input in walk::inputs_of(library, Datum::Reading(id)) {
+                let name = library.name_of(input);
+                entries
+                    .iter_mut()
+                    .filter(|entry| entry.reading == name)
+                    .for_each(|entry| entry.worked_into = true);
+            }
         }
     }
     entries
@@ -99,6 +108,7 @@ fn taken(library: &Library, id: Id<Reading>, event: &Event, answer: usize, entri
     let came_out = || {
         Quantity::new(*value, reading.scale)
             .display(reading.scale)
+            .significant(4)
             .to_string()
     };
     let taking = TakingEntry {
@@ -115,6 +125,7 @@ fn taken(library: &Library, id: Id<Reading>, event: &Event, answer: usize, entri
             title: plain(&reading.title),
             unit: reading.scale.symbol().to_owned(),
             takings: vec![taking],
+            worked_into: false,
             bands: Vec::new(),
         }),
     }

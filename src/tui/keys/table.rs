@@ -5,17 +5,17 @@
 
 use super::{Action, Binding, Keys, Place, Press};
 use Place::{
-    Act, Choice, Closed, Danger, Finished, Help, Home, Leaving, Number, PutBack, Standing, Sure, Trail,
-    Unproven, Writing,
+    Act, Choice, Closed, Danger, Finished, Help, Home, Known, Leaving, Number, PutBack, Standing, Sure,
+    Trail, Unproven, Writing,
 };
 
 const QUESTION: &[Place] = &[Number, Choice, Act, Unproven, PutBack, Finished];
 const LISTS: &[Place] = &[Home, Choice, Unproven, Trail, Danger];
 const SCROLLS: &[Place] = &[
-    Home, Number, Choice, Act, Unproven, PutBack, Finished, Closed, Standing, Trail, Danger, Help,
+    Home, Number, Choice, Act, Unproven, PutBack, Finished, Closed, Standing, Trail, Danger, Known, Help,
 ];
 const TYPING: &[Place] = &[Number, Writing];
-const DIALOGS: &[Place] = &[Standing, Trail, Danger, Writing, Sure, Leaving, Help];
+const DIALOGS: &[Place] = &[Standing, Trail, Danger, Known, Writing, Sure, Leaving, Help];
 
 const fn line(
     keys: Keys,
@@ -40,7 +40,7 @@ const fn one(press: &'static [Press]) -> Keys {
 /// Every key, the most important first: the key bar leaves out from the end.
 #[rustfmt::skip]
 pub static TABLE: &[Binding] = &[
-    line(one(&[Press::Ctrl('d')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Standing, Trail, Writing, Sure, Leaving, Help], Action::Danger, "danger", "There is a danger: go to what to do about it"),
+    line(one(&[Press::Ctrl('d')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Standing, Known, Trail, Writing, Sure, Leaving, Help], Action::Danger, "danger", "There is a danger: go to what to do about it"),
     line(one(&[Press::Enter]), &[Number, Choice], Action::Answer, "answer", "Answer the question"),
     line(one(&[Press::Enter]), &[Act], Action::Answer, "done", "It is done"),
     line(one(&[Press::Enter]), &[Unproven], Action::Answer, "take it", "Take what is chosen"),
@@ -54,8 +54,9 @@ pub static TABLE: &[Binding] = &[
     line(one(&[Press::Enter]), &[Writing], Action::Answer, "go on", "Go on with what is written"),
     line(one(&[Press::Char('y')]), &[Sure], Action::Yes, "yes", "Yes, do it"),
     line(one(&[Press::Enter]), &[Leaving], Action::Answer, "leave", "Leave; everything is saved"),
+    line(one(&[Press::Enter]), &[Known], Action::Close, "go on", "On to the question"),
     line(one(&[Press::Esc]), DIALOGS, Action::Close, "back", "Back to where you were"),
-    line(one(&[Press::F(1), Press::Char('?')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Closed, Standing, Trail, Danger, Sure, Leaving], Action::Help, "help", "This list of keys"),
+    line(one(&[Press::F(1), Press::Char('?')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Closed, Standing, Known, Trail, Danger, Sure, Leaving], Action::Help, "help", "This list of keys"),
     line(one(&[Press::F(1)]), &[Writing], Action::Help, "help", "This list of keys"),
     line(one(&[Press::Ctrl('l')]), &[PutBack], Action::LeaveOpen, "leave open", "It cannot be put back: say why, in writing"),
     line(one(&[Press::Ctrl('e')]), &[Unproven], Action::Stop, "end unproven", "End without a verdict: say why, in writing"),
@@ -63,8 +64,9 @@ pub static TABLE: &[Binding] = &[
     line(one(&[Press::Ctrl('t')]), QUESTION, Action::Trail, "answers", "The answers so far: go back, or take one again"),
     line(one(&[Press::Tab]), QUESTION, Action::Standing, "overview", "What is possible, what no longer, to put back, found"),
     line(one(&[Press::Tab]), &[Standing], Action::Close, "", "Back to the question"),
+    line(one(&[Press::Ctrl('k')]), QUESTION, Action::Known, "", "What was known of this equipment before"),
     line(one(&[Press::Ctrl('n')]), QUESTION, Action::Note, "note", "Write a note into the record"),
-    line(one(&[Press::Ctrl('q'), Press::Ctrl('c')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Standing, Trail, Danger, Writing, Sure, Leaving, Help], Action::Leave, "leave", "Leave; a call stays open and can be taken up again"),
+    line(one(&[Press::Ctrl('q'), Press::Ctrl('c')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Standing, Known, Trail, Danger, Writing, Sure, Leaving, Help], Action::Leave, "leave", "Leave; a call stays open and can be taken up again"),
     line(one(&[Press::Ctrl('q'), Press::Ctrl('c')]), &[Closed], Action::Leave, "", "Leave the closed call, as Enter does"),
     line(one(&[Press::Ctrl('x')]), &[Number, Choice, Act], Action::Unable, "", "It cannot be taken or done: say why"),
     line(one(&[Press::Ctrl('y')]), &[Number, Choice], Action::Unsure, "", "You cannot tell which it is"),
@@ -73,8 +75,8 @@ pub static TABLE: &[Binding] = &[
     line(Keys::Digits, LISTS, Action::Pick, "", "Choose by its number"),
     line(one(&[Press::Up]), LISTS, Action::Previous, "", "Choose the one before"),
     line(one(&[Press::Down]), LISTS, Action::Next, "", "Choose the next"),
-    line(one(&[Press::Up]), &[Number, Act, PutBack, Finished, Closed, Standing, Help], Action::ScrollUp, "", "Scroll up"),
-    line(one(&[Press::Down]), &[Number, Act, PutBack, Finished, Closed, Standing, Help], Action::ScrollDown, "", "Scroll down"),
+    line(one(&[Press::Up]), &[Number, Act, PutBack, Finished, Closed, Standing, Known, Help], Action::ScrollUp, "", "Scroll up"),
+    line(one(&[Press::Down]), &[Number, Act, PutBack, Finished, Closed, Standing, Known, Help], Action::ScrollDown, "", "Scroll down"),
     line(one(&[Press::PageUp]), SCROLLS, Action::ScrollUp, "", "Scroll the long text up"),
     line(one(&[Press::PageDown]), SCROLLS, Action::ScrollDown, "", "Scroll the long text down"),
     line(Keys::Reading, &[Number], Action::Type, "", "Type the reading; a bare number is in the unit asked for"),
@@ -87,6 +89,6 @@ pub static TABLE: &[Binding] = &[
     line(one(&[Press::Right]), TYPING, Action::Right, "", "One character right"),
     line(one(&[Press::Home]), TYPING, Action::ToStart, "", "To the start of the line"),
     line(one(&[Press::End]), TYPING, Action::ToEnd, "", "To the end of the line"),
-    line(one(&[Press::Ctrl('r')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Closed, Standing, Trail, Danger, Writing, Sure, Leaving, Help], Action::Redraw, "", "Draw the screen afresh"),
-    line(one(&[Press::Ctrl('z')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Closed, Standing, Trail, Danger, Writing, Sure, Leaving, Help], Action::Suspend, "", "Hand the terminal to the shell; `fg` comes back"),
+    line(one(&[Press::Ctrl('r')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Closed, Standing, Known, Trail, Danger, Writing, Sure, Leaving, Help], Action::Redraw, "", "Draw the screen afresh"),
+    line(one(&[Press::Ctrl('z')]), &[Home, Number, Choice, Act, Unproven, PutBack, Finished, Closed, Standing, Known, Trail, Danger, Writing, Sure, Leaving, Help], Action::Suspend, "", "Hand the terminal to the shell; `fg` comes back"),
 ];
