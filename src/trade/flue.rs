@@ -4,14 +4,22 @@
 //! since only fresh air has any; so does carbon dioxide, of which fresh air has next to none. All is for dry combustion air at
 //! sea level, burned completely.
 
+use super::atmosphere::{self, RANKINE};
 use super::enthalpy::{CARBON_DIOXIDE, LATENT, OXYGEN, WATER, rise, rise_of_inert};
 use super::formula::{not_negative, positive};
-use super::fuel::{Burning, CARBON_DIOXIDE_OF_AIR, OXYGEN_OF_AIR};
+use super::fuel::{BTU, Burning, CARBON_DIOXIDE_OF_AIR, OXYGEN_OF_AIR};
+use super::limits::within;
 use super::saturation;
 use super::unfit::Unfit;
 
 /// The standard atmosphere at sea level, in Pa.
 const SEA_LEVEL: f64 = 101_325.0;
+/// psi, in Pa.
+const POUND_PER_SQUARE_INCH: f64 = 6_894.757;
+/// ft³, in m³.
+const CUBIC_FOOT: f64 = 0.028_316_847;
+/// The molar gas constant, in J/(mol·K).
+const GAS_CONSTANT: f64 = 8.314_463;
 /// Oxygen at which a sample says more about the cell than about the flame, in per cent.
 const TOO_DILUTE: f64 = 15.0;
 /// Oxygen above which a sample may hold air that never was at the burner, in per cent.
@@ -73,6 +81,15 @@ pub(super) fn is_dilute(o2: f64) -> bool {
     o2 > DILUTE
 }
 
+/// The flow of flue gas in CFM, for an input in BTU/h, its temperature in °F and the altitude in ft.
+pub(super) fn flow(flue: &FlueGas, input: f64, temperature: f64, altitude: f64) -> Result<f64, Unfit> {
+    positive(input, "the input")?;
+    within(temperature, 32.0, 1_000.0, "the flue temperature", "°F")?;
+    let pressure = atmosphere::pressure(altitude)? * POUND_PER_SQUARE_INCH;
+    let kelvin = (temperature + RANKINE) / 1.8;
+    Ok(input * BTU * flue.volume(kelvin, pressure) / 60.0 / CUBIC_FOOT)
+}
+
 /// The share of fresh air in a dry sample.
 fn fresh_by_carbon_dioxide(co2: f64, ultimate: f64) -> f64 {
     (ultimate - co2) / (ultimate - CARBON_DIOXIDE_OF_AIR)
@@ -118,9 +135,24 @@ impl FlueGas {
 
     /// The share of its water that has condensed where it has settled at a temperature, in kelvin.
     pub(super) fn condensed(&self, temperature: f64) -> f64 {
-        let saturated = saturation::pressure(temperature) / SEA_LEVEL;
-        let vapour = self.dry() * saturated / (1.0 - saturated);
-        (1.0 - vapour / self.fuel.water).max(0.0)
+        1.0 - self.vapour(temperature, SEA_LEVEL) / self.fuel.water
+    }
+
+    /// How much room it takes for each J of the gas's heat where it has settled at a temperature, in kelvin, under a pressure,
+    /// in Pa: in m³.
+    pub(super) fn volume(&self, temperature: f64, pressure: f64) -> f64 {
+        let moles = self.dry() + self.vapour(temperature, pressure);
+        moles * GAS_CONSTANT * temperature / pressure / self.fuel.heat
+    }
+
+    /// The water that is still vapour at a temperature, in kelvin, under a pressure, in Pa.
+    fn vapour(&self, temperature: f64, pressure: f64) -> f64 {
+        let water = self.fuel.water;
+        if temperature >= saturation::temperature(pressure * water / (water + self.dry())) {
+            return water;
+        }
+        let saturated = saturation::pressure(temperature) / pressure;
+        self.dry() * saturated / (1.0 - saturated)
     }
 
     /// The share of the heat that it carries away when it leaves `net` kelvin warmer than the air came, all water as vapour.
