@@ -3,7 +3,8 @@
 //! A tree's readings may be worked out by one of these, by name. To add a formula, write its file (the headings of
 //! the others: one sentence, the equation, its arguments with units, its range, a worked example, references) and
 //! give it a line in the register; a test holds the file's text to what the register says. Physics and tables that
-//! several formulas share stand in private files: the atmosphere, fans, orifices, drills, pipe.
+//! several formulas share stand in private files: the atmosphere, fans, orifices, drills, pipe. A formula for propane
+//! states what differs from natural gas, and takes the rest from its twin.
 
 mod argument;
 mod atmosphere;

@@ -64,6 +64,13 @@ fn a_word_lists_those_that_have_it() {
     let words: Vec<&str> = list.split_whitespace().collect();
     let whole = "total_external_static The pressure the blower works against outside the furnace.";
     assert!(words.join(" ").contains(whole), "{list}");
+    let list = formula("orifice drill").exits(0).out;
+    assert!(
+        list.contains("  orifice_drill_for_input ") && list.contains("  orifice_flow_by_drill "),
+        "{list}"
+    );
+    let page = formula("temperature rise").exits(0).out;
+    assert_eq!(page, formula("temperature_rise").exits(0).out);
     let list = formula("electrical").exits(0).out;
     assert!(
         list.contains("  capacitance_under_load ") && !list.contains("Gas\n"),
@@ -72,6 +79,14 @@ fn a_word_lists_those_that_have_it() {
     refuses(
         "temprature_rise",
         "proofwalk: no formula is called `temprature_rise`\n  help: did you mean `temperature_rise`?",
+    );
+    refuses(
+        "temprise",
+        "proofwalk: no formula is called `temprise`\n  help: did you mean `temperature_rise`?",
+    );
+    refuses(
+        "thermister",
+        "proofwalk: no formula is called `thermister`\n  help: did you mean `thermistor`?",
     );
     refuses(
         "phase_of_the_moon",
@@ -178,6 +193,20 @@ fn what_was_understood_is_said() {
         "temperature_rise = 2 °F (1.111 °C)",
     );
     assert!(said.contains("  supply = -3 °F\n"), "{said}");
+}
+
+/// The low-pressure equation of the fuel gas code, worked outside: 119 ft³/h.
+#[test]
+fn a_pipe_is_asked_for_by_its_size() {
+    let said = computes(
+        "gas_pipe_capacity_natural size=1/2 in length=20 ft pressure_drop=0.5 in.w.c.",
+        "gas_pipe_capacity_natural = 118.9 ft³/h (3.368 m³/h)",
+    );
+    assert!(said.contains("  size = 0.5 in\n"), "{said}");
+    refuses(
+        "gas_pipe_capacity_natural size=1/3in length=20ft pressure_drop=0.5",
+        "proofwalk: size: `1/3in` is a fraction\n  help: write it with a point, for instance `0.5`",
+    );
 }
 
 #[test]
