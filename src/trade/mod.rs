@@ -137,4 +137,4 @@ pub use group::Group;
 pub use register::{all, find};
 pub use unfit::Unfit;
 pub use warning::Warning;
-pub use worked::{Named, Worked};
+pub use worked::{Named, Slip, Worked};

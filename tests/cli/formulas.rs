@@ -217,6 +217,15 @@ fn a_result_that_is_to_be_trusted_less_says_so() {
     );
     let warning = "Warning: the time is below 20 s: one second more or less is over five per cent";
     assert!(said.contains(warning), "{said}");
+    // Arithmetic: 18 s against 17.5 s are 2.9 %.
+    let slip = "Slip: 0.5 s more or less of time moves it by up to 2857 BTU/h (0.8373 kW), 2.9 % of it: ";
+    assert!(
+        said.split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ")
+            .contains(slip),
+        "{said}"
+    );
     let said = formula("input_from_meter dial=0.5 time=20 heating_value=1000")
         .exits(0)
         .out;
@@ -386,5 +395,7 @@ fn other_programs_get_json() {
     assert_eq!(worked["warnings"], Value::Array(vec![]));
     let worked = read("input_from_meter dial=0.5 time=18 heating_value=1000 --format json");
     assert_eq!(worked["inputs"][1]["origin"], "bare");
+    assert_eq!(worked["slips"][0]["value"], 0.5);
+    assert_eq!(worked["slips"][0]["moves"]["unit"], "BTU/h");
     assert_eq!(worked["warnings"][0]["when"], "the time is below 20 s");
 }

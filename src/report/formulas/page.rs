@@ -2,7 +2,7 @@
 
 use super::number::{other, shown};
 use super::{COLUMNS, Text};
-use crate::measure::{Dimension, Scale, System};
+use crate::measure::{Dimension, Quantity, Scale, System};
 use crate::source::{safe, wrap};
 use crate::trade::{Argument, Formula, Group};
 
@@ -84,6 +84,14 @@ fn about(argument: &Argument) -> String {
         about.push_str(&format!(
             "; taken as {usual} where it is not given: {}",
             default.because
+        ));
+    }
+    if let Some(slip) = argument.slip {
+        let offsets = argument.scale.of_offsets();
+        let off = Quantity::new(slip.number, offsets).display(offsets);
+        about.push_str(&format!(
+            "; what {off} more or less does is told with the result: {}",
+            slip.because
         ));
     }
     about
