@@ -24,6 +24,8 @@ const GAS_CONSTANT: f64 = 8.314_463;
 const TOO_DILUTE: f64 = 15.0;
 /// Oxygen above which a sample may hold air that never was at the burner, in per cent.
 const DILUTE: f64 = 12.0;
+/// More carbon monoxide than a flame short of air leaves, in ppm.
+const MOST_CARBON_MONOXIDE: f64 = 100_000.0;
 /// Oxygen in fresh air as an analyser shows it and as the trade's short formulas have it, in per cent.
 pub(super) const OXYGEN_AS_READ: f64 = 20.9;
 /// What to do about a reading that no flue gas has.
@@ -46,6 +48,17 @@ pub(super) fn oxygen_of_a_flame(o2: f64) -> Result<(), Unfit> {
         "at {o2} % oxygen the sample is mostly air, and the oxygen cell's error would decide the result"
     );
     Err(Unfit::new(message, LEAK))
+}
+
+/// Refuses carbon monoxide that no flame leaves, in ppm.
+pub(super) fn carbon_monoxide_of_a_flame(co: f64) -> Result<(), Unfit> {
+    not_negative(co, "carbon monoxide", ZERO)?;
+    within(co, 0.0, MOST_CARBON_MONOXIDE, "carbon monoxide", "ppm")
+}
+
+/// Whether carbon monoxide free of air, in ppm, is more than the standard of central furnaces lets one leave.
+pub(super) fn is_unsafe(co_air_free: f64) -> bool {
+    co_air_free > 400.0
 }
 
 /// Refuses carbon dioxide that a gas cannot give, or that leaves little to be said about the flame; all in per cent.

@@ -21,6 +21,7 @@ mod group;
 mod limits;
 mod metered;
 mod orifice;
+mod plausible;
 mod register;
 mod saturation;
 mod stack;

@@ -38,7 +38,12 @@ fn by_group(formulas: &[&Formula], ascii: bool, write: impl Fn(&mut Text, &str, 
     }
     text.line("");
     text.line("`proofwalk formula NAME` explains one, and shows how it is given its numbers;");
-    text.line("`proofwalk formula WORD` lists a group, or those with the word in them.");
+    let groups: Vec<&str> = Group::ALL.iter().map(|group| group.name()).collect();
+    let words = format!(
+        "`proofwalk formula WORD` lists those with the word in them, or a group: {}.",
+        groups.join(", ")
+    );
+    text.paragraph("", &words);
     text.lines
 }
 

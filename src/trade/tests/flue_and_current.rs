@@ -135,6 +135,40 @@ fn doubtful_flue_gas_is_warned_of() {
     );
 }
 
+/// ANSI Z21.47: 400 ppm of air-free carbon monoxide from a vented central furnace. The rest is common practice.
+#[test]
+fn what_is_unsafe_overloaded_or_misread_is_warned_of() {
+    for (name, good, bad) in [
+        ("co_air_free", [390.0, 0.0], [410.0, 0.0]),
+        ("motor_load", [6.0, 6.0], [6.3, 6.0]),
+        ("capacitor_deviation", [4.8, 5.0], [4.6, 5.0]),
+        ("drain_slope", [3.0, 12.0], [-1.0, 12.0]),
+        ("flame_signal_margin", [2.4, 0.8], [1.2, 0.8]),
+        ("total_external_static", [-0.35, 0.3], [-0.35, 75.0]),
+        ("temperature_rise", [125.0, 70.0], [330.0, 70.0]),
+    ] {
+        assert!(warned(name, &good).is_empty(), "{name}");
+        assert_eq!(warned(name, &bad).len(), 1, "{name}");
+    }
+    assert_eq!(warned("transformer_load", &[24.0, 2.0, 40.0]).len(), 1);
+    // A current in mA, taken for amperes.
+    assert_eq!(warned("capacitance_under_load", &[700.0, 370.0, 60.0]).len(), 1);
+}
+
+#[test]
+fn a_slip_of_the_unit_or_of_the_point_is_told() {
+    let refused = |name: &str, inputs: &[&str]| formula(name).compute_typed(inputs).unwrap_err().message;
+    assert_eq!(
+        refused("net_stack_temperature", &["430 °F", "-600 °F"]),
+        "combustion_air is -600 °F, which is below absolute zero"
+    );
+    assert_eq!(
+        refused("input_from_meter", &["0.5 ft3", "29 s", "10 BTU/ft3"]),
+        "heating_value is 10 BTU/ft³, which nothing in this work comes near"
+    );
+    assert!(refused("co_air_free", &["30 %", "5 %"]).contains("lies outside 0 to 100000 ppm"));
+}
+
 /// Published: a chiller maker's table of a 5 kΩ thermistor has 6246 Ω at 20 °C, 5000 at 25 and 4028 at 30. A reading or a row from
 /// elsewhere is told.
 #[test]
