@@ -177,7 +177,7 @@ pub(super) struct Rehearse {
 #[derive(Clone, Debug, Args)]
 #[group(skip)]
 pub(super) struct Compute {
-    /// The formula, to explain it; a group or a word, to list those with it. Without it, all are listed.
+    /// The formula, to explain it; a group or some words, to list those with them. Without it, all are listed.
     pub name: Option<String>,
     /// What to compute it on. A bare number is in the argument's own unit; any unit of the kind is taken. How far a value
     /// may be off can stand behind it: `supply='128 °F ± 1 °F'`, also written `+-`.

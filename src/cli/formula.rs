@@ -10,43 +10,36 @@ use crate::report::formulas;
 use crate::source::{nearest, safe};
 use crate::trade::{self, Formula, Named, Unfit, Worked};
 
+/// What is asked for.
+enum Asked {
+    /// Every formula.
+    All,
+    /// Those that a search found.
+    Found(Vec<&'static Formula>),
+    /// What one says of itself.
+    Page(&'static Formula),
+    /// What one comes to.
+    Result(&'static Formula),
+}
+
 /// Prints the list, the page of a formula, or what it comes to.
 pub(super) fn run(how: &Compute) -> Result<u8, Failure> {
     let ascii = look::of_findings(&io::stdout()).ascii;
     let is_json = how.format == FormulaFormat::Json;
-    let asks_for_list = how.inputs.is_empty() && how.accuracies.is_empty();
-    let Some(name) = how.name.as_deref() else {
-        let text = match is_json {
-            true => formulas::listed_json(trade::all()),
-            false => formulas::list(trade::all(), ascii),
-        };
-        return super::print(&text).map(|()| 0);
-    };
-    let Some(formula) = trade::find(&name.to_lowercase().replace(['-', ' '], "_")) else {
-        let found = if asks_for_list {
-            with_word(name)
-        } else {
-            Vec::new()
-        };
-        if found.is_empty() {
-            return Err(unknown(name));
-        }
-        let text = match is_json {
-            true => formulas::listed_json(&found),
-            false => formulas::found(&found, ascii),
-        };
-        return super::print(&text).map(|()| 0);
-    };
-    let asked = how.units.map(|units| match units {
+    let system = how.units.map(|units| match units {
         Units::Us => System::Us,
         Units::Si => System::Si,
     });
-    let text = match (asks_for_list, is_json) {
-        (true, true) => formulas::page_json(formula),
-        (true, false) => formulas::page(formula, asked.unwrap_or(System::Us), ascii),
-        (false, _) => {
+    let text = match (asked(how)?, is_json) {
+        (Asked::All, true) => formulas::listed_json(trade::all()),
+        (Asked::All, false) => formulas::list(trade::all(), ascii),
+        (Asked::Found(found), true) => formulas::listed_json(&found),
+        (Asked::Found(found), false) => formulas::found(&found, ascii),
+        (Asked::Page(formula), true) => formulas::page_json(formula),
+        (Asked::Page(formula), false) => formulas::page(formula, system.unwrap_or(System::Us), ascii),
+        (Asked::Result(formula), _) => {
             let worked = worked(formula, how)?;
-            let system = asked.unwrap_or_else(|| worked.system());
+            let system = system.unwrap_or_else(|| worked.system());
             match is_json {
                 true => formulas::worked_json(&worked, system),
                 false => formulas::worked(&worked, system, ascii),
@@ -57,28 +50,56 @@ pub(super) fn run(how: &Compute) -> Result<u8, Failure> {
     Ok(0)
 }
 
-/// The formulas of a group, or with a word in what they say of themselves.
-fn with_word(word: &str) -> Vec<&'static Formula> {
+fn asked(how: &Compute) -> Result<Asked, Failure> {
+    let Some(name) = how.name.as_deref() else {
+        return Ok(Asked::All);
+    };
+    let called = |name: &str| trade::find(&name.to_lowercase().replace(['-', ' '], "_"));
+    if let Some(formula) = called(name) {
+        let is_given = !how.inputs.is_empty() || !how.accuracies.is_empty();
+        return Ok(if is_given {
+            Asked::Result(formula)
+        } else {
+            Asked::Page(formula)
+        });
+    }
+    if !how.accuracies.is_empty() || how.inputs.iter().any(|word| word.contains('=')) {
+        return Err(unknown(name));
+    }
+    // Words without numbers are those of a name or of a search: `formula orifice drill` needs no quotes.
+    let words = [&[name.to_owned()], how.inputs.as_slice()].concat().join(" ");
+    if let Some(formula) = called(&words) {
+        return Ok(Asked::Page(formula));
+    }
+    match with_words(&words) {
+        found if found.is_empty() => Err(unknown(&words)),
+        found => Ok(Asked::Found(found)),
+    }
+}
+
+/// The formulas of a group, or with every word of some in what they say of themselves.
+fn with_words(words: &str) -> Vec<&'static Formula> {
     let plain = |text: &str| text.to_lowercase().replace(['_', '-'], " ");
-    let word = plain(word);
+    let words = plain(words);
     let chosen = |is_chosen: &dyn Fn(&Formula) -> bool| -> Vec<&'static Formula> {
         (trade::all().iter().copied())
             .filter(|formula| is_chosen(formula))
             .collect()
     };
-    let group = chosen(&|formula| formula.group.name() == word);
+    let group = chosen(&|formula| formula.group.name() == words);
     if !group.is_empty() {
         return group;
     }
     chosen(&|formula| {
-        let words = [formula.name, formula.sentence, formula.group.name()];
-        words.iter().any(|text| plain(text).contains(&word))
+        let said = [formula.name, formula.sentence, formula.group.name()].map(plain);
+        (words.split_whitespace()).all(|word| said.iter().any(|text| text.contains(word)))
     })
 }
 
 fn unknown(name: &str) -> Failure {
-    let names = trade::all().iter().map(|formula| formula.name);
-    let help = match nearest(name, names) {
+    let names = || trade::all().iter().map(|formula| formula.name);
+    let words = names().flat_map(|name| name.split('_'));
+    let help = match nearest(name, names()).or_else(|| nearest(name, words)) {
         Some(meant) => format!("did you mean `{meant}`?"),
         None => "`proofwalk formula` lists them".to_owned(),
     };

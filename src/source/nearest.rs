@@ -6,7 +6,11 @@ const LONGEST: usize = 64;
 /// Shortest word that is taken for the beginning of a name, in characters.
 const SHORTEST_START: usize = 4;
 
-/// The candidate closest to `word`, if one is close enough to be worth a suggestion; else the shortest that begins with it.
+/// Shortest beginning of a word that is taken for that word within a name, in characters; shorter ones fit by chance.
+const SHORTEST_PIECE: usize = 3;
+
+/// The candidate closest to `word`, if one is close enough to be worth a suggestion; else the shortest that begins with it, or
+/// that it shortens as `temprise` does `temperature_rise`.
 ///
 /// Distance is Damerau's in its restricted form: insertions, deletions, substitutions and swaps of neighbours cost one
 /// each; a third of the word's length may differ.
@@ -21,9 +25,10 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
     let close = candidates
         .into_iter()
         .inspect(|candidate| {
-            let begins = length >= SHORTEST_START && candidate.starts_with(word);
-            let rank = |name: &str| (name.len(), name.to_owned());
-            if begins && longer.is_none_or(|known| rank(candidate) < rank(known)) {
+            let is_longer =
+                length >= SHORTEST_START && (candidate.starts_with(word) || shortens(word, candidate));
+            let rank = |name: &str| (!name.starts_with(word), name.len(), name.to_owned());
+            if is_longer && longer.is_none_or(|known| rank(candidate) < rank(known)) {
                 longer = Some(candidate);
             }
         })
@@ -34,6 +39,29 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
         .min()
         .map(|(_, candidate)| candidate);
     close.or(longer)
+}
+
+/// Whether a word is made of words of a name or of their beginnings, in the order of the name; some may be left out.
+fn shortens(word: &str, name: &str) -> bool {
+    let letters: Vec<u8> = word.bytes().filter(|letter| *letter != b'_').collect();
+    // How much of the word is made so far: each number of letters that the name's words until here come to.
+    let mut made = vec![false; letters.len() + 1];
+    made[0] = true;
+    for part in name.split('_') {
+        // Backwards, so that no word of the name is taken twice.
+        for from in (0..letters.len()).rev() {
+            if !made[from] {
+                continue;
+            }
+            let common = (letters[from..].iter().zip(part.as_bytes()))
+                .take_while(|(one, other)| one == other)
+                .count();
+            for piece in 1..=common {
+                made[from + piece] |= piece >= SHORTEST_PIECE || piece == part.len();
+            }
+        }
+    }
+    made[letters.len()]
 }
 
 fn distance(a: &str, b: &str) -> usize {
@@ -72,5 +100,25 @@ mod tests {
         let names = ["capacitance_label_high", "capacitance_label", "gas"];
         assert_eq!(nearest("capacitance", names), Some("capacitance_label"));
         assert_eq!(nearest("ga", ["gas_pressure"]), None);
+    }
+
+    #[test]
+    fn the_beginnings_of_its_words_are_enough() {
+        let names = [
+            "temperature_rise",
+            "net_stack_temperature",
+            "transformer_load",
+            "co_air_free",
+            "gas_temperature",
+        ];
+        assert_eq!(nearest("temprise", names), Some("temperature_rise"));
+        assert_eq!(nearest("temp_rise", names), Some("temperature_rise"));
+        assert_eq!(nearest("stacktemp", names), Some("net_stack_temperature"));
+        assert_eq!(nearest("load", names), Some("transformer_load"));
+        assert_eq!(nearest("coairfree", names), Some("co_air_free"));
+        // Two letters here and two there are found in every long name.
+        assert_eq!(nearest("gate", names), None);
+        assert_eq!(nearest("risetemp", names), None);
+        assert_eq!(nearest("temptemp", names), None);
     }
 }

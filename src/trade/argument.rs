@@ -13,9 +13,12 @@ pub struct Argument {
     pub meaning: &'static str,
     /// What it is taken as where it is not given; `None` where it must be given.
     pub default: Option<Usual>,
+    /// How far it may well be off where nobody says how far, since a hand or an eye takes it; its effect is told with every
+    /// result. `None` where that hangs on the meter.
+    pub slip: Option<Usual>,
 }
 
-/// What an argument is taken as where nothing else is known.
+/// What an argument is taken as, or as far off as, where nothing else is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Usual {
     /// The number, in the argument's unit.
@@ -32,6 +35,7 @@ impl Argument {
             scale,
             meaning,
             default: None,
+            slip: None,
         }
     }
 
@@ -39,6 +43,14 @@ impl Argument {
     pub(super) const fn or(self, number: f64, because: &'static str) -> Self {
         Self {
             default: Some(Usual { number, because }),
+            ..self
+        }
+    }
+
+    /// The same, off by as much as `number` where it is taken by hand; what that does is told with every result.
+    pub(super) const fn slips(self, number: f64, because: &'static str) -> Self {
+        Self {
+            slip: Some(Usual { number, because }),
             ..self
         }
     }

@@ -15,6 +15,11 @@
 //! Sine waves from the line, motor up to speed; not behind an electronic drive. A live measurement for those who may take
 //! it: off its circuit and discharged, a capacitance meter says the same.
 //!
+//! # Warnings
+//!
+//! - Where the capacitance is above 100 µF: run capacitors are smaller; a start capacitor is not in the circuit of a
+//!   running motor; look whether the current was read in mA, and around one wire alone.
+//!
 //! # Example
 //!
 //! Computed: 1.05 A at 370 V and 60 Hz is 7.53 µF, a good 7.5 µF capacitor.
@@ -40,6 +45,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, not_negative, positive};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -64,7 +70,12 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::Microfarad),
     range: "Sine waves from the line, motor up to speed; not behind an electronic drive. A live measurement for those who \
             may take it: off its circuit and discharged, a capacitance meter says the same.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "the capacitance is above 100 µF",
+        reason: "run capacitors are smaller; a start capacitor is not in the circuit of a running motor",
+        help: "look whether the current was read in mA, and around one wire alone",
+        applies: |_, capacitance| capacitance > 100.0,
+    }],
     example: &["1.05 A", "370 V", "60 Hz"],
     references: &[
         "The reactance of a capacitor, 1 / (2 pi f C): elementary circuit theory.",

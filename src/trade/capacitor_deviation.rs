@@ -14,6 +14,11 @@
 //! Below zero where it has lost capacitance. What is allowed stands on the label: plus or minus 6 % is common, some say
 //! 5 or 10.
 //!
+//! # Warnings
+//!
+//! - Where it is further than 6 % from the label: most labels allow 6 %, and a motor runs hot on the wrong capacitance;
+//!   read what this label allows; the new one has the old one's capacitance and at least its voltage.
+//!
 //! # Example
 //!
 //! Computed: 4.77 µF of 5 µF is 4.6 % short.
@@ -36,6 +41,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, not_negative, positive};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -54,7 +60,12 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::Percent),
     range: "Below zero where it has lost capacitance. What is allowed stands on the label: plus or minus 6 \
             % is common, some say 5 or 10.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "it is further than 6 % from the label",
+        reason: "most labels allow 6 %, and a motor runs hot on the wrong capacitance",
+        help: "read what this label allows; the new one has the old one's capacitance and at least its voltage",
+        applies: |_, deviation| deviation.abs() > 6.0,
+    }],
     example: &["4.77 µF", "5 µF"],
     references: &["The definition; the tolerances are common practice."],
     compute: |numbers| {

@@ -14,6 +14,11 @@
 //! Oxygen from 0 to below 15 %: above, little flue gas is left in the sample and an oxygen cell's error of a few tenths of
 //! a point takes over the result. The sample is taken before any dilution air.
 //!
+//! # Warnings
+//!
+//! - Where it is above 400 ppm: a vented central furnace may not leave more; shut it down, and let nobody use it until
+//!   it is known why and put right.
+//!
 //! # Example
 //!
 //! 87 ppm at 5.0 % of oxygen is 114 ppm free of air: worked in trade education from the definition below.
@@ -30,13 +35,15 @@
 //! # References
 //!
 //! - ANSI Z21 test standards, the definition of an air-free sample, as quoted in trade education.
+//! - ANSI Z21.47: 400 ppm for a vented central furnace.
 
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::flue::{OXYGEN_AS_READ, ZERO, oxygen_of_a_flame};
-use super::formula::{Formula, each, not_negative};
+use super::flue::{OXYGEN_AS_READ, carbon_monoxide_of_a_flame, is_unsafe, oxygen_of_a_flame};
+use super::formula::{Formula, each};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -55,14 +62,20 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::PartPerMillion),
     range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample and an oxygen cell's error of a few \
             tenths of a point takes over the result. The sample is taken before any dilution air.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "it is above 400 ppm",
+        reason: "a vented central furnace may not leave more",
+        help: "shut it down, and let nobody use it until it is known why and put right",
+        applies: |_, co| is_unsafe(co),
+    }],
     example: &["87 ppm", "5.0 %"],
     references: &[
         "ANSI Z21 test standards, the definition of an air-free sample, as quoted in trade education.",
+        "ANSI Z21.47: 400 ppm for a vented central furnace.",
     ],
     compute: |numbers| {
         let [co, o2] = each(numbers);
-        not_negative(co, "carbon monoxide", ZERO)?;
+        carbon_monoxide_of_a_flame(co)?;
         oxygen_of_a_flame(o2)?;
         Ok(co * OXYGEN_AS_READ / (OXYGEN_AS_READ - o2))
     },

@@ -16,6 +16,11 @@
 //! Carbon dioxide up to the ultimate one, and not so low that the sample is mostly air, with 15 % of oxygen or more.
 //! The sample is taken before any dilution air.
 //!
+//! # Warnings
+//!
+//! - Where it is above 400 ppm: a vented central furnace may not leave more; shut it down, and let nobody use it until
+//!   it is known why and put right.
+//!
 //! # Example
 //!
 //! Computed: 50 ppm at 7.0 % of carbon dioxide, with an ultimate one of 11.7 %, is 83.6 ppm free of air.
@@ -32,13 +37,15 @@
 //! # References
 //!
 //! - ANSI Z21 test standards, the definition of an air-free sample, as quoted in trade education.
+//! - ANSI Z21.47: 400 ppm for a vented central furnace.
 
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
 use super::flue;
-use super::formula::{Formula, each, not_negative};
+use super::formula::{Formula, each};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -67,14 +74,20 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::PartPerMillion),
     range: "Carbon dioxide up to the ultimate one, and not so low that the sample is mostly air, with 15 % \
             of oxygen or more. The sample is taken before any dilution air.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "it is above 400 ppm",
+        reason: "a vented central furnace may not leave more",
+        help: "shut it down, and let nobody use it until it is known why and put right",
+        applies: |_, co| flue::is_unsafe(co),
+    }],
     example: &["50 ppm", "7.0 %", "11.7 %"],
     references: &[
         "ANSI Z21 test standards, the definition of an air-free sample, as quoted in trade education.",
+        "ANSI Z21.47: 400 ppm for a vented central furnace.",
     ],
     compute: |numbers| {
         let [co, co2, ultimate] = each(numbers);
-        not_negative(co, "carbon monoxide", flue::ZERO)?;
+        flue::carbon_monoxide_of_a_flame(co)?;
         flue::ultimate_of_a_fuel(ultimate)?;
         flue::carbon_dioxide_of_a_flame(co2, ultimate)?;
         Ok(co * ultimate / co2)

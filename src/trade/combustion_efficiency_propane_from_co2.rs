@@ -44,42 +44,18 @@
 //! - Pure propane, C3H8.
 //! - Enthalpies: NASA polynomials in the coefficients of GRI-Mech 3.0; heats of combustion: ISO 6976 (memory).
 
-use crate::measure::{Scale, Unit};
-
-use super::argument::Argument;
+use super::combustion_efficiency_natural_from_co2;
 use super::flue::{self, FlueGas};
 use super::formula::{Formula, each};
 use super::fuel;
-use super::group::Group;
 use super::stack;
 use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "combustion_efficiency_propane_from_co2",
-    group: Group::Combustion,
     sentence: "The share of the heat of propane that does not leave by the stack, from carbon dioxide and \
                temperature.",
-    equation: "efficiency = 100 * (1 - (heat of the warm dry gas + heat of the warm vapour + latent heat of \
-               all water) / gross heating value)",
-    arguments: &[
-        Argument::new(
-            "co2",
-            Scale::of(Unit::Percent),
-            "carbon dioxide in dry flue gas, before any dilution air",
-        ),
-        Argument::new(
-            "net_stack_temperature",
-            Scale::difference(Unit::DegreeFahrenheit),
-            "how much warmer the flue gas leaves than the combustion air came",
-        ),
-    ],
-    result: Scale::of(Unit::Percent),
-    range: "Carbon dioxide up to what the fuel can give, and not so low that oxygen is 15 % or more. Flue \
-            gas well above its dew point, so that all water leaves as vapour: refused where it would \
-            condense, which is the range of condensing furnaces, and above 1200 °F of net temperature. \
-            Complete combustion with dry air near 77 °F. It counts only what leaves by the stack: not the \
-            jacket, not idle times, so it is no AFUE.",
     warnings: &[
         Warning {
             when: "carbon dioxide is so low that oxygen is above 12 %",
@@ -102,7 +78,6 @@ pub static FORMULA: Formula = Formula {
             },
         },
     ],
-    example: &["9.0 %", "400 °F"],
     references: &[
         "Stoichiometry of complete combustion with dry air.",
         "Pure propane, C3H8.",
@@ -114,4 +89,5 @@ pub static FORMULA: Formula = Formula {
         let flue = FlueGas::from_carbon_dioxide(&fuel::PROPANE, co2)?;
         stack::efficiency(&flue, net)
     },
+    ..combustion_efficiency_natural_from_co2::FORMULA
 };

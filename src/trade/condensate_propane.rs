@@ -34,39 +34,15 @@
 //! - Pure propane, C3H8.
 //! - Heats of combustion: ISO 6976 (memory).
 
-use crate::measure::{Scale, Unit};
-
-use super::argument::Argument;
+use super::condensate_natural;
 use super::formula::{Formula, each, positive};
 use super::fuel;
-use super::group::Group;
 use super::unfit::Unfit;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "condensate_propane",
-    group: Group::Condensate,
     sentence: "How much water a furnace on propane lets drip in an hour of burning.",
-    equation: "condensate = input * (share / 100) * water / gross heating value / density",
-    arguments: &[
-        Argument::new(
-            "input",
-            Scale::of(Unit::BtuPerHour),
-            "what the burner takes, as clocked at the meter or on the rating plate",
-        ),
-        Argument::new(
-            "share",
-            Scale::of(Unit::Percent),
-            "how much of the water condenses",
-        )
-        .or(100.0, "the most there can be"),
-    ],
-    result: Scale::of(Unit::GallonPerHour),
-    range: "A share from 0 to 100 %, and burning without a pause. Water of the combustion air is not \
-            counted, which in humid weather adds some. The maker's instructions and local codes govern \
-            where the water goes; it is acid.",
-    warnings: &[],
-    example: &["100000 BTU/h", "100 %"],
     references: &[
         "Stoichiometry of complete combustion with dry air.",
         "Pure propane, C3H8.",
@@ -83,4 +59,5 @@ pub static FORMULA: Formula = Formula {
         }
         Ok(input * share / 100.0 * fuel::PROPANE.gallons_of_water_per_btu())
     },
+    ..condensate_natural::FORMULA
 };

@@ -41,47 +41,18 @@
 //! - Pure propane, C3H8.
 //! - IAPWS-IF97, revised release of 2007, equation 30: the saturation pressure of water.
 
-use crate::measure::{Scale, Unit};
-
-use super::argument::Argument;
-use super::flue::{self, FlueGas};
+use super::condensed_share_natural;
+use super::flue::FlueGas;
 use super::formula::{Formula, each};
 use super::fuel;
-use super::group::Group;
 use super::saturation::FREEZING;
 use super::unfit::Unfit;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "condensed_share_propane",
-    group: Group::Condensate,
     sentence: "The share of the water of propane that condenses where the flue gas has settled at a \
                temperature.",
-    equation: "share = 100 * (1 - (dry + excess) * saturated / ((1 - saturated) * water))",
-    arguments: &[
-        Argument::new(
-            "o2",
-            Scale::of(Unit::Percent),
-            "oxygen in dry flue gas, before any dilution air",
-        ),
-        Argument::new(
-            "flue_temperature",
-            Scale::of(Unit::DegreeFahrenheit),
-            "the flue gas as it leaves, cooled evenly",
-        ),
-    ],
-    result: Scale::of(Unit::Percent),
-    range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample. Flue temperatures \
-            from 32 °F to below 212 °F, dry combustion air at sea level. A real furnace condenses more: its \
-            cold surfaces dry the gas further than the mean temperature says. The maker's instructions and \
-            local codes govern where the water goes.",
-    warnings: &[Warning {
-        when: "oxygen is above 12 %",
-        reason: "the sample may hold air that never was at the burner",
-        help: "look for leaks at the probe and the joints, and sample before any draft hood",
-        applies: |numbers, _| flue::is_dilute(numbers[0]),
-    }],
     example: &["5.2 %", "104 °F"],
     references: &[
         "Stoichiometry of complete combustion with dry air.",
@@ -99,4 +70,5 @@ pub static FORMULA: Formula = Formula {
         }
         Ok(100.0 * flue.condensed((temperature - 32.0) / 1.8 + FREEZING))
     },
+    ..condensed_share_natural::FORMULA
 };

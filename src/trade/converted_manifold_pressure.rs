@@ -43,6 +43,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
+use super::limits::within;
 use super::orifice::heat;
 
 /// The formula.
@@ -116,10 +117,15 @@ pub static FORMULA: Formula = Formula {
         ] = each(numbers);
         positive(diameter, "the old diameter")?;
         positive(new_diameter, "the new diameter")?;
+        within(diameter, 0.0, 0.5, "the old diameter", "in")?;
+        within(new_diameter, 0.0, 0.5, "the new diameter", "in")?;
         // What a hole of one size passes at a unit of pressure grows with the root of it: squared, the pressure.
         let old = heat(1.0, heating_value, specific_gravity)? * diameter.powi(2);
         let new = heat(1.0, new_heating_value, new_specific_gravity)? * new_diameter.powi(2);
         positive(pressure, "the manifold pressure")?;
-        Ok(pressure * (old / new).powi(2))
+        within(pressure, 0.0, 27.7, "the manifold pressure", "in.w.c.")?;
+        let new_pressure = pressure * (old / new).powi(2);
+        within(new_pressure, 0.0, 27.7, "the new manifold pressure", "in.w.c.")?;
+        Ok(new_pressure)
     },
 };

@@ -43,6 +43,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
+use super::limits::within;
 use super::orifice::heat;
 
 /// The formula.
@@ -115,8 +116,11 @@ pub static FORMULA: Formula = Formula {
             new_specific_gravity,
         ] = each(numbers);
         positive(diameter, "the diameter")?;
+        within(diameter, 0.0, 0.5, "the diameter", "in")?;
         let old = heat(pressure, heating_value, specific_gravity)?;
         let new = heat(new_pressure, new_heating_value, new_specific_gravity)?;
-        Ok(diameter * (old / new).sqrt())
+        let new_diameter = diameter * (old / new).sqrt();
+        within(new_diameter, 0.0, 0.5, "the new diameter", "in")?;
+        Ok(new_diameter)
     },
 };

@@ -14,6 +14,11 @@
 //! A straight run; it does not notice a sag between its ends. Below zero where it rises. The maker's instructions and
 //! local codes govern the slope.
 //!
+//! # Warnings
+//!
+//! - Where the drain falls less than 1/8 in in each foot: water stands in it, and runs back where it rises; hang it
+//!   anew; 1/4 in in each foot is common practice.
+//!
 //! # Example
 //!
 //! Arithmetic: 1.25 in over 10 ft.
@@ -37,6 +42,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -55,7 +61,12 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::Inch),
     range: "A straight run; it does not notice a sag between its ends. Below zero where it rises. The \
             maker's instructions and local codes govern the slope.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "the drain falls less than 1/8 in in each foot",
+        reason: "water stands in it, and runs back where it rises",
+        help: "hang it anew; 1/4 in in each foot is common practice",
+        applies: |_, slope| slope < 0.125,
+    }],
     example: &["1.25 in", "10 ft"],
     references: &[
         "International Mechanical Code 307.2.1: at least 1/8 in per foot, as quoted in trade education; 1/4 \

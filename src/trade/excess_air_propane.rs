@@ -37,37 +37,15 @@
 //! - Stoichiometry of complete combustion with dry air.
 //! - Pure propane, C3H8.
 
-use crate::measure::{Scale, Unit};
-
-use super::argument::Argument;
-use super::flue::{self, FlueGas};
+use super::excess_air_natural;
+use super::flue::FlueGas;
 use super::formula::{Formula, each};
 use super::fuel;
-use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "excess_air_propane",
-    group: Group::Combustion,
     sentence: "How much more air propane got than burning it needs, from oxygen in the flue gas.",
-    equation: "excess_air = 100 * dry * o2 / (air * (20.946 - o2))",
-    arguments: &[Argument::new(
-        "o2",
-        Scale::of(Unit::Percent),
-        "oxygen in dry flue gas, before any dilution air",
-    )],
-    result: Scale::of(Unit::Percent),
-    range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample. Complete combustion. \
-            The common short form, oxygen over 20.9 less oxygen, takes both volumes as equal and reads a \
-            tenth too high.",
-    warnings: &[Warning {
-        when: "oxygen is above 12 %",
-        reason: "the sample may hold air that never was at the burner",
-        help: "look for leaks at the probe and the joints, and sample before any draft hood",
-        applies: |numbers, _| flue::is_dilute(numbers[0]),
-    }],
-    example: &["5.0 %"],
     references: &[
         "Stoichiometry of complete combustion with dry air.",
         "Pure propane, C3H8.",
@@ -76,4 +54,5 @@ pub static FORMULA: Formula = Formula {
         let [o2] = each(numbers);
         Ok(FlueGas::from_oxygen(&fuel::PROPANE, o2)?.excess_air())
     },
+    ..excess_air_natural::FORMULA
 };

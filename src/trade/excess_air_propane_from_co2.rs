@@ -38,30 +38,16 @@
 //! - Stoichiometry of complete combustion with dry air.
 //! - Pure propane, C3H8.
 
-use crate::measure::{Scale, Unit};
-
-use super::argument::Argument;
+use super::excess_air_natural_from_co2;
 use super::flue::{self, FlueGas};
 use super::formula::{Formula, each};
 use super::fuel;
-use super::group::Group;
 use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "excess_air_propane_from_co2",
-    group: Group::Combustion,
     sentence: "How much more air propane got than burning it needs, from carbon dioxide in the flue gas.",
-    equation: "excess_air = 100 * dry * (ultimate - co2) / (air * (co2 - 0.04))",
-    arguments: &[Argument::new(
-        "co2",
-        Scale::of(Unit::Percent),
-        "carbon dioxide in dry flue gas, before any dilution air",
-    )],
-    result: Scale::of(Unit::Percent),
-    range: "Carbon dioxide up to what the fuel can give, and not so low that oxygen is 15 % or more. \
-            Complete combustion; a gas of other make-up has another ultimate carbon dioxide, so oxygen \
-            tells it better.",
     warnings: &[Warning {
         when: "carbon dioxide is so low that oxygen is above 12 %",
         reason: "the sample may hold air that never was at the burner",
@@ -80,4 +66,5 @@ pub static FORMULA: Formula = Formula {
         let [co2] = each(numbers);
         Ok(FlueGas::from_carbon_dioxide(&fuel::PROPANE, co2)?.excess_air())
     },
+    ..excess_air_natural_from_co2::FORMULA
 };

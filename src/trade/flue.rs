@@ -4,18 +4,28 @@
 //! since only fresh air has any; so does carbon dioxide, of which fresh air has next to none. All is for dry combustion air at
 //! sea level, burned completely.
 
+use super::atmosphere::{self, RANKINE};
 use super::enthalpy::{CARBON_DIOXIDE, LATENT, OXYGEN, WATER, rise, rise_of_inert};
 use super::formula::{not_negative, positive};
-use super::fuel::{Burning, CARBON_DIOXIDE_OF_AIR, OXYGEN_OF_AIR};
+use super::fuel::{BTU, Burning, CARBON_DIOXIDE_OF_AIR, OXYGEN_OF_AIR};
+use super::limits::within;
 use super::saturation;
 use super::unfit::Unfit;
 
 /// The standard atmosphere at sea level, in Pa.
 const SEA_LEVEL: f64 = 101_325.0;
+/// psi, in Pa.
+const POUND_PER_SQUARE_INCH: f64 = 6_894.757;
+/// ft³, in m³.
+const CUBIC_FOOT: f64 = 0.028_316_847;
+/// The molar gas constant, in J/(mol·K).
+const GAS_CONSTANT: f64 = 8.314_463;
 /// Oxygen at which a sample says more about the cell than about the flame, in per cent.
 const TOO_DILUTE: f64 = 15.0;
 /// Oxygen above which a sample may hold air that never was at the burner, in per cent.
 const DILUTE: f64 = 12.0;
+/// More carbon monoxide than a flame short of air leaves, in ppm.
+const MOST_CARBON_MONOXIDE: f64 = 100_000.0;
 /// Oxygen in fresh air as an analyser shows it and as the trade's short formulas have it, in per cent.
 pub(super) const OXYGEN_AS_READ: f64 = 20.9;
 /// What to do about a reading that no flue gas has.
@@ -38,6 +48,17 @@ pub(super) fn oxygen_of_a_flame(o2: f64) -> Result<(), Unfit> {
         "at {o2} % oxygen the sample is mostly air, and the oxygen cell's error would decide the result"
     );
     Err(Unfit::new(message, LEAK))
+}
+
+/// Refuses carbon monoxide that no flame leaves, in ppm.
+pub(super) fn carbon_monoxide_of_a_flame(co: f64) -> Result<(), Unfit> {
+    not_negative(co, "carbon monoxide", ZERO)?;
+    within(co, 0.0, MOST_CARBON_MONOXIDE, "carbon monoxide", "ppm")
+}
+
+/// Whether carbon monoxide free of air, in ppm, is more than the standard of central furnaces lets one leave.
+pub(super) fn is_unsafe(co_air_free: f64) -> bool {
+    co_air_free > 400.0
 }
 
 /// Refuses carbon dioxide that a gas cannot give, or that leaves little to be said about the flame; all in per cent.
@@ -71,6 +92,15 @@ pub(super) fn ultimate_of_a_fuel(ultimate: f64) -> Result<(), Unfit> {
 /// Whether oxygen, in per cent, is so high that the sample may hold air that never was at the burner.
 pub(super) fn is_dilute(o2: f64) -> bool {
     o2 > DILUTE
+}
+
+/// The flow of flue gas in CFM, for an input in BTU/h, its temperature in °F and the altitude in ft.
+pub(super) fn flow(flue: &FlueGas, input: f64, temperature: f64, altitude: f64) -> Result<f64, Unfit> {
+    positive(input, "the input")?;
+    within(temperature, 32.0, 1_000.0, "the flue temperature", "°F")?;
+    let pressure = atmosphere::pressure(altitude)? * POUND_PER_SQUARE_INCH;
+    let kelvin = (temperature + RANKINE) / 1.8;
+    Ok(input * BTU * flue.volume(kelvin, pressure) / 60.0 / CUBIC_FOOT)
 }
 
 /// The share of fresh air in a dry sample.
@@ -118,9 +148,24 @@ impl FlueGas {
 
     /// The share of its water that has condensed where it has settled at a temperature, in kelvin.
     pub(super) fn condensed(&self, temperature: f64) -> f64 {
-        let saturated = saturation::pressure(temperature) / SEA_LEVEL;
-        let vapour = self.dry() * saturated / (1.0 - saturated);
-        (1.0 - vapour / self.fuel.water).max(0.0)
+        1.0 - self.vapour(temperature, SEA_LEVEL) / self.fuel.water
+    }
+
+    /// How much room it takes for each J of the gas's heat where it has settled at a temperature, in kelvin, under a pressure,
+    /// in Pa: in m³.
+    pub(super) fn volume(&self, temperature: f64, pressure: f64) -> f64 {
+        let moles = self.dry() + self.vapour(temperature, pressure);
+        moles * GAS_CONSTANT * temperature / pressure / self.fuel.heat
+    }
+
+    /// The water that is still vapour at a temperature, in kelvin, under a pressure, in Pa.
+    fn vapour(&self, temperature: f64, pressure: f64) -> f64 {
+        let water = self.fuel.water;
+        if temperature >= saturation::temperature(pressure * water / (water + self.dry())) {
+            return water;
+        }
+        let saturated = saturation::pressure(temperature) / pressure;
+        self.dry() * saturated / (1.0 - saturated)
     }
 
     /// The share of the heat that it carries away when it leaves `net` kelvin warmer than the air came, all water as vapour.

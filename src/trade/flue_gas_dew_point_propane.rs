@@ -39,38 +39,16 @@
 //! - Pure propane, C3H8.
 //! - IAPWS-IF97, revised release of 2007, equation 31: the saturation temperature of water.
 
-use crate::measure::{Scale, Unit};
-
-use super::argument::Argument;
-use super::flue::{self, FlueGas};
+use super::flue::FlueGas;
+use super::flue_gas_dew_point_natural;
 use super::formula::{Formula, each};
 use super::fuel;
-use super::group::Group;
 use super::saturation::FREEZING;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "flue_gas_dew_point_propane",
-    group: Group::Combustion,
     sentence: "The temperature at which water begins to condense from the flue gas of propane.",
-    equation: "dew_point = saturation temperature at (101.325 kPa * water / (water + dry + excess))",
-    arguments: &[Argument::new(
-        "o2",
-        Scale::of(Unit::Percent),
-        "oxygen in dry flue gas, before any dilution air",
-    )],
-    result: Scale::of(Unit::DegreeFahrenheit),
-    range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample. Dry combustion air \
-            at sea level. Humid air raises it by up to about 5 °F; altitude lowers it by about 1.4 °F for \
-            each 1000 ft. Sulphur in the gas, and acids from dirty air, condense sooner.",
-    warnings: &[Warning {
-        when: "oxygen is above 12 %",
-        reason: "the sample may hold air that never was at the burner",
-        help: "look for leaks at the probe and the joints, and sample before any draft hood",
-        applies: |numbers, _| flue::is_dilute(numbers[0]),
-    }],
-    example: &["5.2 %"],
     references: &[
         "Stoichiometry of complete combustion with dry air.",
         "Pure propane, C3H8.",
@@ -81,4 +59,5 @@ pub static FORMULA: Formula = Formula {
         let flue = FlueGas::from_oxygen(&fuel::PROPANE, o2)?;
         Ok((flue.dew_point() - FREEZING) * 1.8 + 32.0)
     },
+    ..flue_gas_dew_point_natural::FORMULA
 };

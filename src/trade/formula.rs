@@ -4,6 +4,7 @@ use crate::measure::{Amount, Quantity, Scale};
 
 use super::argument::Argument;
 use super::group::Group;
+use super::plausible;
 use super::unfit::Unfit;
 use super::warning::Warning;
 
@@ -44,8 +45,8 @@ impl Formula {
     ///
     /// # Errors
     ///
-    /// Where the inputs are not as many as the arguments, measure something else, or lie outside the formula's range, and
-    /// where the result is no finite number.
+    /// Where the inputs are not as many as the arguments, measure something else, are beyond anything in this work, or lie
+    /// outside the formula's range, and where the result is no finite number.
     pub fn compute(&self, inputs: &[Quantity]) -> Result<Quantity, Unfit> {
         let numbers = self.numbers(inputs)?;
         let number = (self.compute)(&numbers)?;
@@ -124,6 +125,7 @@ impl Formula {
         }
         let numbers = inputs.iter().zip(self.arguments).map(|(input, argument)| {
             if input.dimension() == argument.scale.dimension() {
+                plausible::check(argument, *input)?;
                 return Ok(input.number_in(argument.scale));
             }
             let (is, wants) = (input.dimension().name(), argument.scale.dimension().name());

@@ -17,7 +17,8 @@ pub(super) const CARBON_DIOXIDE_OF_AIR: f64 = 0.0004;
 const WATER_MOLE: f64 = 0.018_015;
 /// The density of water at room temperature, in kg/m³.
 const WATER_DENSITY: f64 = 998.0;
-const BTU: f64 = 1_055.056;
+/// The BTU, in J.
+pub(super) const BTU: f64 = 1_055.056;
 /// The US gallon, in m³.
 const GALLON: f64 = 3.785_412e-3;
 

@@ -42,56 +42,22 @@
 //!   1.2462 for propane.
 //! - ASME B36.10M: inside diameters of schedule 40, as the codes' tables print them.
 
-use crate::measure::{Scale, Unit};
-
-use super::argument::Argument;
 use super::formula::{Formula, each};
 use super::gas_pipe::{PROPANE, diameter, nominal_size};
-use super::group::Group;
-use super::warning::Warning;
+use super::gas_pipe_size_natural;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
     name: "gas_pipe_size_propane",
-    group: Group::Gas,
     sentence: "The smallest steel pipe that carries the propane wanted at an allowed pressure drop.",
     equation: "inside_diameter = flow^0.381 / (19.17 * (pressure_drop / (1.2462 * length))^0.206)",
-    arguments: &[
-        Argument::new(
-            "flow",
-            Scale::of(Unit::CubicFootPerHour),
-            "the gas that all appliances on it take together: input / heating value",
-        ),
-        Argument::new(
-            "length",
-            Scale::of(Unit::Foot),
-            "of the pipe, to the farthest appliance",
-        ),
-        Argument::new(
-            "pressure_drop",
-            Scale::of(Unit::InchWaterColumn),
-            "the drop that is allowed",
-        ),
-    ],
-    result: Scale::of(Unit::Inch),
     range: "Steel pipe of schedule 40, nominal 1/4 to 4 in, supply pressure below 1.5 psi, propane of \
             specific gravity 1.50. The length is the whole way from the meter or regulator to the farthest \
             appliance, with allowance for fittings where there are many. Tubing, and pipe of another \
             schedule, have their own tables. Pipe is sized and laid by licensed fitters.",
-    warnings: &[Warning {
-        when: "more than 3 in.w.c. are lost",
-        reason: "appliances at the end of the pipe may starve",
-        help: "size for 0.3 to 0.5 in.w.c. in low-pressure pipe (common practice)",
-        applies: |numbers, _| numbers[2] > 3.0,
-    }],
-    example: &["100 ft3/h", "60 ft", "0.5 in.w.c."],
-    references: &[
-        "International Fuel Gas Code, 402.4, and NFPA 54: the low-pressure equation, with Cr 0.6094 for \
-         natural gas and 1.2462 for propane.",
-        "ASME B36.10M: inside diameters of schedule 40, as the codes' tables print them.",
-    ],
     compute: |numbers| {
         let [flow, length, pressure_drop] = each(numbers);
         nominal_size(diameter(flow, length, pressure_drop, PROPANE)?)
     },
+    ..gas_pipe_size_natural::FORMULA
 };

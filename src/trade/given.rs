@@ -2,7 +2,7 @@
 
 use super::argument::Argument;
 use super::unfit::Unfit;
-use crate::measure::{Accuracy, Amount, Quantity, Scale, Unit};
+use crate::measure::{Accuracy, Amount, Quantity, Scale, Unit, as_decimal};
 
 /// How a person writes "give or take": the last two are for keyboards that have no more.
 const GIVE_OR_TAKE: [&str; 3] = ["±", "+/-", "+-"];
@@ -34,7 +34,8 @@ pub enum Origin {
 }
 
 impl Given {
-    /// Reads `128 °F`, `128` or `128 °F ± 1 °F`; an accuracy may stand apart instead, as `1 °F`.
+    /// Reads `128 °F`, `128` or `128 °F ± 1 °F`; an accuracy may stand apart instead, as `1 °F`. Sizes may be fractions,
+    /// as `1-1/4 in`.
     ///
     /// # Errors
     ///
@@ -51,7 +52,7 @@ impl Given {
             ((value, inside), apart) => (value, inside.or(apart)),
         };
         let name = argument.name;
-        let text = &with_unit_of(text, accuracy, argument.scale.unit);
+        let text = &with_unit_of(&as_decimal(text), accuracy, argument.scale.unit);
         let (amount, value) =
             Amount::typed(text, argument.scale).map_err(|misread| Unfit::of(name, misread.into()))?;
         let bare = argument.scale.unit != Unit::Number
@@ -99,6 +100,7 @@ impl Given {
         {
             text = after.trim();
         }
+        let text = &*as_decimal(text);
         let is_bare = Amount::parse(text).is_ok_and(|amount| amount.unit.is_none());
         let with_unit = match is_bare {
             true => format!("{text} {}", self.scale.unit.ascii()),
@@ -120,7 +122,7 @@ impl Given {
 /// A value whose unit stands behind its accuracy alone, as in `128 ± 1 °F`, has that unit; a share of it, as in `24 ± 1 %`,
 /// is none.
 fn with_unit_of(text: &str, accuracy: Option<&str>, own: Unit) -> String {
-    let unit = |text: &str| Amount::parse(text).ok().map(|amount| amount.unit);
+    let unit = |text: &str| Amount::parse(&as_decimal(text)).ok().map(|amount| amount.unit);
     match (unit(text), accuracy.and_then(unit)) {
         (Some(None), Some(Some(unit))) if Scale::of(unit).dimension() == Scale::of(own).dimension() => {
             format!("{} {}", text.trim(), unit.ascii())

@@ -7,7 +7,8 @@
 //! # Arguments
 //!
 //! - `dial`, ft³: the gas that went through the meter: the dial's size times its turns.
-//! - `time`, s: how long that took.
+//! - `time`, s: how long that took; what 0.5 s more or less does is told with the result: a steady eye and a stop
+//!   watch.
 //! - `heating_value`, BTU/ft³: the heat in the gas as it is metered; the gas supplier names it.
 //!
 //! # Range
@@ -56,7 +57,8 @@ pub static FORMULA: Formula = Formula {
             Scale::of(Unit::CubicFoot),
             "the gas that went through the meter: the dial's size times its turns",
         ),
-        Argument::new("time", Scale::of(Unit::Second), "how long that took"),
+        Argument::new("time", Scale::of(Unit::Second), "how long that took")
+            .slips(0.5, "a steady eye and a stop watch"),
         Argument::new(
             "heating_value",
             Scale::of(Unit::BtuPerCubicFoot),

@@ -14,6 +14,11 @@
 //! Over 100 % is over the plate: 105 % is 5 % too much. Running current, not that of the start. A clamp reads the
 //! current of an electronic motor right only if it shows true RMS.
 //!
+//! # Warnings
+//!
+//! - Where the load is above 100 %: the motor gives more than its plate allows, and its windings burn in the end; find
+//!   what holds it: the voltage, the bearings, the wheel, the ducts.
+//!
 //! # Example
 //!
 //! Arithmetic: 6.3 A on a plate of 6.0 A.
@@ -36,6 +41,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, not_negative, positive};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -58,7 +64,12 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::Percent),
     range: "Over 100 % is over the plate: 105 % is 5 % too much. Running current, not that of the start. A \
             clamp reads the current of an electronic motor right only if it shows true RMS.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "the load is above 100 %",
+        reason: "the motor gives more than its plate allows, and its windings burn in the end",
+        help: "find what holds it: the voltage, the bearings, the wheel, the ducts",
+        applies: |_, load| load > 100.0,
+    }],
     example: &["6.3 A", "6.0 A"],
     references: &["The definition; the plate governs."],
     compute: |numbers| {

@@ -17,6 +17,8 @@
 //!
 //! - Where the rise is below zero: the supply is colder than the return; look whether the probes are swapped or the
 //!   furnace cools.
+//! - Where the rise is above 150 °F: no furnace warms its air so much; keep the probe out of sight of the heat
+//!   exchanger, and look whether one shows °C.
 //!
 //! # Example
 //!
@@ -62,12 +64,20 @@ pub static FORMULA: Formula = Formula {
     ],
     result: Scale::difference(Unit::DegreeFahrenheit),
     range: "Any two temperatures, taken at steady state; below zero where the probes are swapped or the furnace cools.",
-    warnings: &[Warning {
-        when: "the rise is below zero",
-        reason: "the supply is colder than the return",
-        help: "look whether the probes are swapped or the furnace cools",
-        applies: |_, rise| rise < 0.0,
-    }],
+    warnings: &[
+        Warning {
+            when: "the rise is below zero",
+            reason: "the supply is colder than the return",
+            help: "look whether the probes are swapped or the furnace cools",
+            applies: |_, rise| rise < 0.0,
+        },
+        Warning {
+            when: "the rise is above 150 °F",
+            reason: "no furnace warms its air so much",
+            help: "keep the probe out of sight of the heat exchanger, and look whether one shows °C",
+            applies: |_, rise| rise > 150.0,
+        },
+    ],
     example: &["125 °F", "70 °F"],
     references: &["The definition; the range allowed stands on the rating plate."],
     compute: |numbers| {

@@ -109,6 +109,9 @@ fn the_docs_of_each_file_say_what_the_register_says() {
                     usual.because
                 ));
             }
+            if let Some(slip) = argument.slip {
+                line.push_str(&format!("; {}", slip_of(argument, slip)));
+            }
             expected.push(format!("{line}."));
         }
         expected.extend((formula.warnings.iter()).map(|warning| {
@@ -135,6 +138,35 @@ fn the_docs_of_each_file_say_what_the_register_says() {
             );
         }
     }
+}
+
+fn slip_of(argument: &Argument, slip: Usual) -> String {
+    let offsets = argument.scale.of_offsets();
+    let off = Quantity::new(slip.number, offsets);
+    format!(
+        "what {} more or less does is told with the result: {}",
+        off.display(offsets),
+        slip.because
+    )
+}
+
+/// Arithmetic: 0.5 ft³ of 1000 BTU/ft³ in 29 s are 62,069 BTU/h, in 28.5 s 63,158 and in 29.5 s 61,017. Who names an accuracy of
+/// the watch has it in the result, and nothing more is told.
+#[test]
+fn what_half_a_second_does_is_told() {
+    let out = |time: &'static str| {
+        let inputs = [("dial", "0.5 ft3"), ("time", time), ("heating_value", "1000")];
+        let inputs = inputs.map(|(name, text)| Named { name, text });
+        Worked::out(formula("input_from_meter"), &inputs, &[]).unwrap()
+    };
+    let worked = out("29 s");
+    assert_eq!(worked.margin, None);
+    let [slip] = worked.slips[..] else {
+        panic!("{:?}", worked.slips);
+    };
+    let moved = Quantity::from_base(slip.moves, worked.result.dimension()).number_in(worked.formula.result);
+    assert_eq!((slip.argument.name, moved.round()), ("time", 1_089.0));
+    assert!(out("29 s ± 0.2 s").slips.is_empty());
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! Thermistors by the beta equation.
+//! Thermistors by the beta equation, and what holds of every thermistor.
 
 use super::formula::positive;
 use super::unfit::Unfit;
@@ -10,6 +10,43 @@ const LABELLED: f64 = 298.15;
 pub(super) struct Curve {
     at_77: f64,
     beta: f64,
+}
+
+/// A row of a maker's table.
+#[derive(Clone, Copy)]
+pub(super) struct Row {
+    /// In Ω.
+    pub resistance: f64,
+    /// In °F.
+    pub temperature: f64,
+}
+
+/// Rows from numbers: a resistance, its temperature, the next resistance and so on.
+pub(super) fn rows<const N: usize>(numbers: &[f64]) -> [Row; N] {
+    std::array::from_fn(|at| Row {
+        resistance: numbers[2 * at],
+        temperature: numbers[2 * at + 1],
+    })
+}
+
+/// Refuses rows that are out of range, not as far apart as `least` °F, or not in order: the coldest comes first.
+pub(super) fn in_order(rows: &[Row], least: f64) -> Result<(), Unfit> {
+    for row in rows {
+        positive(row.resistance, "a resistance of the table")?;
+        in_range(row.temperature)?;
+    }
+    for pair in rows.windows(2) {
+        if pair[1].temperature - pair[0].temperature < least {
+            return Err(Unfit::new(
+                format!(
+                    "two temperatures of the table are less than {least} °F apart, or the wrong way round"
+                ),
+                format!("give the lowest temperature first, and each other at least {least} °F higher"),
+            ));
+        }
+        plausible(beta(pair[0], pair[1]))?;
+    }
+    Ok(())
 }
 
 /// Refuses temperatures, in °F, at which no thermistor of a furnace is read.
@@ -29,21 +66,35 @@ pub(super) fn is_far(temperature: f64) -> bool {
 }
 
 /// The beta of two points, in kelvin.
-pub(super) fn beta(cold: f64, cold_at: f64, warm: f64, warm_at: f64) -> f64 {
-    (cold / warm).ln() / (1.0 / kelvin(cold_at) - 1.0 / kelvin(warm_at))
+pub(super) fn beta(cold: Row, warm: Row) -> f64 {
+    (cold.resistance / warm.resistance).ln()
+        / (1.0 / kelvin(cold.temperature) - 1.0 / kelvin(warm.temperature))
+}
+
+fn plausible(beta: f64) -> Result<(), Unfit> {
+    if (1000.0..=10_000.0).contains(&beta) {
+        return Ok(());
+    }
+    Err(Unfit::new(
+        format!("a beta of {beta:.0} K is none of a thermistor that falls as it warms"),
+        "take the points, or beta itself, from the maker's table",
+    ))
 }
 
 impl Curve {
     /// The thermistor of a resistance at 77 °F and a beta.
     pub(super) fn new(at_77: f64, beta: f64) -> Result<Self, Unfit> {
         positive(at_77, "the resistance at 77 °F")?;
-        if (1000.0..=10_000.0).contains(&beta) {
-            return Ok(Self { at_77, beta });
-        }
-        Err(Unfit::new(
-            format!("a beta of {beta:.0} K is none of a thermistor that falls as it warms"),
-            "take the points, or beta itself, from the maker's table",
-        ))
+        plausible(beta)?;
+        Ok(Self { at_77, beta })
+    }
+
+    /// The thermistor between two rows of its table that stand close together.
+    pub(super) fn between(cold: Row, warm: Row) -> Result<Self, Unfit> {
+        in_order(&[cold, warm], 0.5)?;
+        let beta = beta(cold, warm);
+        let at_77 = cold.resistance * (beta * (1.0 / LABELLED - 1.0 / kelvin(cold.temperature))).exp();
+        Ok(Self { at_77, beta })
     }
 
     /// Its resistance at a temperature in °F.
@@ -57,6 +108,7 @@ impl Curve {
     }
 }
 
-fn kelvin(fahrenheit: f64) -> f64 {
+/// A temperature in °F, in kelvin.
+pub(super) fn kelvin(fahrenheit: f64) -> f64 {
     (fahrenheit + 459.67) / 1.8
 }

@@ -37,10 +37,9 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::formula::{Formula, each, positive};
+use super::formula::Formula;
 use super::group::Group;
 use super::thermistor;
-use super::unfit::Unfit;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -80,19 +79,8 @@ pub static FORMULA: Formula = Formula {
          physics of semiconductors.",
     ],
     compute: |numbers| {
-        let [cold, cold_at, warm, warm_at] = each(numbers);
-        positive(cold, "the resistance when cold")?;
-        positive(warm, "the resistance when warm")?;
-        thermistor::in_range(cold_at)?;
-        thermistor::in_range(warm_at)?;
-        if warm_at - cold_at < 9.0 {
-            return Err(Unfit::new(
-                "the two temperatures are less than 9 °F apart, or the wrong way round",
-                "give the lower temperature first, and the other at least 9 °F higher",
-            ));
-        }
-        let beta = thermistor::beta(cold, cold_at, warm, warm_at);
-        thermistor::Curve::new(cold, beta)?;
-        Ok(beta)
+        let [cold, warm] = thermistor::rows(numbers);
+        thermistor::in_order(&[cold, warm], 9.0)?;
+        Ok(thermistor::beta(cold, warm))
     },
 };

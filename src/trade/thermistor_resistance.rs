@@ -18,7 +18,7 @@
 //! # Warnings
 //!
 //! - Where the temperature is below 32 °F or above 122 °F: one beta does not follow a thermistor over a wide span; it
-//!   may be some degrees off; read the maker's table.
+//!   may be some degrees off; go by rows of the maker's table: `thermistor_resistance_from_table`.
 //!
 //! # Example
 //!
@@ -77,7 +77,7 @@ pub static FORMULA: Formula = Formula {
     warnings: &[Warning {
         when: "the temperature is below 32 °F or above 122 °F",
         reason: "one beta does not follow a thermistor over a wide span; it may be some degrees off",
-        help: "read the maker's table",
+        help: "go by rows of the maker's table: `thermistor_resistance_from_table`",
         applies: |numbers, _| thermistor::is_far(numbers[0]),
     }],
     example: &["50 °F", "10 kΩ", "3934"],

@@ -14,6 +14,10 @@
 //! Blower running at the speed in question, doors on, filter in place. Signs are dropped, since many gauges show none: it
 //! does not notice a return under pressure or a supply under suction.
 //!
+//! # Warnings
+//!
+//! - Where more than 5 in.w.c. come out: no furnace's blower makes so much; look whether a gauge shows Pa.
+//!
 //! # Example
 //!
 //! Arithmetic: 0.35 in.w.c. of suction before the furnace and 0.30 in.w.c. behind it.
@@ -36,6 +40,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -58,7 +63,12 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::InchWaterColumn),
     range: "Blower running at the speed in question, doors on, filter in place. Signs are dropped, since many gauges show \
             none: it does not notice a return under pressure or a supply under suction.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "more than 5 in.w.c. come out",
+        reason: "no furnace's blower makes so much",
+        help: "look whether a gauge shows Pa",
+        applies: |_, total| total > 5.0,
+    }],
     example: &["-0.35 in.w.c.", "0.30 in.w.c."],
     references: &["Common practice; the most that is allowed stands on the rating plate."],
     compute: |numbers| {

@@ -15,6 +15,11 @@
 //! One secondary. Over 100 % is over the plate. A clamp shows small currents poorly: ten turns of the wire through it
 //! show ten times the current.
 //!
+//! # Warnings
+//!
+//! - Where the load is above 100 %: the transformer gives more than its plate allows, and burns out in the end; find
+//!   what draws too much: a shorted coil, a cable, something added.
+//!
 //! # Example
 //!
 //! Arithmetic: 24 V and 1.5 A of 40 VA.
@@ -37,6 +42,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, not_negative, positive};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -56,7 +62,12 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::Percent),
     range: "One secondary. Over 100 % is over the plate. A clamp shows small currents poorly: ten turns of \
             the wire through it show ten times the current.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "the load is above 100 %",
+        reason: "the transformer gives more than its plate allows, and burns out in the end",
+        help: "find what draws too much: a shorted coil, a cable, something added",
+        applies: |_, load| load > 100.0,
+    }],
     example: &["24 V", "1.5 A", "40 VA"],
     references: &["The definition of apparent power; the plate governs."],
     compute: |numbers| {

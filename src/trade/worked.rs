@@ -1,6 +1,6 @@
 //! A formula worked out on what somebody gave.
 
-use super::argument::Argument;
+use super::argument::{Argument, Usual};
 use super::formula::Formula;
 use super::given::{Given, Origin};
 use super::unfit::Unfit;
@@ -20,8 +20,21 @@ pub struct Worked {
     /// How far the result may be off at worst, in base units; `None` where no input has an accuracy, and an error where the
     /// inputs, off by as much, reach out of the formula's range.
     pub margin: Option<Result<f64, Unfit>>,
+    /// What slips of the hand would do that nobody spoke of.
+    pub slips: Vec<Slip>,
     /// Why the result is to be trusted less.
     pub warnings: Vec<&'static Warning>,
+}
+
+/// What a slip of the hand at one input does to the result.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Slip {
+    /// The input.
+    pub argument: &'static Argument,
+    /// How far it may well be off, in the argument's unit, and why.
+    pub off: Usual,
+    /// How far that moves the result at worst, in base units.
+    pub moves: f64,
 }
 
 /// Something given by name: a value, or an accuracy.
@@ -94,6 +107,7 @@ impl Worked {
             formula,
             result: formula.compute(&values)?,
             margin: is_uncertain.then(|| formula.margin(&margins)),
+            slips: slips(formula, &inputs),
             warnings: formula.warnings(&values)?,
             inputs,
         })
@@ -110,6 +124,25 @@ impl Worked {
             _ => System::Us,
         }
     }
+}
+
+/// What the usual slips of a hand do, each alone; one that reaches out of the formula's range does nothing that could be told.
+fn slips(formula: &Formula, inputs: &[Given]) -> Vec<Slip> {
+    let slip_at = |at: usize| {
+        let given = &inputs[at];
+        let off = given.argument.slip.filter(|_| given.margin == 0.0)?;
+        let margin = Quantity::new(off.number, given.argument.scale.of_offsets()).base();
+        let margins = (inputs.iter().enumerate())
+            .map(|(other, given)| (given.value, if other == at { margin } else { 0.0 }))
+            .collect::<Vec<_>>();
+        let moves = formula.margin(&margins).ok()?;
+        Some(Slip {
+            argument: given.argument,
+            off,
+            moves,
+        })
+    };
+    (0..inputs.len()).filter_map(slip_at).collect()
 }
 
 fn text_of<'t>(given: &[Named<'t>], argument: &Argument) -> Option<&'t str> {

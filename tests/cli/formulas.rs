@@ -42,9 +42,8 @@ fn all_are_listed_by_group_a_line_each() {
         let start = format!("  {} ", formula.name);
         assert_eq!(list.lines().filter(|line| line.starts_with(&start)).count(), 1);
     }
-    let groups = list
-        .lines()
-        .filter(|line| !line.starts_with([' ', '`']) && !line.is_empty());
+    // What follows a blank line says how to go on.
+    let groups = (list.lines().take_while(|line| !line.is_empty())).filter(|line| !line.starts_with(' '));
     let groups: Vec<String> = groups.map(str::to_lowercase).collect();
     let mut known: Vec<_> = trade::all().iter().map(|formula| formula.group).collect();
     known.sort();
@@ -64,6 +63,13 @@ fn a_word_lists_those_that_have_it() {
     let words: Vec<&str> = list.split_whitespace().collect();
     let whole = "total_external_static The pressure the blower works against outside the furnace.";
     assert!(words.join(" ").contains(whole), "{list}");
+    let list = formula("orifice drill").exits(0).out;
+    assert!(
+        list.contains("  orifice_drill_for_input ") && list.contains("  orifice_flow_by_drill "),
+        "{list}"
+    );
+    let page = formula("temperature rise").exits(0).out;
+    assert_eq!(page, formula("temperature_rise").exits(0).out);
     let list = formula("electrical").exits(0).out;
     assert!(
         list.contains("  capacitance_under_load ") && !list.contains("Gas\n"),
@@ -72,6 +78,14 @@ fn a_word_lists_those_that_have_it() {
     refuses(
         "temprature_rise",
         "proofwalk: no formula is called `temprature_rise`\n  help: did you mean `temperature_rise`?",
+    );
+    refuses(
+        "temprise",
+        "proofwalk: no formula is called `temprise`\n  help: did you mean `temperature_rise`?",
+    );
+    refuses(
+        "thermister",
+        "proofwalk: no formula is called `thermister`\n  help: did you mean `thermistor`?",
     );
     refuses(
         "phase_of_the_moon",
@@ -180,6 +194,20 @@ fn what_was_understood_is_said() {
     assert!(said.contains("  supply = -3 °F\n"), "{said}");
 }
 
+/// The low-pressure equation of the fuel gas code, worked outside: 119 ft³/h.
+#[test]
+fn a_pipe_is_asked_for_by_its_size() {
+    let said = computes(
+        "gas_pipe_capacity_natural size=1/2 in length=20 ft pressure_drop=0.5 in.w.c.",
+        "gas_pipe_capacity_natural = 118.9 ft³/h (3.368 m³/h)",
+    );
+    assert!(said.contains("  size = 0.5 in\n"), "{said}");
+    refuses(
+        "gas_pipe_capacity_natural size=1/3in length=20ft pressure_drop=0.5",
+        "proofwalk: size: `1/3in` is a fraction\n  help: write it with a point, for instance `0.5`",
+    );
+}
+
 #[test]
 fn a_result_that_is_to_be_trusted_less_says_so() {
     let said = computes(
@@ -188,6 +216,15 @@ fn a_result_that_is_to_be_trusted_less_says_so() {
     );
     let warning = "Warning: the time is below 20 s: one second more or less is over five per cent";
     assert!(said.contains(warning), "{said}");
+    // Arithmetic: 18 s against 17.5 s are 2.9 %.
+    let slip = "Slip: 0.5 s more or less of time moves it by up to 2857 BTU/h (0.8373 kW), 2.9 % of it: ";
+    assert!(
+        said.split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ")
+            .contains(slip),
+        "{said}"
+    );
     let said = formula("input_from_meter dial=0.5 time=20 heating_value=1000")
         .exits(0)
         .out;
@@ -357,5 +394,7 @@ fn other_programs_get_json() {
     assert_eq!(worked["warnings"], Value::Array(vec![]));
     let worked = read("input_from_meter dial=0.5 time=18 heating_value=1000 --format json");
     assert_eq!(worked["inputs"][1]["origin"], "bare");
+    assert_eq!(worked["slips"][0]["value"], 0.5);
+    assert_eq!(worked["slips"][0]["moves"]["unit"], "BTU/h");
     assert_eq!(worked["warnings"][0]["when"], "the time is below 20 s");
 }

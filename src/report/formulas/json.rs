@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::measure::{Quantity, Scale, System};
-use crate::trade::{Argument, Formula, Given, Origin, Unfit, Warning, Worked};
+use crate::trade::{Argument, Formula, Given, Origin, Slip, Unfit, Warning, Worked};
 
 #[derive(Serialize)]
 struct Page {
@@ -59,6 +59,8 @@ struct Computed {
     #[serde(skip_serializing_if = "Option::is_none")]
     margin_refused: Option<String>,
     inputs: Vec<Input>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    slips: Vec<SlipEntry>,
     warnings: Vec<WarningEntry>,
     range: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -72,6 +74,16 @@ struct Value {
     /// How far it may be off at worst, in the same unit.
     #[serde(skip_serializing_if = "Option::is_none")]
     margin: Option<f64>,
+}
+
+/// What a slip of the hand that nobody spoke of does to the result.
+#[derive(Serialize)]
+struct SlipEntry {
+    argument: &'static str,
+    #[serde(flatten)]
+    off: Value,
+    because: &'static str,
+    moves: Value,
 }
 
 #[derive(Serialize)]
@@ -109,6 +121,7 @@ pub fn worked_json(worked: &Worked, system: System) -> String {
         result: value(worked.result, scale, margin),
         margin_refused: refused,
         inputs: worked.inputs.iter().map(input).collect(),
+        slips: worked.slips.iter().map(|slip| moved(slip, scale)).collect(),
         warnings: worked.warnings.iter().copied().map(warning).collect(),
         range: worked.formula.range,
         caution: worked.formula.group.caution(),
@@ -172,6 +185,18 @@ fn input(given: &Given) -> Input {
         value: value(given.value, given.scale, margin),
         origin,
         because,
+    }
+}
+
+fn moved(slip: &Slip, scale: Scale) -> SlipEntry {
+    let own = slip.argument.scale.of_offsets();
+    let offsets = scale.of_offsets();
+    let moves = Quantity::from_base(slip.moves, offsets.dimension());
+    SlipEntry {
+        argument: slip.argument.name,
+        off: value(Quantity::new(slip.off.number, own), own, None),
+        because: slip.off.because,
+        moves: value(moves, offsets, None),
     }
 }
 

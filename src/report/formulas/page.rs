@@ -2,7 +2,7 @@
 
 use super::number::{other, shown};
 use super::{COLUMNS, Text};
-use crate::measure::{Dimension, Scale, System};
+use crate::measure::{Dimension, Quantity, Scale, System};
 use crate::source::{safe, wrap};
 use crate::trade::{Argument, Formula, Group};
 
@@ -38,7 +38,12 @@ fn by_group(formulas: &[&Formula], ascii: bool, write: impl Fn(&mut Text, &str, 
     }
     text.line("");
     text.line("`proofwalk formula NAME` explains one, and shows how it is given its numbers;");
-    text.line("`proofwalk formula WORD` lists a group, or those with the word in them.");
+    let groups: Vec<&str> = Group::ALL.iter().map(|group| group.name()).collect();
+    let words = format!(
+        "`proofwalk formula WORD` lists those with the word in them, or a group: {}.",
+        groups.join(", ")
+    );
+    text.paragraph("", &words);
     text.lines
 }
 
@@ -84,6 +89,14 @@ fn about(argument: &Argument) -> String {
         about.push_str(&format!(
             "; taken as {usual} where it is not given: {}",
             default.because
+        ));
+    }
+    if let Some(slip) = argument.slip {
+        let offsets = argument.scale.of_offsets();
+        let off = Quantity::new(slip.number, offsets).display(offsets);
+        about.push_str(&format!(
+            "; what {off} more or less does is told with the result: {}",
+            slip.because
         ));
     }
     about

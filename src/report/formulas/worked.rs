@@ -3,7 +3,7 @@
 use super::Text;
 use super::number::{other, shown};
 use crate::measure::{Quantity, Scale, System};
-use crate::trade::{Given, Origin, Worked};
+use crate::trade::{Given, Origin, Slip, Worked};
 
 /// What a formula comes to on its inputs, in a system of units, and all that a person must know to trust it.
 pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
@@ -28,6 +28,9 @@ pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
         ),
         None => {}
     }
+    for slip in &worked.slips {
+        text.paragraph("Slip:  ", &moved(worked, slip, scale));
+    }
     for warning in &worked.warnings {
         let says = format!("{}: {}; {}.", warning.when, warning.reason, warning.help);
         text.paragraph("Warning: ", &says);
@@ -47,6 +50,29 @@ fn result(worked: &Worked, scale: Scale) -> String {
         Some(other) => format!("{} ({})", on(scale), on(other)),
         None => on(scale),
     }
+}
+
+/// What a slip of the hand does: by how much, on a scale and behind it in the other system, and how much of the result that is.
+fn moved(worked: &Worked, slip: &Slip, scale: Scale) -> String {
+    let own = slip.argument.scale.of_offsets();
+    let off = Quantity::new(slip.off.number, own).display(own);
+    let by = |scale: Scale| {
+        let offsets = scale.of_offsets();
+        shown(
+            Quantity::from_base(slip.moves, offsets.dimension()),
+            offsets,
+            None,
+        )
+    };
+    let there = other(scale).map(|scale| format!(" ({})", by(scale)));
+    format!(
+        "{off} more or less of {} moves it by up to {}{}, {:.1} % of it: {}.",
+        slip.argument.name,
+        by(scale),
+        there.unwrap_or_default(),
+        100.0 * slip.moves / worked.result.base().abs(),
+        slip.off.because
+    )
 }
 
 /// An input as it was understood: in the unit it was given in, and in the one that the equation takes.

@@ -56,12 +56,18 @@ const DIRECTIONS: &[(&str, &[f64], &[i8])] = &[
     ("flame_signal_margin", &[2.4, 0.8], &[1, -1]),
     ("flue_gas_dew_point_natural", &[5.0], &[-1]),
     ("flue_gas_dew_point_propane", &[5.0], &[-1]),
+    ("flue_gas_volume_natural", &[80_000.0, 5.0, 300.0, 500.0], &[1, 1, 1, 1]),
+    ("flue_gas_volume_propane", &[80_000.0, 5.0, 100.0, 500.0], &[1, 1, 1, 1]),
     ("motor_load", &[5.0, 6.0], &[1, -1]),
     ("net_stack_temperature", &[430.0, 70.0], &[1, -1]),
     ("o2_from_co2", &[9.0, 11.9], &[-1, 1]),
     ("thermistor_beta", &[10_000.0, 77.0, 3_603.0, 122.0], &[1, 1, -1, -1]),
     ("thermistor_resistance", &[60.0, 10_000.0, 3_934.0], &[-1, 1, 1]),
+    ("thermistor_resistance_from_curve", &[60.0, 32_651.0, 32.0, 10_000.0, 77.0, 3_603.0, 122.0], &[-1, 1, 1, 1, 1, -1, -1]),
+    ("thermistor_resistance_from_table", &[70.0, 12_262.0, 68.0, 7_908.0, 86.0], &[-1, 1, 1, 1, 1]),
     ("thermistor_temperature", &[15_000.0, 10_000.0, 3_934.0], &[-1, 1, 1]),
+    ("thermistor_temperature_from_curve", &[15_000.0, 32_651.0, 32.0, 10_000.0, 77.0, 3_603.0, 122.0], &[-1, 1, 1, 1, 1, -1, -1]),
+    ("thermistor_temperature_from_table", &[9_814.0, 12_262.0, 68.0, 7_908.0, 86.0], &[-1, 1, 1, 1, 1]),
     ("transformer_apparent_power", &[25.0, 1.2], &[1, 1]),
     ("transformer_load", &[25.0, 1.2, 40.0], &[1, 1, -1]),
     ("transformer_secondary_current", &[40.0, 24.0], &[1, -1]),
@@ -126,6 +132,68 @@ fn doubtful_flue_gas_is_warned_of() {
     assert_eq!(
         warned("thermistor_temperature", &[2_489.0, 10_000.0, 3_934.0]).len(),
         1
+    );
+}
+
+/// ANSI Z21.47: 400 ppm of air-free carbon monoxide from a vented central furnace. The rest is common practice.
+#[test]
+fn what_is_unsafe_overloaded_or_misread_is_warned_of() {
+    for (name, good, bad) in [
+        ("co_air_free", [390.0, 0.0], [410.0, 0.0]),
+        ("motor_load", [6.0, 6.0], [6.3, 6.0]),
+        ("capacitor_deviation", [4.8, 5.0], [4.6, 5.0]),
+        ("drain_slope", [3.0, 12.0], [-1.0, 12.0]),
+        ("flame_signal_margin", [2.4, 0.8], [1.2, 0.8]),
+        ("total_external_static", [-0.35, 0.3], [-0.35, 75.0]),
+        ("temperature_rise", [125.0, 70.0], [330.0, 70.0]),
+    ] {
+        assert!(warned(name, &good).is_empty(), "{name}");
+        assert_eq!(warned(name, &bad).len(), 1, "{name}");
+    }
+    assert_eq!(warned("transformer_load", &[24.0, 2.0, 40.0]).len(), 1);
+    // A current in mA, taken for amperes.
+    assert_eq!(warned("capacitance_under_load", &[700.0, 370.0, 60.0]).len(), 1);
+}
+
+#[test]
+fn a_slip_of_the_unit_or_of_the_point_is_told() {
+    let refused = |name: &str, inputs: &[&str]| formula(name).compute_typed(inputs).unwrap_err().message;
+    assert_eq!(
+        refused("net_stack_temperature", &["430 °F", "-600 °F"]),
+        "combustion_air is -600 °F, which is below absolute zero"
+    );
+    assert_eq!(
+        refused("input_from_meter", &["0.5 ft3", "29 s", "10 BTU/ft3"]),
+        "heating_value is 10 BTU/ft³, which nothing in this work comes near"
+    );
+    assert!(refused("co_air_free", &["30 %", "5 %"]).contains("lies outside 0 to 100000 ppm"));
+}
+
+/// Published: a chiller maker's table of a 5 kΩ thermistor has 6246 Ω at 20 °C, 5000 at 25 and 4028 at 30. A reading or a row from
+/// elsewhere is told.
+#[test]
+fn a_reading_beyond_the_table_and_a_misread_row_are_warned_of() {
+    let rows = [6_246.0, 68.0, 4_028.0, 86.0];
+    let by_rows = |reading: f64| {
+        warned(
+            "thermistor_temperature_from_table",
+            &[&[reading], &rows[..]].concat(),
+        )
+    };
+    assert!(by_rows(5_000.0).is_empty());
+    assert_eq!(by_rows(4_000.0), ["the resistance lies outside of the two rows"]);
+    let by_curve = |reading: f64, middle: f64| {
+        let points = [reading, 48_536.0, -4.0, middle, 68.0, 1_244.0, 140.0];
+        warned("thermistor_temperature_from_curve", &points)
+    };
+    assert!(by_curve(5_000.0, 6_246.0).is_empty());
+    assert_eq!(
+        by_curve(1_000.0, 6_246.0),
+        ["the resistance lies outside of the outer points"]
+    );
+    assert_eq!(
+        by_curve(5_000.0, 5_000.0),
+        ["the three points bend more than a thermistor does"]
     );
 }
 
@@ -197,6 +265,32 @@ proptest! {
             let [(cooler, high), (warmer, low)] = points;
             prop_assert!(near(computed("thermistor_beta", &[high, cooler, low, warmer]), beta));
         }
+    }
+
+    /// Published coefficients of a 10 kΩ thermistor, in the manual of a data logger: any three points of that curve lead back to it.
+    #[test]
+    fn a_table_tells_its_own_thermistor(
+        coldest in -40.0..60.0_f64, gaps in (9.0..90.0_f64, 9.0..90.0_f64), share in 0.0..1.0_f64,
+    ) {
+        let curve = |log: f64| 1.8 / (1.129148e-3 + 2.34125e-4 * log + 8.76741e-8 * log.powi(3)) - 459.67;
+        let [cold, middle, warm] = [coldest, coldest + gaps.0, coldest + gaps.0 + gaps.1].map(|at| {
+            let (mut low, mut high) = (1.0_f64, 20.0_f64);
+            for _ in 0..100 {
+                let log = (low + high) / 2.0;
+                if curve(log) > at { low = log } else { high = log }
+            }
+            [low.exp(), at]
+        });
+        let points = [cold, middle, warm].concat();
+        let reading = (cold[0].ln() + share * (warm[0] / cold[0]).ln()).exp();
+        let with = |first: f64, rows: &[f64]| [&[first], rows].concat();
+        let told = computed("thermistor_temperature_from_curve", &with(reading, &points));
+        prop_assert!((told - curve(reading.ln())).abs() < 1e-5, "{told}");
+        prop_assert!(near(computed("thermistor_resistance_from_curve", &with(told, &points)), reading));
+        let rows = [cold, warm].concat();
+        let told = computed("thermistor_temperature_from_table", &with(reading, &rows));
+        prop_assert!((cold[1] - 1e-9..=warm[1] + 1e-9).contains(&told), "{told}");
+        prop_assert!(near(computed("thermistor_resistance_from_table", &with(told, &rows)), reading));
     }
 
     #[test]

@@ -29,6 +29,28 @@ fn an_accuracy_is_read_as_that_of_a_meter_is() {
     assert_eq!(off(o2, "5 ± 2 % of reading"), 0.1);
 }
 
+/// Half-inch pipe, the quarter inch a foot of a drain, the half-foot dial of a meter: as the trade says them.
+#[test]
+fn sizes_may_be_given_as_fractions() {
+    for (name, argument, text, decimal) in [
+        ("gas_pipe_capacity_natural", "size", "1/2 in", "0.5 in"),
+        ("gas_pipe_capacity_natural", "size", "1-1/4", "1.25 in"),
+        ("drain_drop", "slope", "1/4\"", "0.25 in"),
+        ("input_from_meter", "dial", "1/2 ft3", "0.5 ft3"),
+    ] {
+        let argument = formula(name).argument(argument).unwrap();
+        let given = Given::read(argument, text, None).unwrap();
+        assert_eq!(given.value, quantity(decimal, argument.scale), "{text}");
+    }
+    let length = formula("gas_pipe_capacity_natural").argument("length").unwrap();
+    let given = Given::read(length, "12 1/2 ± 1/4 in", None).unwrap();
+    assert_eq!(given.value, quantity("12.5 in", length.scale));
+    assert_eq!(
+        Quantity::from_base(given.margin, length.scale.dimension()),
+        quantity("0.25 in", length.scale)
+    );
+}
+
 #[test]
 fn an_accuracy_that_is_none_is_refused() {
     let supply = &formula("temperature_rise").arguments[0];

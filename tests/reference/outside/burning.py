@@ -83,3 +83,13 @@ class Burned:
     def water_per_heat(self):
         """In kg/J."""
         return self.moles["H2O"] * PropsSI("molarmass", "Water") / self.heat
+
+    def volume_per_heat(self, celsius, pressure):
+        """In m³/J, at a temperature and a pressure in Pa, what has condensed there taken out."""
+        moles = dict(self.moles)
+        saturated = psychrolib.GetSatVapPres(celsius)
+        if saturated < pressure * moles["H2O"] / sum(moles.values()):
+            moles["H2O"] = psychrolib.GetHumRatioFromVapPres(saturated, pressure) / 0.621945 * (sum(moles.values()) - moles["H2O"])
+        GAS.TPX = celsius + 273.15, pressure, moles
+        # cantera counts in kmol.
+        return sum(moles.values()) / 1000 / GAS.density_mole / self.heat
