@@ -53,7 +53,8 @@ impl<'a> Subject<'a> {
 
     /// The steps with bands that are not plainly in order, for the rules that look at bands.
     pub fn doubtful_bands(&self) -> &[Id<Step>] {
-        self.doubtful_bands.get_or_init(|| sorting::doubtful(self.library))
+        self.doubtful_bands
+            .get_or_init(|| sorting::doubtful(self.library))
     }
 
     /// Whether every file has the format's shape.

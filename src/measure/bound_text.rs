@@ -127,7 +127,12 @@ fn unfit_field(
 ) -> Option<Misread> {
     let named = || quoted(&format!("{PLATE}{name}"));
     if field.dimension() != asked_for.dimension() {
-        let message = format!("{} is {}; {}", named(), field.dimension().name(), asked(asked_for));
+        let message = format!(
+            "{} is {}; {}",
+            named(),
+            field.dimension().name(),
+            asked(asked_for)
+        );
         let help = format!("use a field that is {}", asked_for.dimension().name());
         return Some(Misread::new(range.clone(), message, help).mismatched());
     }
