@@ -14,16 +14,19 @@ use crate::source::FileId;
 ///
 /// A few thresholds stand in many steps, and each takes as long to read as all else that an answer says.
 #[derive(Default)]
-pub(super) struct Bands(HashMap<String, Vec<(Scale, Band<Id<PlateField>>)>>);
+pub(super) struct Bands(HashMap<String, Vec<(Scale, FieldBand)>>);
+
+/// A band whose fields are known.
+type FieldBand = Band<Id<PlateField>>;
 
 impl Bands {
-    fn known(&self, text: &str, scale: Scale) -> Option<&Band<Id<PlateField>>> {
+    fn known(&self, text: &str, scale: Scale) -> Option<&FieldBand> {
         let on_scales = self.0.get(text)?.iter();
         let mut on_this = on_scales.filter(|(known, _)| *known == scale);
         on_this.next().map(|(_, band)| band)
     }
 
-    fn keep(&mut self, text: &str, scale: Scale, band: &Band<Id<PlateField>>) {
+    fn keep(&mut self, text: &str, scale: Scale, band: &FieldBand) {
         let on_scales = self.0.entry(text.to_owned()).or_default();
         on_scales.push((scale, band.clone()));
     }
@@ -45,7 +48,7 @@ impl From<Misread> for Unresolved {
 
 impl Resolver<'_> {
     /// A band on a number; none where it could not be read, which has then been reported.
-    pub(super) fn band(&mut self, text: &Text, scale: Scale, file: FileId) -> Option<Band<Id<PlateField>>> {
+    pub(super) fn band(&mut self, text: &Text, scale: Scale, file: FileId) -> Option<FieldBand> {
         if let Some(band) = self.bands.known(&text.value, scale) {
             return Some(band.clone());
         }
@@ -54,7 +57,7 @@ impl Resolver<'_> {
         Some(band)
     }
 
-    fn read_band(&mut self, text: &Text, scale: Scale, file: FileId) -> Option<Band<Id<PlateField>>> {
+    fn read_band(&mut self, text: &Text, scale: Scale, file: FileId) -> Option<FieldBand> {
         let written = match BandText::parse(&text.value) {
             Ok(written) => written,
             Err(wrong) => {
