@@ -14,6 +14,7 @@ mod roomy;
 mod rule;
 mod rules;
 mod run;
+mod sorting;
 mod subject;
 mod texts;
 mod uses;

@@ -3,9 +3,10 @@
 use std::cell::OnceCell;
 use std::collections::{BTreeSet, HashMap, HashSet};
 
+use super::sorting;
 use crate::check::known::Dependence;
 use crate::library::graph::Graph;
-use crate::library::{Library, Problem, ProblemKind, Step, What};
+use crate::library::{Id, Library, Problem, ProblemKind, Step, What};
 use crate::source::{FileId, Span};
 
 /// A library, what was wrong with it when it was read, and its graph once a rule asks for it.
@@ -15,6 +16,7 @@ pub(super) struct Subject<'a> {
     pub problems: &'a [Problem],
     graph: OnceCell<Graph>,
     dependence: OnceCell<Dependence>,
+    doubtful_bands: OnceCell<Vec<Id<Step>>>,
     unresolved: OnceCell<Unresolved<'a>>,
 }
 
@@ -34,6 +36,7 @@ impl<'a> Subject<'a> {
             problems,
             graph: OnceCell::new(),
             dependence: OnceCell::new(),
+            doubtful_bands: OnceCell::new(),
             unresolved: OnceCell::new(),
         }
     }
@@ -48,6 +51,12 @@ impl<'a> Subject<'a> {
         self.dependence.get_or_init(|| Dependence::of(self.library))
     }
 
+    /// The steps with bands that are not plainly in order, for the rules that look at bands.
+    pub fn doubtful_bands(&self) -> &[Id<Step>] {
+        self.doubtful_bands
+            .get_or_init(|| sorting::doubtful(self.library))
+    }
+
     /// Whether every file has the format's shape.
     pub fn is_well_formed(&self) -> bool {
         !self
@@ -57,7 +66,7 @@ impl<'a> Subject<'a> {
     }
 
     /// The names of steps, quoted.
-    pub fn step_names(&self, steps: &[crate::library::Id<Step>]) -> Vec<String> {
+    pub fn step_names(&self, steps: &[Id<Step>]) -> Vec<String> {
         steps
             .iter()
             .map(|&step| self.library[step].name.clone())

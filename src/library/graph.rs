@@ -44,10 +44,17 @@ impl Graph {
         let mut visits = nodes(library.trees.len());
         for (index, step) in library.steps.iter().enumerate() {
             let from = NodeIndex::new(index);
-            step.edges().filter(|edge| edge.limit.is_none()).for_each(|edge| {
-                unbounded.add_edge(from, node(edge.go), ());
+            // Most steps are no visits: all their edges can be taken, and are gone through once.
+            let is_visit = matches!(step.kind, Kind::Visit { .. });
+            step.edges().for_each(|edge| {
+                if edge.limit.is_none() {
+                    unbounded.add_edge(from, node(edge.go), ());
+                }
+                if !is_visit {
+                    ways.add_edge(from, node(edge.go), ());
+                }
             });
-            possible(step, &ends).for_each(|edge| {
+            possible_of_visit(step, &ends).for_each(|edge| {
                 ways.add_edge(from, node(edge.go), ());
             });
             let visited = match step.kind {
@@ -142,8 +149,8 @@ impl Graph {
     }
 }
 
-/// The edges of a step that can be taken; a visit's, as far as its tree can end so.
-fn possible<'a>(step: &'a Step, ends: &'a [Ends]) -> impl Iterator<Item = &'a Edge> {
+/// The edges of a visit that can be taken, as far as its tree can end so; none of any other step's.
+fn possible_of_visit<'a>(step: &'a Step, ends: &'a [Ends]) -> impl Iterator<Item = &'a Edge> {
     let visit = match &step.kind {
         Kind::Visit {
             tree,
@@ -152,13 +159,11 @@ fn possible<'a>(step: &'a Step, ends: &'a [Ends]) -> impl Iterator<Item = &'a Ed
         } => Some((&ends[tree.index()], returns, on_verdict)),
         _ => None,
     };
-    let of_any_other = visit.is_none().then(|| step.edges()).into_iter().flatten();
-    let of_visit = visit.into_iter().flat_map(|(ends, returns, on_verdict)| {
+    visit.into_iter().flat_map(|(ends, returns, on_verdict)| {
         let returned = returns.iter().filter(|(outcome, _)| ends.can_return(*outcome));
         let noted = on_verdict.iter().filter(|_| ends.verdict);
         returned.map(|(_, edge)| edge).chain(noted).flat_map(Edge::chain)
-    });
-    of_any_other.chain(of_visit)
+    })
 }
 
 fn entered(library: &Library, visits: &DiGraph<(), Id<Step>, u32>, from_start: &[bool]) -> Vec<bool> {
@@ -261,7 +266,7 @@ fn circle<E: Copy>(
 }
 
 fn nodes<E>(count: usize) -> DiGraph<(), E, u32> {
-    let mut graph = DiGraph::with_capacity(count, count);
+    let mut graph = DiGraph::with_capacity(count, 2 * count);
     for _ in 0..count {
         graph.add_node(());
     }

@@ -19,13 +19,20 @@ pub(super) fn is_kebab(text: &str) -> bool {
 }
 
 fn is_name(text: &str, joint: u8) -> bool {
-    let plain = |byte: &u8| byte.is_ascii_lowercase() || byte.is_ascii_digit();
     let bytes = text.as_bytes();
-    bytes.len() <= LONGEST
-        && bytes.first().is_some_and(plain)
-        && bytes.last().is_some_and(plain)
-        && bytes.iter().any(u8::is_ascii_lowercase)
-        && bytes.iter().all(|byte| plain(byte) || *byte == joint)
+    let is_joint = |byte: Option<&u8>| byte == Some(&joint);
+    let mut has_letter = false;
+    // In one go: every name of a library comes through here.
+    let mut all = bytes.iter().take(LONGEST + 1);
+    let are_plain = all.all(|byte| {
+        has_letter |= byte.is_ascii_lowercase();
+        byte.is_ascii_lowercase() || byte.is_ascii_digit() || *byte == joint
+    });
+    are_plain
+        && has_letter
+        && bytes.len() <= LONGEST
+        && !is_joint(bytes.first())
+        && !is_joint(bytes.last())
         && !NO_NAMES.contains(&text)
 }
 

@@ -125,14 +125,19 @@ fn unfit_field(
     field: Scale,
     asked_for: Scale,
 ) -> Option<Misread> {
-    let name = quoted(&format!("{PLATE}{name}"));
+    let named = || quoted(&format!("{PLATE}{name}"));
     if field.dimension() != asked_for.dimension() {
-        let message = format!("{name} is {}; {}", field.dimension().name(), asked(asked_for));
+        let message = format!(
+            "{} is {}; {}",
+            named(),
+            field.dimension().name(),
+            asked(asked_for)
+        );
         let help = format!("use a field that is {}", asked_for.dimension().name());
         return Some(Misread::new(range.clone(), message, help).mismatched());
     }
     if share.is_some() && field.dimension() == Dimension::Temperature {
-        let message = format!("{name} is a temperature, of which a share means nothing");
+        let message = format!("{} is a temperature, of which a share means nothing", named());
         let help = "add or subtract a difference instead: `plate.limit - 10 °F`";
         return Some(Misread::new(range.clone(), message, help));
     }

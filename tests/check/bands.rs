@@ -226,6 +226,43 @@ fn the_value_of_a_plate_step_is_the_field_itself() {
 }
 
 #[test]
+fn the_same_words_are_judged_by_what_they_are_asked_of() {
+    let library = Written::small().steps(
+        "  a: { plate: rise_max, source: common_practice, bands: { above plate.rise_min: b } }
+  b: { measure: temperature_rise, source: common_practice, bands: { above plate.rise_min: c } }
+  c: { measure: temperature_rise, source: common_practice, bands: { above plate.rise_min: done } }
+  done: { verdict: nothing_found, because: So. }
+",
+    );
+    let found = library.found();
+    let places: Vec<_> = found.iter().map(|f| (f.rule, f.place.as_str())).collect();
+    assert_eq!(
+        places,
+        [("band-gap", "no-heat.yaml:7"), ("band-gap", "no-heat.yaml:8")]
+    );
+}
+
+#[test]
+fn the_same_words_are_read_on_each_scale() {
+    let bands = "source: common_practice, bands: { below 40 °F: NEXT, above 50 °F: done }";
+    let steps = "  a: { measure: room_air, BANDS }
+  b: { measure: temperature_rise, BANDS }
+  done: { verdict: nothing_found, because: So. }
+";
+    let [a, b] = ["b", "done"].map(|next| bands.replace("NEXT", next));
+    let steps = steps.replacen("BANDS", &a, 1).replacen("BANDS", &b, 1);
+    let reading = "room_air: { title: Air in the room, unit: °F, plausible: 0 °F to 120 °F, accuracy: 1 °F }";
+    let rise = "temperature_rise: {";
+    let library = Written::small()
+        .swapped("registry/readings.yaml", rise, &format!("{reading}\n  {rise}"))
+        .steps(&steps);
+    library.says(&[
+        ("band-gap", "no-heat.yaml:6", "no band takes 45 °F"),
+        ("band-gap", "no-heat.yaml:7", "no band takes 45 °F"),
+    ]);
+}
+
+#[test]
 fn a_list_of_no_bands_takes_nothing() {
     let library =
         Written::small()

@@ -23,12 +23,17 @@ pub(in crate::check) struct Overlap {
     pub touching: bool,
 }
 
+/// Whether no band leans on the plate, and each takes up where another ends: so each value is in one of them.
+pub(in crate::check) fn follow_one_another(bands: &[BandAnswer]) -> bool {
+    bands.iter().all(is_fixed) && sweep::follow_one_another(bands.iter().filter_map(interval))
+}
+
 /// Values that no band takes: all the gaps where no band leans on the plate, the first that is found otherwise.
 pub(in crate::check) fn gaps(question: Question<'_>) -> Result<Vec<Witness>, Undecided> {
+    if follow_one_another(question.bands) {
+        return Ok(Vec::new());
+    }
     if question.bands.iter().all(is_fixed) {
-        if sweep::follow_one_another(question.bands.iter().filter_map(interval)) {
-            return Ok(Vec::new());
-        }
         let fixed: Vec<Interval> = question.bands.iter().filter_map(interval).collect();
         let gaps = sweep::gaps(domain(question), &fixed);
         return Ok(gaps
@@ -43,8 +48,7 @@ pub(in crate::check) fn gaps(question: Question<'_>) -> Result<Vec<Witness>, Und
 /// Pairs of bands that take one value.
 pub(in crate::check) fn overlaps(question: Question<'_>) -> Result<Vec<Overlap>, Undecided> {
     let bands = question.bands;
-    let ends = bands.iter().filter_map(interval);
-    if bands.iter().all(is_fixed) && sweep::follow_one_another(ends) {
+    if follow_one_another(bands) {
         return Ok(Vec::new());
     }
     let (fixed, leaning): (Vec<usize>, Vec<usize>) =

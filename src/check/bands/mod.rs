@@ -13,6 +13,6 @@ mod sweep;
 mod system;
 mod witness;
 
-pub(super) use decide::{Overlap, gaps, order_that_mends, overlaps};
+pub(super) use decide::{Overlap, follow_one_another, gaps, order_that_mends, overlaps};
 pub(super) use linear::{Inequality, Room, Solution, Undecided, VARIABLES, Work, eliminate, solve};
 pub(super) use question::Question;

@@ -1,12 +1,14 @@
 //! A step that asks for a number and sorts it into bands.
 
-use crate::library::{Answers, BandAnswer, FieldKind, Id, Kind, Library, PlateField, Step};
+use crate::library::{Answers, BandAnswer, Datum, FieldKind, Id, Kind, Library, PlateField, Step};
 use crate::measure::{PlausibleRange, Scale};
 
 /// A number that is asked for, and the bands it is sorted into.
 #[derive(Clone, Copy)]
 pub(in crate::check) struct Question<'a> {
     pub library: &'a Library,
+    /// What is asked for.
+    pub datum: Datum,
     /// What the number is in.
     pub scale: Scale,
     /// What is believed at once.
@@ -18,6 +20,12 @@ pub(in crate::check) struct Question<'a> {
 }
 
 impl<'a> Question<'a> {
+    /// Whether a plate field is asked for, or compared with the value.
+    pub fn leans_on_the_plate(&self) -> bool {
+        let mut bounds = self.bands.iter().flat_map(|answer| answer.band.bounds());
+        self.asked.is_some() || bounds.any(|bound| bound.leans_on().is_some())
+    }
+
     /// Whether two plate fields or more are compared with one another, by way of the value or as the value.
     pub fn leans_on_several_fields(&self) -> bool {
         let bounds = self.bands.iter().flat_map(|answer| answer.band.bounds());
@@ -31,13 +39,15 @@ impl<'a> Question<'a> {
 
     /// The question that a step asks, if it asks for a number and sorts it.
     pub fn of(library: &'a Library, step: &'a Step) -> Option<Self> {
-        let (answers, scale, plausible, asked) = match &step.kind {
+        let (datum, answers, scale, plausible) = match &step.kind {
             Kind::Measure { reading, answers, .. } => {
-                let reading = &library.readings[*reading];
-                (answers, reading.scale, reading.plausible, None)
+                let (datum, reading) = (Datum::Reading(*reading), &library.readings[*reading]);
+                (datum, answers, reading.scale, reading.plausible)
             }
             Kind::Plate { field, answers, .. } => match library.plate[*field].kind {
-                FieldKind::Number { scale, plausible } => (answers, scale, Some(plausible), Some(*field)),
+                FieldKind::Number { scale, plausible } => {
+                    (Datum::Field(*field), answers, scale, Some(plausible))
+                }
                 FieldKind::Choices(_) => return None,
             },
             _ => return None,
@@ -45,8 +55,13 @@ impl<'a> Question<'a> {
         let Answers::Bands(bands) = answers else {
             return None;
         };
+        let asked = match datum {
+            Datum::Field(field) => Some(field),
+            Datum::Reading(_) | Datum::Sign(_) => None,
+        };
         Some(Self {
             library,
+            datum,
             scale,
             plausible,
             asked,

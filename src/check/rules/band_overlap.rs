@@ -60,7 +60,7 @@ rule! {
 
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let library = subject.library;
-    for step in &library.steps {
+    for step in subject.doubtful_bands().iter().map(|step| &library[*step]) {
         let Some(question) = Question::of(library, step) else {
             continue;
         };

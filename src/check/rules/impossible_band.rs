@@ -7,7 +7,7 @@ use crate::check::known::{holds_nothing, unreachable_bands};
 use crate::check::rule::{Findings, rule};
 use crate::check::subject::Subject;
 use crate::check::words::quoted;
-use crate::library::{Answers, ClaimKind, Datum, Id, Kind, Library, Proof, Step, What};
+use crate::library::{Answers, ClaimKind, Id, Kind, Library, Proof, Step, What};
 use crate::source::Span;
 
 rule! {
@@ -87,18 +87,13 @@ rule! {
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     let library = subject.library;
     let mut empty = BTreeSet::new();
-    for (index, step) in library.steps.iter().enumerate() {
-        let Some(question) = Question::of(library, step) else {
+    for step in subject.doubtful_bands() {
+        let Some(question) = Question::of(library, &library[*step]) else {
             continue;
         };
-        let of = match &step.kind {
-            Kind::Measure { reading, .. } => Datum::Reading(*reading),
-            Kind::Plate { field, .. } => Datum::Field(*field),
-            _ => continue,
-        };
         for (position, answer) in question.bands.iter().enumerate() {
-            if holds_nothing(library, of, &answer.band) {
-                empty.insert((index, position));
+            if holds_nothing(library, question.datum, &answer.band) {
+                empty.insert((*step, position));
                 add_empty(findings, answer.at);
             }
         }
@@ -120,7 +115,7 @@ fn look(subject: &Subject<'_>, findings: &mut Findings) {
             continue;
         };
         for band in bands {
-            if !empty.contains(&(step.index(), band)) {
+            if !empty.contains(&(step, band)) {
                 findings.add(
                     answers[band].at,
                     format!("no way reaches this band: {}", known_elsewhere(library, step)),

@@ -38,7 +38,8 @@ const MOST: usize = 100;
 fn look(subject: &Subject<'_>, findings: &mut Findings) {
     // What stands in a file as it is need not be reported once more where the text is used.
     let mut seen = HashSet::new();
-    for (id, file) in subject.library.files.iter() {
+    let files = subject.library.files.iter();
+    for (id, file) in files.filter(|(_, file)| !is_plain(file.text())) {
         for (start, character) in unsafe_places(file).take(MOST) {
             seen.insert((id, character));
             let span = Span {

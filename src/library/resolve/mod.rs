@@ -5,6 +5,7 @@
 
 mod about;
 mod answers;
+mod bands;
 mod edges;
 mod kinds;
 mod layers;
@@ -24,6 +25,7 @@ use super::load::Raw;
 use super::problem::{Problem, What};
 use crate::measure::Scale;
 use crate::source::{FileId, Files, Span};
+use bands::Bands;
 use scope::Scope;
 pub(super) use steps::{ANY, KINDS};
 
@@ -35,6 +37,7 @@ pub(super) fn resolve(files: &Files, raw: Raw, problems: Vec<Problem>) -> (Libra
         scope: Scope::default(),
         library: Library::default(),
         field_scales: Vec::new(),
+        bands: Bands::default(),
         patience: PATIENCE,
         edges: 0,
     };
@@ -49,6 +52,7 @@ struct Resolver<'a> {
     library: Library,
     /// What each plate field is in; a field with choices is in nothing.
     field_scales: Vec<Option<Scale>>,
+    bands: Bands,
     /// Names that may still be compared with unknown ones.
     patience: usize,
     /// Edges numbered so far.

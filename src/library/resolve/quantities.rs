@@ -1,31 +1,14 @@
-//! Units, ranges, bands and the arguments of formulas.
-
-use std::ops::Range;
+//! Units, ranges and the arguments of formulas.
 
 use super::super::problem::What;
 use super::super::raw::Text;
-use super::super::registry::{Input, PlateField};
-use super::super::table::Id;
+use super::super::registry::Input;
 use super::Resolver;
 use super::lookup::Owner;
 use super::registries::scale_of;
-use crate::measure::{Amount, Band, BandText, Misread, PlausibleRange, Scale, Unit};
+use crate::measure::{Amount, Misread, PlausibleRange, Scale, Unit};
 use crate::source::{FileId, Span, nearest};
 use crate::trade::Formula;
-
-/// Why a band could not be resolved.
-enum Unresolved {
-    /// A quantity or a field measures something else.
-    Wrong(Misread),
-    /// A field is not on the plate, or has no number.
-    Field { name: String, range: Range<usize> },
-}
-
-impl From<Misread> for Unresolved {
-    fn from(wrong: Misread) -> Self {
-        Self::Wrong(wrong)
-    }
-}
 
 impl Resolver<'_> {
     /// What a reading or a plate field is in.
@@ -84,41 +67,7 @@ impl Resolver<'_> {
         }
     }
 
-    /// A band on a number; none where it could not be read, which has then been reported.
-    pub(super) fn band(&mut self, text: &Text, scale: Scale, file: FileId) -> Option<Band<Id<PlateField>>> {
-        let written = match BandText::parse(&text.value) {
-            Ok(written) => written,
-            Err(wrong) => {
-                self.misread(text, file, wrong);
-                return None;
-            }
-        };
-        let band = written.resolve(scale, |name, range| {
-            let field = self.scope.fields.find(name);
-            let found = field.and_then(|field| {
-                let scale = self.field_scales.get(field.index()).copied().flatten()?;
-                Some((field, scale))
-            });
-            found.ok_or_else(|| Unresolved::Field {
-                name: name.to_owned(),
-                range,
-            })
-        });
-        match band {
-            Ok(band) => Some(band),
-            Err(Unresolved::Wrong(wrong)) => {
-                self.quantity_wrong(text, file, wrong);
-                None
-            }
-            Err(Unresolved::Field { name, range }) => {
-                let span = self.within(text, file, range);
-                self.field_without_number(&name, span);
-                None
-            }
-        }
-    }
-
-    fn field_without_number(&mut self, name: &str, span: Span) {
+    pub(super) fn field_without_number(&mut self, name: &str, span: Span) {
         if self.scope.fields.find(name).is_some() {
             self.malformed(
                 span,

@@ -127,6 +127,14 @@ pub(super) struct Taken<'a> {
 }
 
 impl<'a> Taken<'a> {
+    /// For so many names: what grows on the way hashes them all again and again.
+    fn with_room(names: usize) -> Self {
+        Self {
+            looks: HashMap::with_capacity(names),
+            earlier: HashMap::new(),
+        }
+    }
+
     /// Takes a name; says where it stood before, or which other name looks like it.
     fn take(&mut self, name: &'a str, at: Span) -> Result<(), (Span, Option<String>)> {
         let mut last = match self.looks.entry(Look(name)) {
@@ -186,8 +194,9 @@ impl Resolver<'_> {
         let layers: Vec<_> = (layers.into_iter())
             .map(|(file, entries)| (file, entries.unwrap_or_default().0))
             .collect();
-        let mut taken = Taken::default();
-        let mut claims = Vec::with_capacity(layers.iter().map(|(_, entries)| entries.len()).sum());
+        let count = layers.iter().map(|(_, entries)| entries.len()).sum();
+        let mut taken = Taken::with_room(count);
+        let mut claims = Vec::with_capacity(count);
         for (file, entries) in &layers {
             for entry in entries {
                 let (name, at) = (&entry.key.value, entry.key.span(*file));
@@ -195,8 +204,10 @@ impl Resolver<'_> {
                 claims.push(self.claim_layered(what, &mut taken, name, at));
             }
         }
-        let mut names = Names::default();
-        let mut registered = Vec::new();
+        let mut names = Names {
+            ids: HashMap::with_capacity(count),
+        };
+        let mut registered = Vec::with_capacity(count);
         let entries = layers.into_iter().flat_map(|(file, entries)| {
             let registered = move |entry: Entry<R>| Registered {
                 at: entry.key.span(file),

@@ -75,7 +75,8 @@ impl Resolver<'_> {
         owner: &Owner<'_>,
         within: &Within<'_>,
     ) -> Option<&'static str> {
-        let mut kinds = KINDS.iter().filter(|(kind, _)| keyed.has(kind));
+        let kind_named = |key| KINDS.iter().find(|(kind, _)| *kind == key);
+        let mut kinds = keyed.names().filter_map(kind_named);
         let (Some((kind, own)), None) = (kinds.next(), kinds.next()) else {
             let found = KINDS.iter().map(|(kind, _)| *kind).filter(|kind| keyed.has(kind));
             let found: Vec<&str> = found.collect();
