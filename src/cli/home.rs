@@ -7,7 +7,7 @@ use super::resume::{is_open, of};
 use super::sessions::about;
 use super::walk::sessions;
 use super::{look, resume, walk};
-use crate::library::{Id, Kind, Library, Named, Status, Tree};
+use crate::library::{Id, Kind, Library, Named, Status, Step, Tree};
 use crate::source::safe;
 use crate::store::Listed;
 use crate::tui::{self, Home, HomeChoice, HomeLine};
@@ -79,12 +79,18 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     walk::face(&id, &mut desk, walking)
 }
 
-/// The trees that a call can begin with, the widest first: where a call begins of which nothing more is known.
+/// The trees that a call can begin with, the widest first: where a call begins of which nothing more is known. Rounds,
+/// which note what they find and go on, come after those that look for what is wrong.
 fn complaints(library: &Library) -> Vec<(Id<Tree>, &Named<Tree>)> {
     let mut complaints: Vec<_> = (library.trees.iter())
         .filter(|(_, tree)| tree.complaint.is_some())
         .collect();
-    complaints.sort_by_cached_key(|(id, _)| std::cmp::Reverse(trees_below(library, *id)));
+    complaints.sort_by_cached_key(|(id, _)| {
+        (
+            is_round(library, *id),
+            std::cmp::Reverse(trees_below(library, *id)),
+        )
+    });
     complaints
 }
 
@@ -101,6 +107,21 @@ fn plain_walk(walking: &Walking) -> String {
         command.push_str(&format!(" --{option} {}", safe(&folder.to_string_lossy())));
     }
     command + " --plain"
+}
+
+/// Whether a tree notes what the trees it visits find, and goes on.
+fn is_round(library: &Library, id: Id<Tree>) -> bool {
+    let steps = &library.steps[library.trees[id].steps.clone()];
+    let goes_on = |step: &Step| {
+        matches!(
+            &step.kind,
+            Kind::Visit {
+                on_verdict: Some(_),
+                ..
+            }
+        )
+    };
+    steps.iter().any(goes_on)
 }
 
 /// How many trees a tree may lead into.
