@@ -1,0 +1,294 @@
+//! What it takes to come to a verdict, and how much of that an order of questions could spare.
+//!
+//! # What is counted
+//!
+//! Minutes as the library gives them: of a step; where it gives none, of the reading or sign that it asks for, of a reading that is
+//! worked out those of what it is worked out from. What stands already costs nothing. Plate fields, putting back, and whatever has
+//! no minutes count nothing.
+//!
+//! # What is known
+//!
+//! One fault is there, and it is one that the tree can end in. Of a fault a library says what a walk to its verdict shows: every
+//! way from the tree's start to that verdict, through all visits, says the answer to each question on it. What a fault shows
+//! where no way of its own asks is *not known*, and nothing is made up in its place: neither that it reads as in good order (a
+//! furnace whose inducer stands shows no flame either) nor that its answers are spread evenly. So
+//!
+//! - a *case* is a way, with the answers on it; a *test* is a reading, sign or plate field, taken anew after work that voids it
+//!   being another;
+//! - the *least* is the cheapest of all orders that ask a question only where each case that is left has an answer to it.
+//!   The tree itself is one of them, so it never takes less. It may ask a dangerous question first, as it knows of no
+//!   caution: it is a yardstick, not a proposal. Work on a way, and what proves its verdict, is paid for in any order;
+//! - the *floor* ([`sequence::floor()`]) holds whatever the unknown answers are.
+//!
+//! # What is weighed
+//!
+//! A fault counts by its `weight` in the registry, 1 where it has none. A fault that several ways lead to counts on each by
+//! how likely the way is among them, were each answer to a question as likely as another; so a way that goes round once more
+//! counts less. Returns, and verdicts that nothing is wrong, count nothing, but must be told from the faults all the same.
+//!
+//! # What may change places
+//!
+//! See [`reorder`].
+
+mod calls;
+mod model;
+pub mod reorder;
+pub mod sequence;
+mod ways;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+pub use calls::Calls;
+pub use model::weight;
+pub use reorder::{Basis, Proposal};
+
+use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
+use model::Model;
+use sequence::{Isolation, NoOptimum, Problem, floor, groups, optimum};
+use ways::{End, Way, Ways};
+
+/// How many ways of a tree are followed.
+const MOST_WAYS: usize = 2_000;
+
+/// How often a case may be looked at in the search for the least.
+const PATIENCE: usize = 40_000_000;
+
+/// What the trees of a library cost.
+#[derive(Debug)]
+pub struct Cost<'l> {
+    /// The library.
+    pub library: &'l Library,
+    /// How many of its faults have a weight of their own.
+    pub weighted: usize,
+    /// Each tree that ends in a fault, in the author's order.
+    pub trees: Vec<TreeCost>,
+    /// The trees that end in none.
+    pub without: Vec<Id<Tree>>,
+    /// The fraction of its faults, by weight, that some tree ends in; none where it has no faults.
+    pub detected: Option<f64>,
+    /// How far those are isolated.
+    pub isolated: Isolated,
+    /// What some way takes and nothing says the minutes of: it counts as nothing.
+    pub unpriced: BTreeSet<Datum>,
+}
+
+/// What a tree costs.
+#[derive(Clone, Debug)]
+pub struct TreeCost {
+    /// Which.
+    pub tree: Id<Tree>,
+    /// How many ways were followed.
+    pub ways: usize,
+    /// There are more, less likely than those: then all figures are of those that were followed.
+    pub cut: bool,
+    /// The minutes to a verdict, expected.
+    pub minutes: f64,
+    /// The least that any order takes; where the tree's ways are too many to know it, why.
+    pub least: Result<f64, NoOptimum>,
+    /// What no order can come below.
+    pub floor: f64,
+    /// Its faults, in the order of the registry.
+    pub faults: Vec<FaultCost>,
+    /// Faults that no question of it tells apart, in groups of two and more.
+    pub ambiguous: Vec<Vec<Id<Fault>>>,
+    /// How far its faults are isolated.
+    pub isolated: Isolated,
+    /// What could change places, the greatest gain first.
+    pub proposals: Vec<Proposal>,
+    /// The worked calls that begin here and end in a fault.
+    pub calls: Calls,
+}
+
+/// What a fault costs in a tree.
+#[derive(Clone, Debug)]
+pub struct FaultCost {
+    /// Which.
+    pub fault: Id<Fault>,
+    /// How often it is met, relative to the others.
+    pub weight: f64,
+    /// How many ways lead to it.
+    pub ways: usize,
+    /// The minutes to its verdict, expected.
+    pub minutes: f64,
+    /// How many parts or faults are left when its verdict is stated; none where it is handed on.
+    pub left: Option<usize>,
+    /// The worked calls from this tree to it.
+    pub calls: Calls,
+}
+
+/// How far faults are isolated. A fault that is handed on is found, and not isolated.
+#[derive(Clone, Debug, Default)]
+pub struct Isolated {
+    all: Isolation,
+    named: Isolation,
+}
+
+impl Isolated {
+    /// Of faults, each with its weight and how many are left.
+    fn of(faults: &[(f64, Option<usize>)]) -> Self {
+        let all = faults.iter().map(|(weight, left)| (*weight, left.unwrap_or(usize::MAX)));
+        let named = faults.iter().filter_map(|(weight, left)| Some((*weight, (*left)?)));
+        Self {
+            all: Isolation::of(all.collect()),
+            named: Isolation::of(named.collect()),
+        }
+    }
+
+    /// The fraction of all faults found, by weight, that is isolated to at most so many.
+    pub fn fraction(&self, at_most: usize) -> Option<f64> {
+        self.all.fraction(at_most)
+    }
+
+    /// How many are left on average where a fault is isolated.
+    pub fn mean_size(&self) -> Option<f64> {
+        self.named.mean_size()
+    }
+}
+
+/// What the trees of a library cost. The library is to be one without an error.
+pub fn cost(library: &Library) -> Cost<'_> {
+    let calls = calls::calls(library);
+    let mut cost = Cost {
+        library,
+        weighted: (library.faults.iter()).filter(|(_, fault)| fault.weight.is_some()).count(),
+        trees: Vec::new(),
+        without: Vec::new(),
+        detected: None,
+        isolated: Isolated::default(),
+        unpriced: BTreeSet::new(),
+    };
+    for (tree, _) in library.trees.iter() {
+        let ways = ways::ways(library, tree, MOST_WAYS);
+        cost.unpriced.extend(unpriced(library, &ways));
+        match Model::of(library, &ways.ways) {
+            Ok(model) => cost.trees.push(priced(library, tree, &ways, &model, &calls)),
+            Err(_) => cost.without.push(tree),
+        }
+    }
+    let mut found: BTreeMap<Id<Fault>, Option<usize>> = BTreeMap::new();
+    for fault in cost.trees.iter().flat_map(|tree| &tree.faults) {
+        // Where one tree leaves more than another, the worse counts.
+        let left = found.entry(fault.fault).or_insert(fault.left);
+        *left = (*left).max(fault.left);
+    }
+    let weights = |faults: &mut dyn Iterator<Item = Id<Fault>>| faults.map(|fault| weight(library, fault)).sum::<f64>();
+    let all = weights(&mut library.faults.iter().map(|(id, _)| id));
+    cost.detected = (all > 0.0).then(|| weights(&mut found.keys().copied()) / all);
+    let faults: Vec<_> = found.iter().map(|(fault, left)| (weight(library, *fault), *left)).collect();
+    cost.isolated = Isolated::of(&faults);
+    cost
+}
+
+fn priced(
+    library: &Library,
+    tree: Id<Tree>,
+    ways: &Ways,
+    model: &Model,
+    calls: &BTreeMap<(Id<Tree>, Id<Fault>), Calls>,
+) -> TreeCost {
+    let problem = &model.problem;
+    let ambiguous = ambiguous(library, problem, &ways.ways);
+    let faults = faults(library, tree, ways, problem, &ambiguous, calls);
+    let left: Vec<_> = faults.iter().map(|fault| (fault.weight, fault.left)).collect();
+    let mut all = Calls::default();
+    faults.iter().for_each(|fault| all += fault.calls);
+    TreeCost {
+        tree,
+        ways: ways.ways.len(),
+        cut: ways.cut,
+        minutes: mean(faults.iter().map(|fault| (fault.weight, fault.minutes))),
+        least: match ways.cut {
+            true => Err(NoOptimum::TooLarge),
+            false => optimum(problem, PATIENCE).map(|found| found.cost),
+        },
+        floor: floor(problem),
+        ambiguous,
+        isolated: Isolated::of(&left),
+        proposals: reorder::proposals(library, tree, &ways.ways, model),
+        calls: all,
+        faults,
+    }
+}
+
+fn mean(values: impl Iterator<Item = (f64, f64)>) -> f64 {
+    let (weight, sum) = values.fold((0.0, 0.0), |(all, sum), (weight, value)| (all + weight, sum + weight * value));
+    sum / weight
+}
+
+/// The faults that some way ends in, without verdicts that nothing is wrong.
+fn faults(
+    library: &Library,
+    tree: Id<Tree>,
+    ways: &Ways,
+    problem: &Problem,
+    ambiguous: &[Vec<Id<Fault>>],
+    calls: &BTreeMap<(Id<Tree>, Id<Fault>), Calls>,
+) -> Vec<FaultCost> {
+    let mut of: BTreeMap<Id<Fault>, Vec<usize>> = BTreeMap::new();
+    for (at, way) in ways.ways.iter().enumerate() {
+        if let End::Fault(fault) = way.end
+            && library.faults[fault].remedy != Remedy::None
+        {
+            of.entry(fault).or_default().push(at);
+        }
+    }
+    let cost = |(fault, cases): (Id<Fault>, Vec<usize>)| FaultCost {
+        fault,
+        weight: weight(library, fault),
+        ways: cases.len(),
+        minutes: mean(cases.iter().map(|case| (problem.cases()[*case].weight, ways.ways[*case].minutes()))),
+        left: left(library, fault, ambiguous),
+        calls: calls.get(&(tree, fault)).copied().unwrap_or_default(),
+    };
+    of.into_iter().map(cost).collect()
+}
+
+/// How many parts or faults are left when a verdict is stated.
+fn left(library: &Library, fault: Id<Fault>, ambiguous: &[Vec<Id<Fault>>]) -> Option<usize> {
+    let alone = [fault];
+    let group = ambiguous.iter().find(|group| group.contains(&fault));
+    let sizes = group.map_or(&alone[..], |group| group).iter().map(|fault| {
+        let fault = &library.faults[*fault];
+        (fault.remedy != Remedy::Refer).then(|| fault.group.len().max(1))
+    });
+    sizes.sum()
+}
+
+/// Faults that no question tells apart.
+fn ambiguous(library: &Library, problem: &Problem, ways: &[Way]) -> Vec<Vec<Id<Fault>>> {
+    let mut found: Vec<BTreeSet<Id<Fault>>> = Vec::new();
+    for group in groups(problem) {
+        let ends = group.iter().filter_map(|case| match ways[*case].end {
+            End::Fault(fault) if weight(library, fault) > 0.0 => Some(fault),
+            _ => None,
+        });
+        let mut together: BTreeSet<Id<Fault>> = ends.collect();
+        // A fault may be in several groups, by several ways: they are one.
+        found.retain(|other| {
+            let apart = together.is_disjoint(other);
+            if !apart {
+                together.extend(other);
+            }
+            apart
+        });
+        found.push(together);
+    }
+    let several = found.into_iter().filter(|group| group.len() > 1);
+    several.map(|group| group.into_iter().collect()).collect()
+}
+
+/// What is taken on some way and has no minutes.
+fn unpriced(library: &Library, ways: &Ways) -> BTreeSet<Datum> {
+    let takings = ways.ways.iter().flat_map(|way| &way.takings);
+    let data = takings.filter(|taking| library[taking.at].minutes.is_none()).map(|taking| taking.what.datum);
+    let unpriced = |datum: &Datum| match datum {
+        Datum::Reading(id) => {
+            let reading = &library.readings[*id];
+            let measured = matches!(reading.source_of_value, crate::library::Obtained::Measured(_));
+            measured && reading.taking.minutes.is_none()
+        }
+        Datum::Sign(id) => library.signs[*id].taking.minutes.is_none(),
+        Datum::Field(_) => false,
+    };
+    data.filter(unpriced).collect()
+}
