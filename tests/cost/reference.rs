@@ -50,6 +50,7 @@ fn problem(file: &Value) -> Problem {
                 answers: answers.len(),
                 of: of.collect(),
             }],
+            needs: Vec::new(),
         }
     });
     Problem::new(cases.collect(), tests.collect()).unwrap()
@@ -115,6 +116,7 @@ fn optimum_within(whole: &Problem, part: &Set) -> f64 {
                 of: part.iter().map(|case| scale.of[case]).collect(),
             })
             .collect(),
+        needs: Vec::new(),
     });
     let problem = Problem::new(cases, tests.collect()).unwrap();
     optimum(&problem, PATIENCE).unwrap().cost * problem.weight() / whole.weight()

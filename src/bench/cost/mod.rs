@@ -9,16 +9,21 @@
 //! # What is known
 //!
 //! One fault is there, and it is one that the tree can end in. Of a fault a library says what a walk to its verdict shows: every
-//! way from the tree's start to that verdict, through all visits, says the answer to each question on it. What a fault shows
-//! where no way of its own asks is *not known*, and nothing is made up in its place: neither that it reads as in good order (a
-//! furnace whose inducer stands shows no flame either) nor that its answers are spread evenly. So
+//! way from the tree's start to that verdict, through all visits, says the answer to each question on it. A *case* is a way,
+//! with the answers on it; a *test* is a reading, sign or plate field, taken anew after work that voids it being another.
 //!
-//! - a *case* is a way, with the answers on it; a *test* is a reading, sign or plate field, taken anew after work that voids it
-//!   being another;
-//! - the *least* is the cheapest of all orders that ask a question only where each case that is left has an answer to it.
-//!   The tree itself is one of them, so it never takes less. It may ask a dangerous question first, as it knows of no
-//!   caution: it is a yardstick, not a proposal. Work on a way, and what proves its verdict, is paid for in any order;
-//! - the *floor* ([`sequence::floor()`]) holds whatever the unknown answers are.
+//! What a fault shows where no way of its own asks, the library does not say: a loaded filter shows a good igniter, but a furnace
+//! whose inducer stands shows no flame either. So there are two yardsticks, and neither is a promise:
+//!
+//! - **known** makes nothing up: the cheapest of all orders that ask a question only where each case that is left has an answer
+//!   to it. The tree is one of them. Most trees are as cheap as this: where each way asks what no other asks, nothing else is
+//!   known;
+//! - **least** takes it that a question shows, for a fault that no way asks it of, what it shows for most of those that are
+//!   asked, and lets it be asked before others only as far as [`reorder`] lets it pass them. Again the tree is one of these orders.
+//!
+//! Both are found by dynamic programming ([`sequence::optimum()`]). The **floor** ([`sequence::floor()`]) is what no order can
+//! come below that asks first what must come first; it holds whatever the unknown answers are. Work on a way, what proves its
+//! verdict, and what must be asked before that are paid for in any order.
 //!
 //! # What is weighed
 //!
@@ -40,7 +45,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 pub use calls::Calls;
 pub use model::weight;
-pub use reorder::{Basis, Proposal};
+pub use reorder::{Basis, Guard, Proposal};
 
 use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
 use model::Model;
@@ -48,10 +53,10 @@ use sequence::{Isolation, NoOptimum, Problem, floor, groups, optimum};
 use ways::{End, Way, Ways};
 
 /// How many ways of a tree are followed.
-const MOST_WAYS: usize = 2_000;
+const MOST_WAYS: usize = 1_000;
 
 /// How often a case may be looked at in the search for the least.
-const PATIENCE: usize = 40_000_000;
+const PATIENCE: usize = 4_000_000;
 
 /// What the trees of a library cost.
 #[derive(Debug)]
@@ -68,6 +73,8 @@ pub struct Cost<'l> {
     pub detected: Option<f64>,
     /// How far those are isolated.
     pub isolated: Isolated,
+    /// Those that no tree ends in.
+    pub unmet: Vec<Id<Fault>>,
     /// What some way takes and nothing says the minutes of: it counts as nothing.
     pub unpriced: BTreeSet<Datum>,
 }
@@ -83,7 +90,9 @@ pub struct TreeCost {
     pub cut: bool,
     /// The minutes to a verdict, expected.
     pub minutes: f64,
-    /// The least that any order takes; where the tree's ways are too many to know it, why.
+    /// The least with known answers; where it was not found, why.
+    pub known: Result<f64, NoOptimum>,
+    /// The least with likely answers and with what must come first; where it was not found, why.
     pub least: Result<f64, NoOptimum>,
     /// What no order can come below.
     pub floor: f64,
@@ -155,15 +164,24 @@ pub fn cost(library: &Library) -> Cost<'_> {
         without: Vec::new(),
         detected: None,
         isolated: Isolated::default(),
+        unmet: Vec::new(),
         unpriced: BTreeSet::new(),
     };
+    let guard = Guard::of(library);
     for (tree, _) in library.trees.iter() {
         let ways = ways::ways(library, tree, MOST_WAYS);
         cost.unpriced.extend(unpriced(library, &ways));
-        match Model::of(library, &ways.ways) {
-            Ok(model) => cost.trees.push(priced(library, tree, &ways, &model, &calls)),
-            Err(_) => cost.without.push(tree),
+        // Where the order is one of safety, it is not for sale.
+        let stays = library.gate == Some(tree) || library.dangers.iter().any(|danger| danger.tree == tree);
+        let Ok(model) = Model::of(library, &guard, &ways.ways, stays) else {
+            cost.without.push(tree);
+            continue;
+        };
+        let mut priced = priced(library, tree, &ways, &model, &calls);
+        if !stays {
+            priced.proposals = reorder::proposals(library, &guard, tree, &ways.ways, &model);
         }
+        cost.trees.push(priced);
     }
     let mut found: BTreeMap<Id<Fault>, Option<usize>> = BTreeMap::new();
     for fault in cost.trees.iter().flat_map(|tree| &tree.faults) {
@@ -171,9 +189,15 @@ pub fn cost(library: &Library) -> Cost<'_> {
         let left = found.entry(fault.fault).or_insert(fault.left);
         *left = (*left).max(fault.left);
     }
-    let weights = |faults: &mut dyn Iterator<Item = Id<Fault>>| faults.map(|fault| weight(library, fault)).sum::<f64>();
-    let all = weights(&mut library.faults.iter().map(|(id, _)| id));
-    cost.detected = (all > 0.0).then(|| weights(&mut found.keys().copied()) / all);
+    let (mut all, mut met) = (0.0, 0.0);
+    for (fault, _) in library.faults.iter().filter(|(_, fault)| fault.remedy != Remedy::None) {
+        all += weight(library, fault);
+        match found.contains_key(&fault) {
+            true => met += weight(library, fault),
+            false => cost.unmet.push(fault),
+        }
+    }
+    cost.detected = (all > 0.0).then(|| met / all);
     let faults: Vec<_> = found.iter().map(|(fault, left)| (weight(library, *fault), *left)).collect();
     cost.isolated = Isolated::of(&faults);
     cost
@@ -186,7 +210,7 @@ fn priced(
     model: &Model,
     calls: &BTreeMap<(Id<Tree>, Id<Fault>), Calls>,
 ) -> TreeCost {
-    let problem = &model.problem;
+    let problem = &model.known;
     let ambiguous = ambiguous(library, problem, &ways.ways);
     let faults = faults(library, tree, ways, problem, &ambiguous, calls);
     let left: Vec<_> = faults.iter().map(|fault| (fault.weight, fault.left)).collect();
@@ -197,16 +221,22 @@ fn priced(
         ways: ways.ways.len(),
         cut: ways.cut,
         minutes: mean(faults.iter().map(|fault| (fault.weight, fault.minutes))),
-        least: match ways.cut {
-            true => Err(NoOptimum::TooLarge),
-            false => optimum(problem, PATIENCE).map(|found| found.cost),
-        },
-        floor: floor(problem),
+        known: least(ways, problem),
+        least: least(ways, &model.likely),
+        floor: floor(&model.likely),
         ambiguous,
         isolated: Isolated::of(&left),
-        proposals: reorder::proposals(library, tree, &ways.ways, model),
+        proposals: Vec::new(),
         calls: all,
         faults,
+    }
+}
+
+/// The least of all orders; where some ways were not followed, there is more to tell apart than is known.
+fn least(ways: &Ways, problem: &Problem) -> Result<f64, NoOptimum> {
+    match ways.cut {
+        true => Err(NoOptimum::TooLarge),
+        false => optimum(problem, PATIENCE).map(|found| found.cost),
     }
 }
 

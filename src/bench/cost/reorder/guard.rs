@@ -1,6 +1,7 @@
 //! Which question may be asked before which.
 
-use std::collections::BTreeSet;
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::library::{
     Answers, Caution, Datum, Edge, Fault, Id, Kind, Library, PlateField, Remedy, Restore, Severity, Step,
@@ -37,9 +38,36 @@ impl<'l> Question<'l> {
     }
 }
 
-/// Whether a question may be asked before one that now comes in front of it, as far as the tree says: see the
-/// [module](super). What the proofs behind it need is looked at by [`needs`].
-pub fn may_pass(library: &Library, question: Id<Step>, before: Id<Step>) -> bool {
+/// Which questions of a library may be asked before which, as far as the tree says: see the [module](super). Each pair is
+/// looked at once.
+#[derive(Debug)]
+pub struct Guard<'l> {
+    library: &'l Library,
+    known: RefCell<BTreeMap<(Id<Step>, Id<Step>), bool>>,
+}
+
+impl<'l> Guard<'l> {
+    /// The guard of a library.
+    pub fn of(library: &'l Library) -> Self {
+        Self {
+            library,
+            known: RefCell::default(),
+        }
+    }
+
+    /// Whether a question may be asked before one that now comes in front of it. Work between the two, and what the proofs
+    /// behind them need, is not looked at.
+    pub fn may_pass(&self, question: Id<Step>, before: Id<Step>) -> bool {
+        let known = self.known.borrow().get(&(question, before)).copied();
+        known.unwrap_or_else(|| {
+            let may = may_pass(self.library, question, before);
+            self.known.borrow_mut().insert((question, before), may);
+            may
+        })
+    }
+}
+
+fn may_pass(library: &Library, question: Id<Step>, before: Id<Step>) -> bool {
     let (step, other) = (&library[question], &library[before]);
     let (Some(asked), Some(passed)) = (Question::of(step), Question::of(other)) else {
         return false;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::guard::may_pass;
+use super::guard::Guard;
 use super::{Basis, Proposal};
 use crate::bench::cost::model::Model;
 use crate::bench::cost::sequence::Set;
@@ -10,23 +10,30 @@ use crate::bench::cost::ways::Way;
 use crate::library::{Id, Library, Step, Tree};
 
 /// The questions of a tree that could be asked before another of it, wherever the other is come to.
-pub(super) fn proposals(library: &Library, tree: Id<Tree>, ways: &[Way], model: &Model) -> Vec<Proposal> {
+pub(super) fn proposals(
+    library: &Library,
+    guard: &Guard<'_>,
+    tree: Id<Tree>,
+    ways: &[Way],
+    model: &Model,
+) -> Vec<Proposal> {
     let mut look = Look {
         library,
+        guard,
         tree,
         ways,
         model,
         met: BTreeMap::new(),
         gains: BTreeMap::new(),
     };
-    look.at(&model.problem.everything(), &[]);
+    look.at(&model.known.everything(), &[]);
     let met = look.met;
     let everywhere = look.gains.into_iter().filter(|((before, _), (times, _))| met.get(before) == Some(times));
     everywhere
         .map(|((before, asked), (_, gain))| Proposal {
             now: vec![before, asked],
             then: vec![asked, before],
-            gain: gain / model.problem.weight(),
+            gain: gain / model.known.weight(),
             basis: Basis::Known,
         })
         .collect()
@@ -34,6 +41,7 @@ pub(super) fn proposals(library: &Library, tree: Id<Tree>, ways: &[Way], model: 
 
 struct Look<'a> {
     library: &'a Library,
+    guard: &'a Guard<'a>,
     tree: Id<Tree>,
     ways: &'a [Way],
     model: &'a Model,
@@ -63,7 +71,7 @@ impl Look<'_> {
         let now = self.cost(among, asked);
         let later = among.iter().next().map(|case| self.model.orders[case].as_slice()).unwrap_or_default();
         for (test, _) in later.iter().filter(|(test, _)| *test != first && !asked.contains(test)) {
-            let parts = self.model.problem.split(among, *test).filter(|parts| parts.len() > 1);
+            let parts = self.model.known.split(among, *test).filter(|parts| parts.len() > 1);
             let step = self.step(among, *test).filter(|step| self.library[*step].tree == self.tree);
             let (Some(parts), Some(step)) = (parts, step) else { continue };
             if !among.iter().all(|case| self.may_come_first(case, *test, first)) {
@@ -73,19 +81,19 @@ impl Look<'_> {
             let then: f64 = parts.iter().map(|part| self.cost(part, &asked)).sum();
             let gain = self.gains.entry((before, step)).or_default();
             gain.0 += 1;
-            gain.1 += now - self.model.problem.extra(among, *test) - then;
+            gain.1 += now - self.model.known.extra(among, *test) - then;
         }
     }
 
     /// What the tree's own order costs from here, by weight, beyond what every order pays: without the questions that
     /// decide nothing any more.
     fn cost(&self, among: &Set, asked: &[usize]) -> f64 {
-        if self.model.problem.is_settled(among) {
+        if self.model.known.is_settled(among) {
             return 0.0;
         }
         let Some((test, parts, asked_here)) = self.next(among, asked) else { return 0.0 };
         let extra = match parts.len() > 1 && !asked.contains(&test) {
-            true => self.model.problem.extra(among, test),
+            true => self.model.known.extra(among, test),
             false => 0.0,
         };
         extra + parts.iter().map(|part| self.cost(part, &asked_here)).sum::<f64>()
@@ -94,7 +102,7 @@ impl Look<'_> {
     /// The tree's next question for some cases, and how it sorts them. A value that stands is sorted once more, where that
     /// sorts them further.
     fn next(&self, among: &Set, asked: &[usize]) -> Option<(usize, Vec<Set>, Vec<usize>)> {
-        let problem = &self.model.problem;
+        let problem = &self.model.known;
         let again = asked.iter().filter(|test| problem.tests()[**test].scales.len() > 1);
         let mut further = again.filter_map(|test| Some((*test, problem.split(among, *test)?)));
         if let Some((test, parts)) = further.find(|(_, parts)| parts.len() > 1) {
@@ -130,6 +138,6 @@ impl Look<'_> {
         let passed = order.get(from..to).unwrap_or_default();
         let takings = passed.iter().map(|(_, number)| &self.ways[case].takings[*number]);
         to > from
-            && takings.into_iter().all(|other| other.after == taking.after && may_pass(self.library, taking.at, other.at))
+            && takings.into_iter().all(|other| other.after == taking.after && self.guard.may_pass(taking.at, other.at))
     }
 }

@@ -9,7 +9,7 @@
 //!   the one in front of it is answered; so this holds only where each shows its own fault and no other, and its author must say
 //!   whether it does.
 //!
-//! What may not pass, of either kind ([`may_pass`]):
+//! What may not pass, of either kind ([`Guard`]):
 //!
 //! - a question never passes work: a furnace after it is another furnace;
 //! - nothing passes a question of the rating plate, nor what it is worked out from or its bands lean on: they say what kind
@@ -24,7 +24,7 @@ mod guard;
 mod known;
 mod stretch;
 
-pub use guard::may_pass;
+pub use guard::Guard;
 
 use super::model::Model;
 use super::ways::Way;
@@ -55,14 +55,10 @@ pub struct Proposal {
     pub basis: Basis,
 }
 
-/// What could change places in a tree, the greatest gain first.
-pub fn proposals(library: &Library, tree: Id<Tree>, ways: &[Way], model: &Model) -> Vec<Proposal> {
-    let stays = library.gate == Some(tree) || library.dangers.iter().any(|danger| danger.tree == tree);
-    if stays {
-        return Vec::new();
-    }
-    let mut proposals = known::proposals(library, tree, ways, model);
-    proposals.extend(stretch::proposals(library, tree, ways, model));
+/// What could change places in a tree that is neither the gate nor a danger's, the greatest gain first.
+pub fn proposals(library: &Library, guard: &Guard<'_>, tree: Id<Tree>, ways: &[Way], model: &Model) -> Vec<Proposal> {
+    let mut proposals = known::proposals(library, guard, tree, ways, model);
+    proposals.extend(stretch::proposals(library, guard, tree, ways, model));
     proposals.retain(|proposal| proposal.gain > LEAST_GAIN);
     proposals.sort_by(|one, other| other.gain.total_cmp(&one.gain));
     proposals

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::guard::{Question, may_pass, needs, verdict};
+use super::guard::{Guard, Question, needs, verdict};
 use super::{Basis, LEAST_GAIN, Proposal};
 use crate::bench::cost::model::Model;
 use crate::bench::cost::sequence::{Trial, best_order, expected_cost};
@@ -10,9 +10,15 @@ use crate::bench::cost::ways::Way;
 use crate::library::{Id, Library, Step, Tree};
 
 /// The stretches of a tree that another order would make cheaper, were each question to show its own fault and no other.
-pub(super) fn proposals(library: &Library, tree: Id<Tree>, ways: &[Way], model: &Model) -> Vec<Proposal> {
+pub(super) fn proposals(
+    library: &Library,
+    guard: &Guard<'_>,
+    tree: Id<Tree>,
+    ways: &[Way],
+    model: &Model,
+) -> Vec<Proposal> {
     let stretches = stretches(library, tree).into_iter();
-    let found = stretches.filter_map(|stretch| best(library, &stretch, ways, model));
+    let found = stretches.filter_map(|stretch| best(library, guard, &stretch, ways, model));
     found.collect()
 }
 
@@ -55,12 +61,18 @@ fn onward(library: &Library, step: Id<Step>) -> Option<Id<Step>> {
 
 /// The best order of a stretch: by chance over cost where all may change places, else the best single question put
 /// forward.
-fn best(library: &Library, stretch: &[Id<Step>], ways: &[Way], model: &Model) -> Option<Proposal> {
+fn best(
+    library: &Library,
+    guard: &Guard<'_>,
+    stretch: &[Id<Step>],
+    ways: &[Way],
+    model: &Model,
+) -> Option<Proposal> {
     let (trials, met) = trials(library, stretch, ways, model)?;
     let now: Vec<usize> = (0..stretch.len()).collect();
     let free = |order: &[usize]| {
         let before = |at: usize| order[at + 1..].iter().filter(move |later| **later < order[at]);
-        (0..order.len()).all(|at| before(at).all(|passed| passes(library, stretch[order[at]], stretch[*passed])))
+        (0..order.len()).all(|at| before(at).all(|passed| passes(library, guard, stretch[order[at]], stretch[*passed])))
     };
     let mut orders = vec![best_order(&trials)];
     for to in now.clone() {
@@ -74,7 +86,7 @@ fn best(library: &Library, stretch: &[Id<Step>], ways: &[Way], model: &Model) ->
     orders.retain(|order| free(order));
     let costs = orders.into_iter().map(|order| (expected_cost(&trials, &order), order));
     let (cost, order) = costs.min_by(|(one, _), (other, _)| one.total_cmp(other))?;
-    let gain = met * (expected_cost(&trials, &now) - cost) / model.problem.weight();
+    let gain = met * (expected_cost(&trials, &now) - cost) / model.known.weight();
     // What stays where it is at either end need not be named.
     let first = order.iter().zip(&now).position(|(then, now)| then != now)?;
     let last = order.iter().zip(&now).rposition(|(then, now)| then != now)?;
@@ -87,11 +99,11 @@ fn best(library: &Library, stretch: &[Id<Step>], ways: &[Way], model: &Model) ->
 }
 
 /// A question passes another, and no verdict that it ends in needs what the other shows.
-fn passes(library: &Library, question: Id<Step>, before: Id<Step>) -> bool {
+fn passes(library: &Library, guard: &Guard<'_>, question: Id<Step>, before: Id<Step>) -> bool {
     let Some(passed) = Question::of(&library[before]) else { return false };
     let asked = Question::of(&library[question]).into_iter();
     let mut ends = asked.flat_map(|asked| asked.answers.edges()).filter_map(|edge| verdict(library, edge.go));
-    may_pass(library, question, before) && !ends.any(|fault| needs(library, fault, passed.datum))
+    guard.may_pass(question, before) && !ends.any(|fault| needs(library, fault, passed.datum))
 }
 
 /// For each question of a stretch its chance to end there and its minutes, among the weight that comes to the first.
@@ -99,7 +111,7 @@ fn trials(library: &Library, stretch: &[Id<Step>], ways: &[Way], model: &Model) 
     let mut met = vec![0.0; stretch.len()];
     let mut minutes = vec![0.0; stretch.len()];
     let mut ended = vec![0.0; stretch.len()];
-    for (way, case) in ways.iter().zip(model.problem.cases()) {
+    for (way, case) in ways.iter().zip(model.known.cases()) {
         for sorted in &way.sorted {
             let Some(at) = stretch.iter().position(|step| *step == sorted.at) else { continue };
             met[at] += case.weight;

@@ -36,7 +36,7 @@ pub fn floor(problem: &Problem) -> f64 {
         offers.push((left * bits, left * test.cost));
     }
     offers.retain(|(bits, _)| *bits > 0.0);
-    offers.sort_by(|(bits, cost), (other_bits, other_cost)| (cost * other_bits).total_cmp(&(other_cost * bits)));
+    offers.sort_by(|(bits, cost), (other_bits, other_cost)| (cost / bits).total_cmp(&(other_cost / other_bits)));
     let mut paid = 0.0;
     for (bits, cost) in offers {
         if missing <= 0.0 {

@@ -14,6 +14,6 @@ mod trials;
 pub use ambiguity::{Isolation, groups};
 pub use floor::floor;
 pub use optimum::{NoOptimum, Optimum, Plan, optimum};
-pub use problem::{Case, Misfit, Problem, Scale, Test};
+pub use problem::{Case, Misfit, Need, Problem, Scale, Test};
 pub use set::Set;
 pub use trials::{Trial, best_order, expected_cost};

@@ -53,14 +53,18 @@ impl std::error::Error for NoOptimum {}
 /// answers and any costs.
 ///
 /// It ends where all that is left is of one class, or is what no test tells apart. A test is asked only among cases whose
-/// answers to it are all known. `patience` is how often a case may be looked at before it gives up.
+/// answers to it are all known, and when what it needs was asked. `patience` is how often a case may be looked at before it gives up.
 ///
 /// # Errors
 ///
 /// Where that does not suffice, or where what is known does not.
 pub fn optimum(problem: &Problem, patience: usize) -> Result<Optimum, NoOptimum> {
+    let mut needed = Set::none(problem.tests().len());
+    let needs = problem.tests().iter().flat_map(|test| &test.needs);
+    needs.for_each(|need| needed.insert(need.test));
     let mut search = Search {
         problem,
+        needed,
         known: HashMap::new(),
         left: patience,
     };
@@ -76,11 +80,13 @@ pub fn optimum(problem: &Problem, patience: usize) -> Result<Optimum, NoOptimum>
     })
 }
 
-/// The cases that are left, and the tests that were paid for as far as they may be of use once more.
+/// The cases that are left, and the tests that were asked, as far as it matters that they were.
 type Left = (Set, Set);
 
 struct Search<'p> {
     problem: &'p Problem,
+    /// The tests that others need.
+    needed: Set,
     /// What it costs to go on from there, and with which test.
     known: HashMap<Left, (f64, Option<usize>)>,
     left: usize,
@@ -89,44 +95,47 @@ struct Search<'p> {
 impl Search<'_> {
     /// What it costs to go on, by weight, beyond what every order pays; infinite where it cannot be settled, none where the
     /// patience is at an end.
-    fn cost(&mut self, among: &Set, paid: &Set) -> Option<f64> {
+    fn cost(&mut self, among: &Set, asked: &Set) -> Option<f64> {
         if self.problem.is_settled(among) {
             return Some(0.0);
         }
-        let key = (among.clone(), paid.clone());
+        let key = (among.clone(), asked.clone());
         if let Some((cost, _)) = self.known.get(&key) {
             return Some(*cost);
         }
-        let (cost, test) = self.best(among, paid)?;
+        let (cost, test) = self.best(among, asked)?;
         self.known.insert(key, (cost, test));
         Some(cost)
     }
 
-    fn best(&mut self, among: &Set, paid: &Set) -> Option<(f64, Option<usize>)> {
+    fn best(&mut self, among: &Set, asked: &Set) -> Option<(f64, Option<usize>)> {
         let mut offers = Vec::new();
         for test in 0..self.problem.tests().len() {
             self.left = self.left.checked_sub(among.len())?;
-            let parts = self.problem.split(among, test).filter(|parts| parts.len() > 1);
-            let Some(parts) = parts else { continue };
-            let extra = match paid.contains(test) {
-                true => 0.0,
-                false => self.problem.extra(among, test),
+            let again = asked.contains(test);
+            let parts = self.problem.split(among, test);
+            // What others need is of use though it decides nothing, but only once.
+            let of_use = |parts: &Vec<Set>| parts.len() > 1 || (self.is_needed(test) && !again);
+            let Some(parts) = parts.filter(of_use).filter(|_| self.problem.may_ask(among, asked, test)) else {
+                continue;
             };
+            let extra = if again { 0.0 } else { self.problem.extra(among, test) };
             if extra == 0.0 {
                 // Whatever goes on from here goes on from each part as well, for no more: what is free is asked at once.
-                let cost = self.all(&parts, &self.paid_with(paid, test))?;
+                let cost = self.all(&parts, &self.asked_with(asked, test))?;
                 return Some((cost, Some(test)));
             }
             offers.push((extra, test, parts));
         }
-        if offers.is_empty() {
+        let splits = offers.iter().any(|(.., parts)| parts.len() > 1);
+        if offers.is_empty() || (!splits && self.stuck(among) == 0.0) {
             return Some((self.stuck(among), None));
         }
         offers.sort_by(|(one, ..), (other, ..)| one.total_cmp(other));
         let mut best = (f64::INFINITY, None);
         for (extra, test, parts) in offers {
             if extra < best.0 {
-                let cost = extra + self.all(&parts, &self.paid_with(paid, test))?;
+                let cost = extra + self.all(&parts, &self.asked_with(asked, test))?;
                 if cost < best.0 {
                     best = (cost, Some(test));
                 }
@@ -135,21 +144,25 @@ impl Search<'_> {
         Some(best)
     }
 
-    fn all(&mut self, parts: &[Set], paid: &Set) -> Option<f64> {
+    fn all(&mut self, parts: &[Set], asked: &Set) -> Option<f64> {
         let mut sum = 0.0;
         for part in parts {
-            sum += self.cost(part, paid)?;
+            sum += self.cost(part, asked)?;
         }
         Some(sum)
     }
 
-    /// A test with one scale is of no use twice: that it was paid for need not be remembered.
-    fn paid_with(&self, paid: &Set, test: usize) -> Set {
-        let mut paid = paid.clone();
-        if self.problem.tests()[test].scales.len() > 1 {
-            paid.insert(test);
+    fn asked_with(&self, asked: &Set, test: usize) -> Set {
+        let mut asked = asked.clone();
+        // A test with one scale that nothing needs is of no use any more: that it was asked need not be remembered.
+        if self.is_needed(test) || self.problem.tests()[test].scales.len() > 1 {
+            asked.insert(test);
         }
-        paid
+        asked
+    }
+
+    fn is_needed(&self, test: usize) -> bool {
+        self.needed.contains(test)
     }
 
     /// Nothing more can be asked: that is an end only where no test tells the classes apart that are left.
@@ -164,16 +177,16 @@ impl Search<'_> {
         }
     }
 
-    fn plan(&self, among: &Set, paid: &Set) -> Plan {
-        let known = self.known.get(&(among.clone(), paid.clone()));
+    fn plan(&self, among: &Set, asked: &Set) -> Plan {
+        let known = self.known.get(&(among.clone(), asked.clone()));
         let Some(test) = known.and_then(|(_, test)| *test) else {
             return Plan::Stop(among.iter().collect());
         };
         let parts = self.problem.split(among, test).unwrap_or_default();
-        let paid = self.paid_with(paid, test);
+        let asked = self.asked_with(asked, test);
         Plan::Ask {
             test,
-            then: parts.iter().map(|part| self.plan(part, &paid)).collect(),
+            then: parts.iter().map(|part| self.plan(part, &asked)).collect(),
         }
     }
 }

@@ -34,6 +34,17 @@ pub struct Test {
     pub cost: f64,
     /// The ways in which what it shows is sorted.
     pub scales: Vec<Scale>,
+    /// What must have been asked before it.
+    pub needs: Vec<Need>,
+}
+
+/// A test that must have been asked before another.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Need {
+    /// Which.
+    pub test: usize,
+    /// What it must have shown, for each scale that this depends on: one of these answers.
+    pub shown: Vec<(usize, Vec<usize>)>,
 }
 
 /// Cases and tests that fit together.
@@ -44,7 +55,7 @@ pub struct Test {
 pub struct Problem {
     cases: Vec<Case>,
     tests: Vec<Test>,
-    /// By test, the cases that pay for it in any order.
+    /// By test, the cases that pay for it in any order: what proves them, and what must be asked before that.
     sunk: Vec<Set>,
     weight: f64,
 }
@@ -66,6 +77,11 @@ pub enum Misfit {
         /// Which case.
         case: usize,
     },
+    /// A test needs another, or a scale of it, that is not there.
+    Need {
+        /// Which test.
+        test: usize,
+    },
 }
 
 impl fmt::Display for Misfit {
@@ -75,6 +91,7 @@ impl fmt::Display for Misfit {
             Self::NoWeight => f.write_str("no case has any weight; give one at least a weight above 0"),
             Self::Scale { test } => write!(f, "a scale of test {test} does not have one of its answers, or none, for each case"),
             Self::Sunk { case } => write!(f, "case {case} is proven by a test that is not there"),
+            Self::Need { test } => write!(f, "test {test} needs a test or a scale that is not there"),
         }
     }
 }
@@ -104,11 +121,21 @@ impl Problem {
             if !test.scales.iter().all(fits) {
                 return Err(Misfit::Scale { test: at });
             }
+            let scales = |need: &Need| tests.get(need.test).map(|needed| needed.scales.len());
+            let is_there = |need: &Need| need.shown.iter().all(|(scale, _)| Some(*scale) < scales(need));
+            if !test.needs.iter().all(|need| scales(need).is_some() && is_there(need)) {
+                return Err(Misfit::Need { test: at });
+            }
         }
         let mut sunk = vec![Set::none(cases.len()); tests.len()];
         for (at, case) in cases.iter().enumerate() {
-            for test in &case.sunk {
-                sunk.get_mut(*test).ok_or(Misfit::Sunk { case: at })?.insert(at);
+            let mut waiting = case.sunk.clone();
+            while let Some(test) = waiting.pop() {
+                let paying = sunk.get_mut(test).ok_or(Misfit::Sunk { case: at })?;
+                if !paying.contains(at) {
+                    paying.insert(at);
+                    waiting.extend(tests[test].needs.iter().map(|need| need.test));
+                }
             }
         }
         Ok(Self {
@@ -141,12 +168,11 @@ impl Problem {
 
     /// What every order pays on average: what is fixed, and the tests that prove.
     pub fn unavoidable(&self) -> f64 {
-        let of = |case: &Case| {
-            let tests = case.sunk.iter().collect::<std::collections::BTreeSet<_>>();
-            let proof: f64 = tests.into_iter().map(|test| self.tests[*test].cost).sum();
-            case.weight * (case.fixed + proof)
-        };
-        self.cases.iter().map(of).sum::<f64>() / self.weight
+        let weight = |case: usize| self.cases[case].weight;
+        let fixed = self.cases.iter().map(|case| case.weight * case.fixed).sum::<f64>();
+        let proof = self.sunk.iter().zip(&self.tests);
+        let proof = proof.map(|(paying, test)| paying.iter().map(weight).sum::<f64>() * test.cost);
+        (fixed + proof.sum::<f64>()) / self.weight
     }
 
     /// Whether a case pays for a test in any order.
@@ -158,6 +184,17 @@ impl Problem {
     pub fn extra(&self, among: &Set, test: usize) -> f64 {
         let paying = among.iter().filter(|case| !self.is_sunk(test, *case));
         paying.map(|case| self.cases[case].weight).sum::<f64>() * self.tests[test].cost
+    }
+
+    /// Whether a test may be asked among some cases: all that it needs was asked, and has shown what it had to.
+    pub fn may_ask(&self, among: &Set, asked: &Set, test: usize) -> bool {
+        self.tests[test].needs.iter().all(|need| {
+            let fits = |(scale, answers): &(usize, Vec<usize>)| {
+                let of = &self.tests[need.test].scales[*scale].of;
+                among.iter().all(|case| of[case].is_some_and(|answer| answers.contains(&answer)))
+            };
+            asked.contains(need.test) && need.shown.iter().all(fits)
+        })
     }
 
     /// The cases sorted by their answers to a test; none where it may not be used among them.

@@ -1,7 +1,10 @@
 //! A tree as a problem of sequential testing.
 
+mod likely;
+
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::reorder::Guard;
 use super::sequence::{Case, Misfit, Problem, Scale, Test};
 use super::ways::{End, Taken, Way};
 use crate::library::{Datum, Fault, Id, Library, Remedy};
@@ -9,8 +12,10 @@ use crate::library::{Datum, Fault, Id, Library, Remedy};
 /// A tree's ways as cases, and what is taken on them as tests.
 #[derive(Clone, Debug)]
 pub struct Model {
-    /// The cases, one a way, and the tests.
-    pub problem: Problem,
+    /// The cases, one a way, and the tests, with no answer but those on the ways.
+    pub known: Problem,
+    /// The same with likely answers where none is known, and with what must come first.
+    pub likely: Problem,
     /// For each way its tests in the order in which they are first sorted, with the position of the taking.
     pub orders: Vec<Vec<(usize, usize)>>,
 }
@@ -26,12 +31,12 @@ pub fn weight(library: &Library, fault: Id<Fault>) -> f64 {
 }
 
 impl Model {
-    /// The problem of a tree's ways.
+    /// The problem of a tree's ways; of one that `stays` as it is, no question may come before another.
     ///
     /// # Errors
     ///
     /// Where no way ends in a fault that has any weight.
-    pub fn of(library: &Library, ways: &[Way]) -> Result<Self, Misfit> {
+    pub fn of(library: &Library, guard: &Guard<'_>, ways: &[Way], stays: bool) -> Result<Self, Misfit> {
         let tests = Tests::of(ways);
         let shares = shares(ways);
         let orders: Vec<_> = ways.iter().map(|way| tests.order(way)).collect();
@@ -52,9 +57,11 @@ impl Model {
                 sunk: proving(way, &orders[at], &needed),
             }
         });
-        let cases = cases.collect();
+        let cases: Vec<Case> = cases.collect();
+        let likely = likely::tests(guard, ways, &orders, &cases, &tests.list, stays);
         Ok(Self {
-            problem: Problem::new(cases, tests.list)?,
+            known: Problem::new(cases.clone(), tests.list)?,
+            likely: Problem::new(cases, likely)?,
             orders,
         })
     }
@@ -113,6 +120,7 @@ impl<'w> Tests<'w> {
                     tests.list.push(Test {
                         cost: taking.minutes,
                         scales: Vec::new(),
+                        needs: Vec::new(),
                     });
                     scales.push(Vec::new());
                     tests.list.len() - 1
