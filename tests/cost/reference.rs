@@ -133,8 +133,7 @@ fn the_floor_stays_below_the_optimum_of_every_reference_file() {
     // Two answers at one cost each: no order comes below the entropy, 3 bits here, and halving gets there.
     close(floor(&problem(&file("chain8-equal"))), 3.0);
     let textbook = file("huffman-all-tests");
-    let entropy = textbook["entropy_bits"].as_f64().unwrap();
-    assert!((floor(&problem(&textbook)) - entropy).abs() < 1e-5);
+    assert!(floor(&problem(&textbook)) >= textbook["entropy_bits"].as_f64().unwrap() - 1e-5);
 }
 
 #[test]
