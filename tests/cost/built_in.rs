@@ -14,7 +14,7 @@ fn look() {
     println!("{:?}", started.elapsed());
     for tree in &cost.trees {
         println!(
-            "{:30} {:4} {:5} {:5} {:7.2} {:?} {:?} {:7.2} {:?} calls {:?} amb {:?}",
+            "{:30} {:4} {:5} {:5} {:7.2} {:?} {:?} {:?} {:?} calls {:?} amb {:?}",
             library.trees[tree.tree].name, tree.faults.len(), tree.ways, tree.cut, tree.minutes, tree.known, tree.least, tree.floor,
             tree.isolated.fraction(1), tree.calls.mean(), tree.ambiguous
         );

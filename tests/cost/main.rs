@@ -8,5 +8,6 @@
 )]
 
 mod built_in;
+mod library;
 mod random;
 mod reference;

@@ -21,9 +21,9 @@
 //! - **least** takes it that a question shows, for a fault that no way asks it of, what it shows for most of those that are
 //!   asked, and lets it be asked before others only as far as [`reorder`] lets it pass them. Again the tree is one of these orders.
 //!
-//! Both are found by dynamic programming ([`sequence::optimum()`]). The **floor** ([`sequence::floor()`]) is what no order can
-//! come below that asks first what must come first; it holds whatever the unknown answers are. Work on a way, what proves its
-//! verdict, and what must be asked before that are paid for in any order.
+//! Both are found by dynamic programming ([`sequence::optimum()`]). The **floor** ([`sequence::floor()`]) is what none of the
+//! orders of the second kind can come below. Work on a way, what proves its verdict, and what must be asked before that are paid
+//! for in any order. The gate and the dangers have an order for safety's sake: it has no yardstick.
 //!
 //! # What is weighed
 //!
@@ -49,7 +49,7 @@ pub use reorder::{Basis, Guard, Proposal};
 
 use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
 use model::Model;
-use sequence::{Isolation, NoOptimum, Problem, floor, groups, optimum};
+use sequence::{Isolation, Problem, floor, groups, optimum};
 use ways::{End, Way, Ways};
 
 /// How many ways of a tree are followed.
@@ -90,12 +90,12 @@ pub struct TreeCost {
     pub cut: bool,
     /// The minutes to a verdict, expected.
     pub minutes: f64,
-    /// The least with known answers; where it was not found, why.
-    pub known: Result<f64, NoOptimum>,
-    /// The least with likely answers and with what must come first; where it was not found, why.
-    pub least: Result<f64, NoOptimum>,
-    /// What no order can come below.
-    pub floor: f64,
+    /// The least with known answers; none where there are too many ways, and of the gate and the dangers.
+    pub known: Option<f64>,
+    /// The least with likely answers and with what must come first; none as before.
+    pub least: Option<f64>,
+    /// What no order can come below; none of the gate and the dangers.
+    pub floor: Option<f64>,
     /// Its faults, in the order of the registry.
     pub faults: Vec<FaultCost>,
     /// Faults that no question of it tells apart, in groups of two and more.
@@ -173,13 +173,16 @@ pub fn cost(library: &Library) -> Cost<'_> {
         cost.unpriced.extend(unpriced(library, &ways));
         // Where the order is one of safety, it is not for sale.
         let stays = library.gate == Some(tree) || library.dangers.iter().any(|danger| danger.tree == tree);
-        let Ok(model) = Model::of(library, &guard, &ways.ways, stays) else {
+        let Ok(model) = Model::of(library, &guard, &ways.ways) else {
             cost.without.push(tree);
             continue;
         };
         let mut priced = priced(library, tree, &ways, &model, &calls);
         if !stays {
-            priced.proposals = reorder::proposals(library, &guard, tree, &ways.ways, &model);
+            priced.known = least(&ways, &model.known);
+            priced.least = least(&ways, &model.likely);
+            priced.floor = Some(floor(&model.likely));
+            priced.proposals = reorder::proposals(library, &guard, tree, &ways, &model);
         }
         cost.trees.push(priced);
     }
@@ -221,9 +224,9 @@ fn priced(
         ways: ways.ways.len(),
         cut: ways.cut,
         minutes: mean(faults.iter().map(|fault| (fault.weight, fault.minutes))),
-        known: least(ways, problem),
-        least: least(ways, &model.likely),
-        floor: floor(&model.likely),
+        known: None,
+        least: None,
+        floor: None,
         ambiguous,
         isolated: Isolated::of(&left),
         proposals: Vec::new(),
@@ -233,11 +236,9 @@ fn priced(
 }
 
 /// The least of all orders; where some ways were not followed, there is more to tell apart than is known.
-fn least(ways: &Ways, problem: &Problem) -> Result<f64, NoOptimum> {
-    match ways.cut {
-        true => Err(NoOptimum::TooLarge),
-        false => optimum(problem, PATIENCE).map(|found| found.cost),
-    }
+fn least(ways: &Ways, problem: &Problem) -> Option<f64> {
+    let whole = (!ways.cut).then_some(problem)?;
+    optimum(whole, PATIENCE).ok().map(|found| found.cost)
 }
 
 fn mean(values: impl Iterator<Item = (f64, f64)>) -> f64 {

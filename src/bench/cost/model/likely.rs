@@ -17,7 +17,6 @@ pub(super) fn tests(
     orders: &[Vec<(usize, usize)>],
     cases: &[Case],
     tests: &[Test],
-    stays: bool,
 ) -> Vec<Test> {
     let mut likely = tests.to_vec();
     for (number, test) in likely.iter_mut().enumerate() {
@@ -32,7 +31,7 @@ pub(super) fn tests(
                 }
             }
         }
-        test.needs = needs(guard, ways, orders, tests, &asking, stays);
+        test.needs = needs(guard, ways, orders, tests, &asking);
     }
     likely
 }
@@ -82,7 +81,6 @@ fn needs(
     orders: &[Vec<(usize, usize)>],
     tests: &[Test],
     asking: &Asking,
-    stays: bool,
 ) -> Vec<Need> {
     let mut always: Option<BTreeSet<usize>> = None;
     let mut blocked: BTreeSet<usize> = BTreeSet::new();
@@ -93,7 +91,7 @@ fn needs(
         let earlier: BTreeSet<usize> = before.iter().map(|(test, _)| *test).collect();
         blocked.extend(before.iter().filter(|(_, taking)| {
             let other = &takings[*taking];
-            stays || other.after != taken.after || !guard.may_pass(taken.at, other.at)
+            other.after != taken.after || !guard.may_pass(taken.at, other.at)
         }).map(|(test, _)| *test));
         always = Some(always.map_or(earlier.clone(), |always| &always & &earlier));
     }

@@ -31,12 +31,12 @@ pub fn weight(library: &Library, fault: Id<Fault>) -> f64 {
 }
 
 impl Model {
-    /// The problem of a tree's ways; of one that `stays` as it is, no question may come before another.
+    /// The problem of a tree's ways.
     ///
     /// # Errors
     ///
     /// Where no way ends in a fault that has any weight.
-    pub fn of(library: &Library, guard: &Guard<'_>, ways: &[Way], stays: bool) -> Result<Self, Misfit> {
+    pub fn of(library: &Library, guard: &Guard<'_>, ways: &[Way]) -> Result<Self, Misfit> {
         let tests = Tests::of(ways);
         let shares = shares(ways);
         let orders: Vec<_> = ways.iter().map(|way| tests.order(way)).collect();
@@ -58,7 +58,7 @@ impl Model {
             }
         });
         let cases: Vec<Case> = cases.collect();
-        let likely = likely::tests(guard, ways, &orders, &cases, &tests.list, stays);
+        let likely = likely::tests(guard, ways, &orders, &cases, &tests.list);
         Ok(Self {
             known: Problem::new(cases.clone(), tests.list)?,
             likely: Problem::new(cases, likely)?,

@@ -1,13 +1,13 @@
 //! Which questions could change places, and what that would spare.
 //!
-//! Two kinds of change are looked for, within a tree's own steps:
+//! Two kinds of change are looked for, within a tree's own steps. A question is asked before another, the rest of the tree staying
+//! in its order; what it then decides, the questions between need not. And a stretch of questions, each of which ends in a
+//! verdict or goes on to the next, is put in the order of chance over cost ([`best_order`](super::sequence::best_order)).
 //!
-//! - **Known** ([`Basis::Known`]): a question is asked earlier, where every case that is left there has an answer to it: its
-//!   author has it asked on all those ways anyway. What it then decides, the questions between need not.
-//! - **To be judged** ([`Basis::ToJudge`]): a stretch of questions, each of which ends in a verdict or goes on to the next, in
-//!   the order of chance over cost. A tree does not say what a question shows, or whether it can be asked at all, before
-//!   the one in front of it is answered; so this holds only where each shows its own fault and no other, and its author must say
-//!   whether it does.
+//! - **Known** ([`Basis::Known`]): each way that is left there asks that question anyway, so its author answers for it.
+//! - **To be judged** ([`Basis::ToJudge`]): some do not. A tree does not say what a question shows, or whether it can be asked at
+//!   all, before the one in front of it is answered. The gain holds where it shows for other faults what it shows for most, of a
+//!   stretch where each question shows its own fault and no other; the author must say whether it does.
 //!
 //! What may not pass, of either kind ([`Guard`]):
 //!
@@ -17,17 +17,20 @@
 //! - nothing passes a question of which an answer is a shut-down or a finding of danger: danger comes first;
 //! - a question with a caution, or one that opens something, passes only a question that has the same ones: dead before
 //!   live, closed before open;
-//! - a question passes none that the proof of a verdict behind it needs;
+//! - what proves a verdict is taken all the same, and paid for; in a stretch, a question passes none that the proof of its
+//!   own verdicts needs;
 //! - the gate and the dangers stay as they are.
+//!
+//! The order in which a question lists its answers costs nothing: a technician reads them all, so no such change is proposed.
 
+mod earlier;
 mod guard;
-mod known;
 mod stretch;
 
 pub use guard::Guard;
 
 use super::model::Model;
-use super::ways::Way;
+use super::ways::Ways;
 use crate::library::{Id, Library, Step, Tree};
 
 /// A gain below this is none: it is what rounding leaves.
@@ -36,9 +39,9 @@ const LEAST_GAIN: f64 = 1e-6;
 /// Why a change may be made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Basis {
-    /// The tree's own ways answer for it.
+    /// Every way that is left asks the question anyway.
     Known,
-    /// It holds if each question shows its own fault and no other, and can be asked before the others.
+    /// It holds if the question can be asked there, and shows for the other faults what it shows for most.
     ToJudge,
 }
 
@@ -56,9 +59,16 @@ pub struct Proposal {
 }
 
 /// What could change places in a tree that is neither the gate nor a danger's, the greatest gain first.
-pub fn proposals(library: &Library, guard: &Guard<'_>, tree: Id<Tree>, ways: &[Way], model: &Model) -> Vec<Proposal> {
-    let mut proposals = known::proposals(library, guard, tree, ways, model);
-    proposals.extend(stretch::proposals(library, guard, tree, ways, model));
+pub fn proposals(library: &Library, guard: &Guard<'_>, tree: Id<Tree>, ways: &Ways, model: &Model) -> Vec<Proposal> {
+    // Where ways are missing, what a question decides among those that are there says little; a stretch is whole.
+    let mut proposals = match ways.cut {
+        true => Vec::new(),
+        false => earlier::proposals(library, guard, tree, &ways.ways, model),
+    };
+    let of_stretches = stretch::proposals(library, guard, tree, &ways.ways, model);
+    let is_new = |proposal: &Proposal| !proposals.iter().any(|known| known.then == proposal.then && known.now == proposal.now);
+    let of_stretches: Vec<_> = of_stretches.into_iter().filter(is_new).collect();
+    proposals.extend(of_stretches);
     proposals.retain(|proposal| proposal.gain > LEAST_GAIN);
     proposals.sort_by(|one, other| other.gain.total_cmp(&one.gain));
     proposals

@@ -24,7 +24,7 @@ const MEANINGS: [(&str, &str); 6] = [
         "the exact least of all orders that ask first what must come first, if a question shows, for a fault that no way \
          asks it of, what it shows for most. - where the ways are too many.",
     ),
-    ("floor", "what no such order can come below, whatever a question shows where no way asks it."),
+    ("floor", "what no such order can come below. The gate and the dangers keep their order: - for both."),
     ("calls", "minutes of the worked calls from here to a fault, as they were walked, on average."),
     ("alone", "share of the faults isolated to one part; what is handed on is not isolated."),
     ("ways", "a + where there are more, less likely ones: the figures are of those that were followed."),
@@ -69,8 +69,8 @@ fn table(page: &mut Page, cost: &Cost<'_>) {
             tree.faults.len().to_string(),
             format!("{}{}", tree.ways, if tree.cut { "+" } else { "" }),
             minutes(Some(tree.minutes)),
-            minutes(tree.least.ok()),
-            minutes(Some(tree.floor)),
+            minutes(tree.least),
+            minutes(tree.floor),
             minutes(tree.calls.mean()),
             share(tree.isolated.fraction(1)),
         ];
@@ -119,7 +119,7 @@ fn leans_on(page: &mut Page, cost: &Cost<'_>) {
         page.line(0, &format!("Without minutes, so they count nothing: {names}."));
     }
     let spared = cost.trees.iter().filter_map(|tree| {
-        let known = tree.known.ok().filter(|known| tree.minutes - known >= 0.05)?;
+        let known = tree.known.filter(|known| tree.minutes - known >= 0.05)?;
         Some(format!("{} {known:.1}", name(cost.library, tree)))
     });
     let spared: Vec<String> = spared.collect();
@@ -173,9 +173,9 @@ fn proposals(page: &mut Page, cost: &Cost<'_>) {
     }
     page.line(
         0,
-        "`known`: the tree asks it on all those ways anyway. `judge`: only if each of them shows its own fault and no other, \
-         and can be answered before the others; the tree does not say. No question passes work, the plate, what it leans \
-         on, what a proof behind it needs, a question of danger, or one with fewer cautions or put-backs than its own.",
+        "`known`: each way that is left there asks it anyway. `judge`: only if it can be asked there, and shows for other \
+         faults what it shows for most; the tree does not say. No question passes work, the plate, what it leans on, a \
+         question of danger, or one with fewer cautions or put-backs than its own; what proves a verdict stays.",
     );
     page.blank();
 }
