@@ -23,7 +23,8 @@ faults:
   fine: { title: Fine, remedy: none }
 ";
 
-const PARTS: &str = "parts: { p1: { title: P1, proof: [ { a: bad } ] }, p2: { title: P2, proof: [ { a: bad } ] } }\n";
+const PARTS: &str =
+    "parts: { p1: { title: P1, proof: [ { a: bad } ] }, p2: { title: P2, proof: [ { a: bad } ] } }\n";
 
 /// Three questions in a row, each with a fault of its own, the last with two.
 const ROW: &str = "\
@@ -98,7 +99,10 @@ fn a_row_of_questions_costs_what_it_does_by_hand() {
     close(row.known.unwrap(), 7.75);
     close(row.least.unwrap(), 6.5);
     let floor = row.floor.unwrap();
-    assert!(floor > 1.5 && floor <= 6.5, "A proves One, which alone is 6·¼: {floor}");
+    assert!(
+        floor > 1.5 && floor <= 6.5,
+        "A proves One, which alone is 6·¼: {floor}"
+    );
     let each: Vec<f64> = row.faults.iter().map(|fault| fault.minutes).collect();
     assert_eq!(each, [6.0, 7.0, 9.0, 9.0]);
 }
@@ -147,7 +151,10 @@ fn nothing_passes_a_question_of_danger() {
 #[test]
 fn a_question_does_not_pass_work() {
     let work = ("good: b }", "good: work }");
-    let step = ("steps:\n", "steps:\n  work: { do: Work., minutes: 5, voids: [c], go: b }\n");
+    let step = (
+        "steps:\n",
+        "steps:\n  work: { do: Work., minutes: 5, voids: [c], go: b }\n",
+    );
     let library = library(&[work, step]);
     let cost = cost(&library);
     let row = of(&cost, "row");
@@ -161,8 +168,8 @@ fn a_question_does_not_pass_work() {
 #[test]
 fn what_every_way_asks_anyway_may_be_asked_first() {
     let at = ROW.find("  a: {").unwrap();
-    let steps = "\
-  a: { observe: a, choices: { bad: { go: b, finding: { severity: note, text: A. } }, good: b } }
+    let steps =
+        "  a: { observe: a, choices: { bad: { go: b, finding: { severity: note, text: A. } }, good: b } }
   b: { observe: b, choices: { bad: f2, good: a_again } }
   a_again: { observe: a, choices: { bad: f3, good: f5 } }
   f2: { verdict: f2, because: So. }
@@ -176,7 +183,10 @@ fn what_every_way_asks_anyway_may_be_asked_first() {
     close(row.minutes, 7.0);
     close(row.known.unwrap(), 5.0);
     let best = &row.proposals[0];
-    assert_eq!((names(&library, &best.then).as_str(), best.basis), ("b a", Basis::Known));
+    assert_eq!(
+        (names(&library, &best.then).as_str(), best.basis),
+        ("b a", Basis::Known)
+    );
     close(best.gain, 2.0);
 }
 
@@ -189,7 +199,11 @@ fn faults_are_found_and_isolated_as_by_hand() {
     close(cost.isolated.fraction(1).unwrap(), 0.5);
     close(cost.isolated.fraction(2).unwrap(), 0.75);
     close(cost.isolated.mean_size().unwrap(), 4.0 / 3.0);
-    let unmet: Vec<&str> = cost.unmet.iter().map(|fault| library.faults[*fault].name.as_str()).collect();
+    let unmet: Vec<&str> = cost
+        .unmet
+        .iter()
+        .map(|fault| library.faults[*fault].name.as_str())
+        .collect();
     assert_eq!(unmet, ["f5"]);
 }
 
@@ -197,15 +211,18 @@ fn faults_are_found_and_isolated_as_by_hand() {
 #[test]
 fn a_way_that_goes_round_is_paid_for_each_time() {
     let at = ROW.find("  a: {").unwrap();
-    let steps = "\
-  a: { observe: a, choices: { bad: { go: mend, at_most: 1, then: f2 }, good: f3 } }
+    let steps = "  a: { observe: a, choices: { bad: { go: mend, at_most: 1, then: f2 }, good: f3 } }
   mend: { do: Mend., minutes: 5, voids: [a], go: a }
   f2: { verdict: f2, because: So. }
   f3: { verdict: f3, because: So. }
 ";
     let library = library(&[(&ROW[at..], steps)]);
     let cost = cost(&library);
-    let minutes: Vec<f64> = of(&cost, "row").faults.iter().map(|fault| fault.minutes).collect();
+    let minutes: Vec<f64> = of(&cost, "row")
+        .faults
+        .iter()
+        .map(|fault| fault.minutes)
+        .collect();
     // Three is met at once with a chance of a half, and after the work with a quarter: 2/3·6 + 1/3·17.
     close(minutes[0], 17.0);
     close(minutes[1], 4.0 + 17.0 / 3.0);
@@ -237,6 +254,9 @@ fn the_report_says_what_its_figures_lean_on() {
     assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
     let json: serde_json::Value = serde_json::from_str(&rehearsal::cost::json(&cost)).unwrap();
     assert_eq!(json["assumed"]["faults_at_once"], 1);
-    assert_eq!(json["trees"][0]["proposals"][0]["then"], serde_json::json!(["b", "a"]));
+    assert_eq!(
+        json["trees"][0]["proposals"][0]["then"],
+        serde_json::json!(["b", "a"])
+    );
     assert_eq!(json["trees"][0]["minutes"], 7.75);
 }

@@ -1,9 +1,10 @@
 //! The algorithms against brute force, over small problems made at random.
 
-use proptest::prelude::*;
 use proofwalk::bench::cost::sequence::{
-    Case, Misfit, Need, NoOptimum, Plan, Problem, Scale, Set, Test, Trial, best_order, expected_cost, floor, groups, optimum,
+    Case, Misfit, Need, NoOptimum, Plan, Problem, Scale, Set, Test, Trial, best_order, expected_cost, floor,
+    groups, optimum,
 };
+use proptest::prelude::*;
 
 const PATIENCE: usize = 10_000_000;
 
@@ -32,27 +33,38 @@ fn problems(unknown: bool) -> impl Strategy<Value = Problem> {
     // A test needs one in front of it, whatever that has shown or where it has shown one of two answers.
     let need = prop::option::weighted(0.3, (0_usize..4, any::<bool>(), 0_usize..3));
     let tests = prop::collection::vec((0_u32..5, scales, need), 1..5);
-    let cases = prop::collection::vec((1_u32..6, 0_usize..4, 0_u32..3, prop::collection::vec(0_usize..4, 0..2)), 2..7);
+    let cases = prop::collection::vec(
+        (
+            1_u32..6,
+            0_usize..4,
+            0_u32..3,
+            prop::collection::vec(0_usize..4, 0..2),
+        ),
+        2..7,
+    );
     (cases, tests).prop_map(|(cases, tests)| {
         let (count, most) = (cases.len(), tests.len());
-        let tests = tests.into_iter().enumerate().map(|(at, (cost, scales, need))| Test {
-            cost: f64::from(cost),
-            needs: (need.into_iter().filter(|(test, ..)| *test < at))
-                .map(|(test, whatever, not)| Need {
-                    test,
-                    shown: match whatever {
-                        true => Vec::new(),
-                        false => vec![(0, (0..3).filter(|answer| *answer != not).collect())],
-                    },
-                })
-                .collect(),
-            scales: (scales.into_iter())
-                .map(|of| Scale {
-                    answers: 3,
-                    of: of[..count].to_vec(),
-                })
-                .collect(),
-        });
+        let tests = tests
+            .into_iter()
+            .enumerate()
+            .map(|(at, (cost, scales, need))| Test {
+                cost: f64::from(cost),
+                needs: (need.into_iter().filter(|(test, ..)| *test < at))
+                    .map(|(test, whatever, not)| Need {
+                        test,
+                        shown: match whatever {
+                            true => Vec::new(),
+                            false => vec![(0, (0..3).filter(|answer| *answer != not).collect())],
+                        },
+                    })
+                    .collect(),
+                scales: (scales.into_iter())
+                    .map(|of| Scale {
+                        answers: 3,
+                        of: of[..count].to_vec(),
+                    })
+                    .collect(),
+            });
         let cases = cases.into_iter().map(|(weight, class, fixed, sunk)| Case {
             weight: f64::from(weight),
             class,
@@ -78,7 +90,10 @@ fn brute(problem: &Problem, among: &Set, asked: &[usize]) -> f64 {
     let cases: Vec<usize> = among.iter().collect();
     let class = |case: usize| problem.cases()[case].class;
     let told_from = |one: usize, other: usize| class(one) != class(other) && problem.tells_apart(one, other);
-    if !cases.iter().any(|one| cases.iter().any(|other| told_from(*one, *other))) {
+    if !cases
+        .iter()
+        .any(|one| cases.iter().any(|other| told_from(*one, *other)))
+    {
         return cases.into_iter().map(proven).sum();
     }
     let mut before = Set::none(problem.tests().len());
@@ -216,18 +231,30 @@ fn the_search_gives_up_when_its_patience_is_at_an_end() {
 #[test]
 fn what_does_not_fit_together_is_refused() {
     let one = || vec![case(1.0, 0)];
-    assert_eq!(Problem::new(vec![case(0.0, 0)], Vec::new()).unwrap_err(), Misfit::NoWeight);
-    assert_eq!(Problem::new(vec![case(-1.0, 0)], Vec::new()).unwrap_err(), Misfit::NoAmount);
+    assert_eq!(
+        Problem::new(vec![case(0.0, 0)], Vec::new()).unwrap_err(),
+        Misfit::NoWeight
+    );
+    assert_eq!(
+        Problem::new(vec![case(-1.0, 0)], Vec::new()).unwrap_err(),
+        Misfit::NoAmount
+    );
     let beyond = Problem::new(one(), vec![test(1.0, 2, &[Some(2)])]);
     assert_eq!(beyond.unwrap_err(), Misfit::Scale { test: 0 });
     let proven = Case {
         sunk: vec![0],
         ..case(1.0, 0)
     };
-    assert_eq!(Problem::new(vec![proven], Vec::new()).unwrap_err(), Misfit::Sunk { case: 0 });
+    assert_eq!(
+        Problem::new(vec![proven], Vec::new()).unwrap_err(),
+        Misfit::Sunk { case: 0 }
+    );
     let needs = |shown| Test {
         needs: vec![Need { test: 0, shown }],
         ..test(1.0, 2, &[Some(0)])
     };
-    assert_eq!(Problem::new(one(), vec![needs(vec![(1, vec![0])])]).unwrap_err(), Misfit::Need { test: 0 });
+    assert_eq!(
+        Problem::new(one(), vec![needs(vec![(1, vec![0])])]).unwrap_err(),
+        Misfit::Need { test: 0 }
+    );
 }

@@ -1,7 +1,8 @@
 //! The algorithms against worked cases: each file says where its values come from.
 
 use proofwalk::bench::cost::sequence::{
-    Case, Isolation, Plan, Problem, Scale, Set, Test, Trial, best_order, expected_cost, floor, groups, optimum,
+    Case, Isolation, Plan, Problem, Scale, Set, Test, Trial, best_order, expected_cost, floor, groups,
+    optimum,
 };
 use serde_json::Value;
 
@@ -9,7 +10,10 @@ use serde_json::Value;
 const PATIENCE: usize = 10_000_000;
 
 fn file(name: &str) -> Value {
-    let path = format!("{}/tests/reference/diagnosis/{name}.json", env!("CARGO_MANIFEST_DIR"));
+    let path = format!(
+        "{}/tests/reference/diagnosis/{name}.json",
+        env!("CARGO_MANIFEST_DIR")
+    );
     serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
 }
 
@@ -38,21 +42,24 @@ fn problem(file: &Value) -> Problem {
         fixed: 0.0,
         sunk: Vec::new(),
     });
-    let tests = fractions(&file["test_cost"]).into_iter().enumerate().map(|(test, cost)| {
-        let column: Vec<char> = rows.iter().map(|row| row[test]).collect();
-        let mut answers = column.clone();
-        answers.sort_unstable();
-        answers.dedup();
-        let of = column.iter().map(|answer| answers.binary_search(answer).ok());
-        Test {
-            cost,
-            scales: vec![Scale {
-                answers: answers.len(),
-                of: of.collect(),
-            }],
-            needs: Vec::new(),
-        }
-    });
+    let tests = fractions(&file["test_cost"])
+        .into_iter()
+        .enumerate()
+        .map(|(test, cost)| {
+            let column: Vec<char> = rows.iter().map(|row| row[test]).collect();
+            let mut answers = column.clone();
+            answers.sort_unstable();
+            answers.dedup();
+            let of = column.iter().map(|answer| answers.binary_search(answer).ok());
+            Test {
+                cost,
+                scales: vec![Scale {
+                    answers: answers.len(),
+                    of: of.collect(),
+                }],
+                needs: Vec::new(),
+            }
+        });
     Problem::new(cases.collect(), tests.collect()).unwrap()
 }
 
@@ -64,7 +71,10 @@ fn close(found: f64, expected: f64) {
 /// What a plan costs, worked out by following each case.
 fn cost_of(plan: &Plan, problem: &Problem, path: f64) -> f64 {
     match plan {
-        Plan::Stop(cases) => cases.iter().map(|case| problem.cases()[*case].weight * path).sum(),
+        Plan::Stop(cases) => cases
+            .iter()
+            .map(|case| problem.cases()[*case].weight * path)
+            .sum(),
         Plan::Ask { test, then } => {
             let path = path + problem.tests()[*test].cost;
             then.iter().map(|plan| cost_of(plan, problem, path)).sum()
@@ -149,13 +159,18 @@ fn the_groups_and_the_fractions_are_those_of_every_reference_file() {
             group.iter().map(move |case| (*case, size)).collect::<Vec<_>>()
         };
         let weight = |case: usize| problem.cases()[case].weight;
-        let faults = found.iter().flat_map(of_each).map(|(case, size)| (weight(case), size));
+        let faults = found
+            .iter()
+            .flat_map(of_each)
+            .map(|(case, size)| (weight(case), size));
         let isolation = Isolation::of(faults.collect());
         for at_most in 1..=3 {
             let expected = ambiguity[format!("FI_le_{at_most}")]["dec"].as_f64().unwrap();
             close(isolation.fraction(at_most).unwrap(), expected);
         }
-        let mean = ambiguity["mean_group_size_prob_weighted"]["dec"].as_f64().unwrap();
+        let mean = ambiguity["mean_group_size_prob_weighted"]["dec"]
+            .as_f64()
+            .unwrap();
         close(isolation.mean_size().unwrap(), mean);
     }
 }
@@ -170,7 +185,13 @@ fn trials_are_ordered_by_chance_over_cost() {
     let order = best_order(&trials);
     let expected: Vec<usize> = serde_json::from_value(file["order_p_over_c"].clone()).unwrap();
     assert_eq!(order, expected);
-    close(expected_cost(&trials, &order), file["ECR_p_over_c"].as_f64().unwrap());
+    close(
+        expected_cost(&trials, &order),
+        file["ECR_p_over_c"].as_f64().unwrap(),
+    );
     let by_chance: Vec<usize> = serde_json::from_value(file["order_by_p_only"].clone()).unwrap();
-    close(expected_cost(&trials, &by_chance), file["ECR_by_p_only"].as_f64().unwrap());
+    close(
+        expected_cost(&trials, &by_chance),
+        file["ECR_by_p_only"].as_f64().unwrap(),
+    );
 }

@@ -35,7 +35,9 @@ pub fn calls(library: &Library) -> BTreeMap<(Id<Tree>, Id<Fault>), Calls> {
     let mut calls: BTreeMap<_, Calls> = BTreeMap::new();
     for scenario in &library.scenarios {
         let run = rehearse(library, scenario);
-        let Some(End::Verdict { fault, .. }) = &run.state.ended else { continue };
+        let Some(End::Verdict { fault, .. }) = &run.state.ended else {
+            continue;
+        };
         let (Some(fault), Ok(steps)) = (library.faults.find(fault), passed(library, &run.events)) else {
             continue;
         };
@@ -56,7 +58,10 @@ fn minutes(library: &Library, passed: &Passed) -> f64 {
     for said in &passed.said {
         let datum = match said {
             Said::Value { worked_out: true, .. } => continue,
-            Said::Value { datum, .. } | Said::Again { datum, .. } | Said::Unable(datum) | Said::Unsure(datum) => *datum,
+            Said::Value { datum, .. }
+            | Said::Again { datum, .. }
+            | Said::Unable(datum)
+            | Said::Unsure(datum) => *datum,
         };
         *times.entry(datum).or_default() += 1;
     }

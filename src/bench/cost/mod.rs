@@ -56,7 +56,7 @@ use ways::{End, Way, Ways};
 const MOST_WAYS: usize = 1_000;
 
 /// How often a case may be looked at in the search for the least.
-const PATIENCE: usize = 4_000_000;
+const PATIENCE: usize = 2_000_000;
 
 /// What the trees of a library cost.
 #[derive(Debug)]
@@ -135,8 +135,12 @@ pub struct Isolated {
 impl Isolated {
     /// Of faults, each with its weight and how many are left.
     fn of(faults: &[(f64, Option<usize>)]) -> Self {
-        let all = faults.iter().map(|(weight, left)| (*weight, left.unwrap_or(usize::MAX)));
-        let named = faults.iter().filter_map(|(weight, left)| Some((*weight, (*left)?)));
+        let all = faults
+            .iter()
+            .map(|(weight, left)| (*weight, left.unwrap_or(usize::MAX)));
+        let named = faults
+            .iter()
+            .filter_map(|(weight, left)| Some((*weight, (*left)?)));
         Self {
             all: Isolation::of(all.collect()),
             named: Isolation::of(named.collect()),
@@ -159,7 +163,9 @@ pub fn cost(library: &Library) -> Cost<'_> {
     let calls = calls::calls(library);
     let mut cost = Cost {
         library,
-        weighted: (library.faults.iter()).filter(|(_, fault)| fault.weight.is_some()).count(),
+        weighted: (library.faults.iter())
+            .filter(|(_, fault)| fault.weight.is_some())
+            .count(),
         trees: Vec::new(),
         without: Vec::new(),
         detected: None,
@@ -193,7 +199,11 @@ pub fn cost(library: &Library) -> Cost<'_> {
         *left = (*left).max(fault.left);
     }
     let (mut all, mut met) = (0.0, 0.0);
-    for (fault, _) in library.faults.iter().filter(|(_, fault)| fault.remedy != Remedy::None) {
+    for (fault, _) in library
+        .faults
+        .iter()
+        .filter(|(_, fault)| fault.remedy != Remedy::None)
+    {
         all += weight(library, fault);
         match found.contains_key(&fault) {
             true => met += weight(library, fault),
@@ -201,7 +211,10 @@ pub fn cost(library: &Library) -> Cost<'_> {
         }
     }
     cost.detected = (all > 0.0).then(|| met / all);
-    let faults: Vec<_> = found.iter().map(|(fault, left)| (weight(library, *fault), *left)).collect();
+    let faults: Vec<_> = found
+        .iter()
+        .map(|(fault, left)| (weight(library, *fault), *left))
+        .collect();
     cost.isolated = Isolated::of(&faults);
     cost
 }
@@ -242,7 +255,9 @@ fn least(ways: &Ways, problem: &Problem) -> Option<f64> {
 }
 
 fn mean(values: impl Iterator<Item = (f64, f64)>) -> f64 {
-    let (weight, sum) = values.fold((0.0, 0.0), |(all, sum), (weight, value)| (all + weight, sum + weight * value));
+    let (weight, sum) = values.fold((0.0, 0.0), |(all, sum), (weight, value)| {
+        (all + weight, sum + weight * value)
+    });
     sum / weight
 }
 
@@ -267,7 +282,11 @@ fn faults(
         fault,
         weight: weight(library, fault),
         ways: cases.len(),
-        minutes: mean(cases.iter().map(|case| (problem.cases()[*case].weight, ways.ways[*case].minutes()))),
+        minutes: mean(
+            cases
+                .iter()
+                .map(|case| (problem.cases()[*case].weight, ways.ways[*case].minutes())),
+        ),
         left: left(library, fault, ambiguous),
         calls: calls.get(&(tree, fault)).copied().unwrap_or_default(),
     };
@@ -311,7 +330,9 @@ fn ambiguous(library: &Library, problem: &Problem, ways: &[Way]) -> Vec<Vec<Id<F
 /// What is taken on some way and has no minutes.
 fn unpriced(library: &Library, ways: &Ways) -> BTreeSet<Datum> {
     let takings = ways.ways.iter().flat_map(|way| &way.takings);
-    let data = takings.filter(|taking| library[taking.at].minutes.is_none()).map(|taking| taking.what.datum);
+    let data = takings
+        .filter(|taking| library[taking.at].minutes.is_none())
+        .map(|taking| taking.what.datum);
     let unpriced = |datum: &Datum| match datum {
         Datum::Reading(id) => {
             let reading = &library.readings[*id];

@@ -6,10 +6,13 @@
 //!
 //! A band is left out where the number is known to lie elsewhere, as far as bounds say so that do not lean on the plate.
 
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BinaryHeap};
+use std::rc::Rc;
 
 use crate::library::{
-    Answers, Datum, Edge, EdgeId, Fault, Id, Input, Kind, Library, Obtained, PlateField, Remedy, Step, Tree, return_edge,
+    Answers, Datum, Edge, EdgeId, Fault, Id, Input, Kind, Library, Obtained, PlateField, Remedy, Step, Tree,
+    return_edge,
 };
 use crate::measure::{Band, Interval, Quantity};
 use crate::walk::inputs_of;
@@ -33,8 +36,8 @@ pub struct Way {
     pub end: End,
     /// How likely it is, were each answer to a question as likely as another.
     pub share: f64,
-    /// What was taken, in order.
-    pub takings: Vec<Taking>,
+    /// What was taken, in order; ways that have it in common share it.
+    pub takings: Vec<Rc<Taking>>,
     /// The work that was done, in order.
     pub work: Vec<Work>,
     /// The steps that sorted a value, in order.
@@ -69,7 +72,7 @@ pub struct Taken {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Shown {
     /// The answers that there are, in the order of their text: bands with the same bands are one scale, wherever they stand.
-    pub scale: Vec<String>,
+    pub scale: Rc<[String]>,
     /// Which of them it was.
     pub answer: usize,
 }
@@ -121,13 +124,14 @@ pub fn ways(library: &Library, tree: Id<Tree>, most: usize) -> Ways {
     let Some(start) = library.trees[tree].start else {
         return found;
     };
+    let scales = Scales::default();
     let mut waiting = BinaryHeap::from([Walker::at(start)]);
     while let Some(walker) = waiting.pop() {
         if found.ways.len() == most {
             found.cut = true;
             break;
         }
-        match walker.on(library) {
+        match walker.on(library, &scales) {
             Next::Branches(branches) => {
                 waiting.extend(branches);
                 if waiting.len() > 4 * most {
@@ -143,6 +147,47 @@ pub fn ways(library: &Library, tree: Id<Tree>, most: usize) -> Ways {
         }
     }
     found
+}
+
+/// How each step sorts what it asks for, worked out once.
+#[derive(Default)]
+struct Scales {
+    of_steps: RefCell<BTreeMap<Id<Step>, Sorting>>,
+}
+
+/// The scale of a step's answers, and for each of them where it stands on it.
+#[derive(Clone)]
+struct Sorting {
+    scale: Rc<[String]>,
+    position: Rc<[usize]>,
+}
+
+impl Scales {
+    fn of(&self, step: Id<Step>, answers: &Answers) -> Sorting {
+        let mut known = self.of_steps.borrow_mut();
+        known.entry(step).or_insert_with(|| Sorting::of(answers)).clone()
+    }
+}
+
+impl Sorting {
+    fn of(answers: &Answers) -> Self {
+        let texts: Vec<String> = match answers {
+            Answers::Go(_) => Vec::new(),
+            Answers::Bands(bands) => bands.iter().map(|answer| answer.text.clone()).collect(),
+            Answers::Choices(choices) => choices.iter().map(|answer| answer.value.to_string()).collect(),
+        };
+        let mut order: Vec<usize> = (0..texts.len()).collect();
+        order.sort_by_key(|answer| &texts[*answer]);
+        let mut position = vec![0; texts.len()];
+        order
+            .iter()
+            .enumerate()
+            .for_each(|(at, answer)| position[*answer] = at);
+        Self {
+            scale: order.iter().map(|answer| texts[*answer].clone()).collect(),
+            position: position.into(),
+        }
+    }
 }
 
 /// What comes of walking on from a question to the next, or to an end.
@@ -163,8 +208,8 @@ struct Walker<'l> {
     standing: BTreeMap<Datum, usize>,
     /// What work has voided, with that work.
     voided: BTreeMap<Datum, Vec<Id<Step>>>,
-    /// By taking, the bands that its number is known to lie in.
-    bands: Vec<Vec<&'l Band<Id<PlateField>>>>,
+    /// The bands that numbers are known to lie in, each with its taking.
+    bands: Vec<(usize, &'l Band<Id<PlateField>>)>,
     noted: Option<Id<Fault>>,
     steps: usize,
     way: Way,
@@ -219,7 +264,7 @@ impl<'l> Walker<'l> {
     }
 
     /// Walks on until a question has several answers that it may take.
-    fn on(mut self, library: &'l Library) -> Next<'l> {
+    fn on(mut self, library: &'l Library, scales: &Scales) -> Next<'l> {
         loop {
             self.steps += 1;
             let Some(frame) = self.frames.last().filter(|_| self.steps <= LONGEST) else {
@@ -229,19 +274,19 @@ impl<'l> Walker<'l> {
             let step = &library[at];
             match &step.kind {
                 Kind::Measure { reading, answers, .. } => {
-                    match self.question(library, at, Datum::Reading(*reading), answers) {
+                    match self.question(library, scales, at, Datum::Reading(*reading), answers) {
                         Some(branches) => return Next::Branches(branches),
                         None => continue,
                     }
                 }
                 Kind::Observe { sign, answers, .. } => {
-                    match self.question(library, at, Datum::Sign(*sign), answers) {
+                    match self.question(library, scales, at, Datum::Sign(*sign), answers) {
                         Some(branches) => return Next::Branches(branches),
                         None => continue,
                     }
                 }
                 Kind::Plate { field, answers, .. } => {
-                    match self.question(library, at, Datum::Field(*field), answers) {
+                    match self.question(library, scales, at, Datum::Field(*field), answers) {
                         Some(branches) => return Next::Branches(branches),
                         None => continue,
                     }
@@ -275,7 +320,8 @@ impl<'l> Walker<'l> {
                     if remedy != Remedy::None && self.noted.is_some_and(|noted| noted != *fault) {
                         return Next::Several;
                     }
-                    let Some((depth, edge)) = self.noting(library).filter(|_| remedy != Remedy::ShutDown) else {
+                    let Some((depth, edge)) = self.noting(library).filter(|_| remedy != Remedy::ShutDown)
+                    else {
                         let end = End::Fault(self.noted.unwrap_or(*fault));
                         return self.ended(end);
                     };
@@ -297,16 +343,19 @@ impl<'l> Walker<'l> {
     /// The nearest visit that notes a verdict and goes on: how many trees the walk stands in there, and its edge.
     fn noting(&self, library: &'l Library) -> Option<(usize, &'l Edge)> {
         let visits = self.frames.iter().enumerate().rev().skip(1);
-        visits.into_iter().find_map(|(at, frame)| match &library[frame.step].kind {
-            Kind::Visit { on_verdict, .. } => on_verdict.as_ref().map(|edge| (at + 1, edge)),
-            _ => None,
-        })
+        visits
+            .into_iter()
+            .find_map(|(at, frame)| match &library[frame.step].kind {
+                Kind::Visit { on_verdict, .. } => on_verdict.as_ref().map(|edge| (at + 1, edge)),
+                _ => None,
+            })
     }
 
     /// Asks, or goes by what stands. None where it went on, as there is one answer.
     fn question(
         &mut self,
         library: &'l Library,
+        scales: &Scales,
         at: Id<Step>,
         datum: Datum,
         answers: &'l Answers,
@@ -315,23 +364,19 @@ impl<'l> Walker<'l> {
             Some(taking) => (*taking, false),
             None => (self.taken(library, at, datum), true),
         };
-        let scale = match answers {
-            Answers::Go(edge) => {
-                self.take(edge);
-                return None;
-            }
-            Answers::Bands(bands) => bands.iter().map(|answer| answer.text.clone()).collect(),
-            Answers::Choices(choices) => choices.iter().map(|answer| answer.value.to_string()).collect(),
-        };
-        let mut scale: Vec<String> = scale;
-        let unsorted = scale.clone();
-        scale.sort();
+        if let Answers::Go(edge) = answers {
+            self.take(edge);
+            return None;
+        }
+        let Sorting { scale, position } = scales.of(at, answers);
         let shown = &self.way.takings[taking].shown;
-        let before = shown.iter().find(|shown| shown.scale == scale).map(|shown| shown.answer);
-        let position = |answer: usize| scale.iter().position(|text| *text == unsorted[answer]);
-        let may_be: Vec<usize> = (0..unsorted.len())
+        let before = shown
+            .iter()
+            .find(|shown| shown.scale == scale)
+            .map(|shown| shown.answer);
+        let may_be: Vec<usize> = (0..position.len())
             .filter(|answer| match before {
-                Some(before) => position(*answer) == Some(before),
+                Some(before) => position[*answer] == before,
                 None => self.may_lie(taking, answers, *answer),
             })
             .collect();
@@ -344,9 +389,11 @@ impl<'l> Walker<'l> {
                 answer: *answer,
                 fresh,
             });
-            if let (None, Some(answer)) = (before, position(*answer)) {
-                let scale = scale.clone();
-                branch.way.takings[taking].shown.push(Shown { scale, answer });
+            if before.is_none() {
+                Rc::make_mut(&mut branch.way.takings[taking]).shown.push(Shown {
+                    scale: Rc::clone(&scale),
+                    answer: position[*answer],
+                });
             }
             branch.answer(taking, answers, *answer);
             branch
@@ -358,7 +405,7 @@ impl<'l> Walker<'l> {
         match answers {
             Answers::Go(edge) => self.take(edge),
             Answers::Bands(bands) => {
-                self.bands[taking].push(&bands[answer].band);
+                self.bands.push((taking, &bands[answer].band));
                 self.take(&bands[answer].edge);
             }
             Answers::Choices(choices) => self.take(&choices[answer].edge),
@@ -367,8 +414,15 @@ impl<'l> Walker<'l> {
 
     /// Whether a value may lie in a band, by all bands without a plate field that it is known to lie in.
     fn may_lie(&self, taking: usize, answers: &Answers, answer: usize) -> bool {
-        let Answers::Bands(bands) = answers else { return true };
-        let known = self.bands[taking].iter().copied().chain([&bands[answer].band]);
+        let Answers::Bands(bands) = answers else {
+            return true;
+        };
+        let known = self
+            .bands
+            .iter()
+            .filter(|(of, _)| *of == taking)
+            .map(|(_, band)| *band);
+        let known = known.chain([&bands[answer].band]);
         let numbers = known.flat_map(|band| &band.conditions).filter_map(|condition| {
             let bound: Option<Quantity> = condition.bound.value(&|_| None);
             Some((condition.relation, bound?))
@@ -385,7 +439,7 @@ impl<'l> Walker<'l> {
             _ => taken.unwrap_or_default(),
         };
         let number = self.push(at, datum);
-        self.way.takings[number].minutes = minutes;
+        Rc::make_mut(&mut self.way.takings[number]).minutes = minutes;
         number
     }
 
@@ -397,7 +451,9 @@ impl<'l> Walker<'l> {
             Datum::Field(_) => return Some(0.0),
         };
         let own = taking.minutes.unwrap_or_default();
-        let Datum::Reading(id) = datum else { return Some(own) };
+        let Datum::Reading(id) = datum else {
+            return Some(own);
+        };
         let Obtained::WorkedOut { inputs, .. } = &library.readings[id].source_of_value else {
             return Some(own);
         };
@@ -419,8 +475,7 @@ impl<'l> Walker<'l> {
     fn push(&mut self, at: Id<Step>, datum: Datum) -> usize {
         let number = self.way.takings.len();
         self.standing.insert(datum, number);
-        self.bands.push(Vec::new());
-        self.way.takings.push(Taking {
+        self.way.takings.push(Rc::new(Taking {
             what: Taken {
                 datum,
                 since: self.voided.get(&datum).cloned().unwrap_or_default(),
@@ -429,7 +484,7 @@ impl<'l> Walker<'l> {
             minutes: 0.0,
             after: self.way.work.len(),
             shown: Vec::new(),
-        });
+        }));
         number
     }
 
@@ -437,7 +492,14 @@ impl<'l> Walker<'l> {
     fn void(&mut self, library: &Library, datum: Datum, by: Id<Step>) {
         let inputs = inputs_of(library, datum);
         let leans = |from: &Datum| leans_on(library, *from, datum);
-        let gone: Vec<Datum> = self.standing.keys().copied().filter(leans).chain(inputs).chain([datum]).collect();
+        let gone: Vec<Datum> = self
+            .standing
+            .keys()
+            .copied()
+            .filter(leans)
+            .chain(inputs)
+            .chain([datum])
+            .collect();
         for datum in gone {
             self.standing.remove(&datum);
             self.voided.entry(datum).or_default().push(by);
@@ -445,7 +507,9 @@ impl<'l> Walker<'l> {
     }
 
     fn take(&mut self, edge: &Edge) {
-        let Some(frame) = self.frames.last_mut() else { return };
+        let Some(frame) = self.frames.last_mut() else {
+            return;
+        };
         let mut edge = edge;
         while let Some(limit) = &edge.limit {
             let count = frame.counts.entry(edge.id).or_default();

@@ -22,9 +22,14 @@ pub(super) fn tests(
     for (number, test) in likely.iter_mut().enumerate() {
         let asking = Asking::of(number, orders);
         let work = work_before(ways, &asking);
-        let done = |way: &Way| work.iter().all(|step| way.work.iter().any(|work| work.at == *step));
+        let done = |way: &Way| {
+            work.iter()
+                .all(|step| way.work.iter().any(|work| work.at == *step))
+        };
         for scale in &mut test.scales {
-            let Some(usual) = usual(&scale.of, cases) else { continue };
+            let Some(usual) = usual(&scale.of, cases) else {
+                continue;
+            };
             for (case, way) in ways.iter().enumerate() {
                 if !asking.cases.contains_key(&case) && done(way) {
                     scale.of[case] = Some(usual);
@@ -47,7 +52,9 @@ impl Asking {
             let at = order.iter().position(|(known, _)| *known == test)?;
             Some((case, (at, order[at].1)))
         });
-        Self { cases: asking.collect() }
+        Self {
+            cases: asking.collect(),
+        }
     }
 }
 
@@ -59,7 +66,9 @@ fn usual(of: &[Option<usize>], cases: &[Case]) -> Option<usize> {
             *weights.entry(*answer).or_default() += case.weight;
         }
     }
-    let (answer, most) = weights.iter().max_by(|(_, one), (_, other)| one.total_cmp(other))?;
+    let (answer, most) = weights
+        .iter()
+        .max_by(|(_, one), (_, other)| one.total_cmp(other))?;
     let as_common = |weight: &&f64| (**weight - most).abs() <= 1e-9 * most;
     (weights.values().filter(as_common).count() == 1).then_some(*answer)
 }
@@ -89,15 +98,25 @@ fn needs(
         let taken = &takings[*taking];
         let before = &orders[*case][..*at];
         let earlier: BTreeSet<usize> = before.iter().map(|(test, _)| *test).collect();
-        blocked.extend(before.iter().filter(|(_, taking)| {
-            let other = &takings[*taking];
-            other.after != taken.after || !guard.may_pass(taken.at, other.at)
-        }).map(|(test, _)| *test));
+        blocked.extend(
+            before
+                .iter()
+                .filter(|(_, taking)| {
+                    let other = &takings[*taking];
+                    other.after != taken.after || !guard.may_pass(taken.at, other.at)
+                })
+                .map(|(test, _)| *test),
+        );
         always = Some(always.map_or(earlier.clone(), |always| &always & &earlier));
     }
     let needed = always.unwrap_or_default();
     let needed = needed.intersection(&blocked);
-    needed.map(|test| Need { test: *test, shown: shown(&tests[*test], asking) }).collect()
+    needed
+        .map(|test| Need {
+            test: *test,
+            shown: shown(&tests[*test], asking),
+        })
+        .collect()
 }
 
 /// On each scale of a test that every asking way knows, the answers that it has there.

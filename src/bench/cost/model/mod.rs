@@ -45,7 +45,11 @@ impl Model {
             let (class, weight, needed) = match way.end {
                 End::Fault(fault) => {
                     let share = way.share / shares.get(&fault).copied().unwrap_or(1.0);
-                    (fault.index(), weight(library, fault) * share, needed(library, fault))
+                    (
+                        fault.index(),
+                        weight(library, fault) * share,
+                        needed(library, fault),
+                    )
                 }
                 End::Outcome(outcome) => (library.faults.len() + outcome, 0.0, BTreeSet::new()),
             };
@@ -83,7 +87,8 @@ fn needed(library: &Library, fault: Id<Fault>) -> BTreeSet<Datum> {
     let lines = library.proofs(fault).flat_map(|proof| &proof.lines);
     let needed = lines.flat_map(|line| {
         let alternatives = line.alternatives.iter();
-        let data = alternatives.map(|claims| claims.iter().map(|claim| claim.datum()).collect::<BTreeSet<_>>());
+        let data =
+            alternatives.map(|claims| claims.iter().map(|claim| claim.datum()).collect::<BTreeSet<_>>());
         data.reduce(|one, other| &one & &other).unwrap_or_default()
     });
     needed.collect()
@@ -129,7 +134,7 @@ impl<'w> Tests<'w> {
                 // What it costs beyond the least is a way's own.
                 test.cost = test.cost.min(taking.minutes);
                 for shown in &taking.shown {
-                    let known = scales[number].iter().position(|scale| *scale == shown.scale);
+                    let known = scales[number].iter().position(|scale| **scale == *shown.scale);
                     let at = known.unwrap_or_else(|| {
                         scales[number].push(&shown.scale);
                         test.scales.push(Scale {

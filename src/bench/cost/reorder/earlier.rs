@@ -30,7 +30,10 @@ pub(super) fn proposals(
     };
     look.at(&model.likely.everything(), &[]);
     let met = look.met;
-    let everywhere = look.gains.into_iter().filter(|((before, _), gain)| met.get(before) == Some(&gain.places));
+    let everywhere = look
+        .gains
+        .into_iter()
+        .filter(|((before, _), gain)| met.get(before) == Some(&gain.places));
     everywhere
         .map(|((before, asked), gain)| Proposal {
             now: vec![before, asked],
@@ -68,7 +71,9 @@ struct Look<'a> {
 impl Look<'_> {
     /// Goes down the tree's own order, and at each question tries those that come later.
     fn at(&mut self, among: &Set, asked: &[usize]) {
-        let Some((test, parts, asked_here)) = self.next(among, asked) else { return };
+        let Some((test, parts, asked_here)) = self.next(among, asked) else {
+            return;
+        };
         if parts.len() > 1 {
             self.try_earlier(among, asked, test);
         }
@@ -78,7 +83,10 @@ impl Look<'_> {
     }
 
     fn try_earlier(&mut self, among: &Set, asked: &[usize], first: usize) {
-        let Some(before) = self.step(among, first).filter(|step| self.library[*step].tree == self.tree) else {
+        let Some(before) = self
+            .step(among, first)
+            .filter(|step| self.library[*step].tree == self.tree)
+        else {
             return;
         };
         *self.met.entry(before).or_default() += 1;
@@ -86,12 +94,20 @@ impl Look<'_> {
         let problem = &self.model.likely;
         let mut before_it = Set::none(problem.tests().len());
         asked.iter().for_each(|test| before_it.insert(*test));
-        let later = among.iter().flat_map(|case| self.model.orders[case].iter().map(|(test, _)| *test));
-        let later: BTreeSet<usize> = later.filter(|test| *test != first && !asked.contains(test)).collect();
+        let later = among
+            .iter()
+            .flat_map(|case| self.model.orders[case].iter().map(|(test, _)| *test));
+        let later: BTreeSet<usize> = later
+            .filter(|test| *test != first && !asked.contains(test))
+            .collect();
         for test in later {
             let parts = problem.split(among, test).filter(|parts| parts.len() > 1);
-            let step = self.step(among, test).filter(|step| self.library[*step].tree == self.tree);
-            let (Some(parts), Some(step)) = (parts, step) else { continue };
+            let step = self
+                .step(among, test)
+                .filter(|step| self.library[*step].tree == self.tree);
+            let (Some(parts), Some(step)) = (parts, step) else {
+                continue;
+            };
             let asking = || among.iter().filter(|case| self.taking(*case, test).is_some());
             if !problem.may_ask(among, &before_it, test)
                 || !asking().all(|case| self.may_come_first(case, test, first))
@@ -131,7 +147,9 @@ impl Look<'_> {
     /// sorts them further.
     fn next(&self, among: &Set, asked: &[usize]) -> Option<(usize, Vec<Set>, Vec<usize>)> {
         let problem = &self.model.likely;
-        let again = asked.iter().filter(|test| problem.tests()[**test].scales.len() > 1);
+        let again = asked
+            .iter()
+            .filter(|test| problem.tests()[**test].scales.len() > 1);
         let mut further = again.filter_map(|test| Some((*test, problem.split(among, *test)?)));
         if let Some((test, parts)) = further.find(|(_, parts)| parts.len() > 1) {
             return Some((test, parts, asked.to_vec()));
@@ -152,7 +170,7 @@ impl Look<'_> {
 
     fn taking(&self, case: usize, test: usize) -> Option<&Taking> {
         let (_, taking) = self.model.orders[case].iter().find(|(known, _)| *known == test)?;
-        self.ways[case].takings.get(*taking)
+        self.ways[case].takings.get(*taking).map(|taking| &**taking)
     }
 
     /// On this way a test may be asked before another that now comes first: no work lies between, and it may pass each
@@ -166,6 +184,8 @@ impl Look<'_> {
         let passed = order.get(from..to).unwrap_or_default();
         let takings = passed.iter().map(|(_, number)| &self.ways[case].takings[*number]);
         to > from
-            && takings.into_iter().all(|other| other.after == taking.after && self.guard.may_pass(taking.at, other.at))
+            && takings
+                .into_iter()
+                .all(|other| other.after == taking.after && self.guard.may_pass(taking.at, other.at))
     }
 }

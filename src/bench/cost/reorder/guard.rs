@@ -29,21 +29,31 @@ impl<'l> Question<'l> {
 
     /// Everything that has to stand before it can be sorted, itself included.
     fn leans_on(self, library: &Library) -> BTreeSet<Datum> {
-        let mut data: BTreeSet<Datum> = inputs_of(library, self.datum).into_iter().chain([self.datum]).collect();
+        let mut data: BTreeSet<Datum> = inputs_of(library, self.datum)
+            .into_iter()
+            .chain([self.datum])
+            .collect();
         if let Answers::Bands(bands) = self.answers {
             let bounds = bands.iter().flat_map(|answer| answer.band.bounds());
-            data.extend(bounds.filter_map(|bound| bound.leans_on()).map(|field: &Id<PlateField>| Datum::Field(*field)));
+            data.extend(
+                bounds
+                    .filter_map(|bound| bound.leans_on())
+                    .map(|field: &Id<PlateField>| Datum::Field(*field)),
+            );
         }
         data
     }
 }
+
+/// A question, and one in front of it.
+type Pair = (Id<Step>, Id<Step>);
 
 /// Which questions of a library may be asked before which, as far as the tree says: see the [module](super). Each pair is
 /// looked at once.
 #[derive(Debug)]
 pub struct Guard<'l> {
     library: &'l Library,
-    known: RefCell<BTreeMap<(Id<Step>, Id<Step>), bool>>,
+    known: RefCell<BTreeMap<Pair, bool>>,
 }
 
 impl<'l> Guard<'l> {
@@ -87,7 +97,11 @@ fn may_pass(library: &Library, question: Id<Step>, before: Id<Step>) -> bool {
 fn care(library: &Library, step: &Step, datum: Datum) -> (BTreeSet<Id<Caution>>, BTreeSet<Id<Restore>>) {
     let mut cautions: BTreeSet<_> = step.cautions.iter().copied().collect();
     let mut leaves = BTreeSet::new();
-    for taking in inputs_of(library, datum).into_iter().chain([datum]).filter_map(|datum| taking(library, datum)) {
+    for taking in inputs_of(library, datum)
+        .into_iter()
+        .chain([datum])
+        .filter_map(|datum| taking(library, datum))
+    {
         cautions.extend(&taking.cautions);
         leaves.extend(&taking.leaves);
     }
@@ -104,12 +118,19 @@ fn taking(library: &Library, datum: Datum) -> Option<&Taking> {
 
 /// Whether an answer tells of a danger: it leads to a shut-down, or puts a danger on the report.
 fn warns(library: &Library, answers: &Answers) -> bool {
-    let danger = |edge: &Edge| edge.finding.as_ref().is_some_and(|finding| finding.severity == Severity::Danger);
+    let danger = |edge: &Edge| {
+        edge.finding
+            .as_ref()
+            .is_some_and(|finding| finding.severity == Severity::Danger)
+    };
     let shuts_down = |edge: &Edge| match verdict(library, edge.go) {
         Some(fault) => library.faults[fault].remedy == Remedy::ShutDown,
         None => false,
     };
-    answers.edges().flat_map(Edge::chain).any(|edge| danger(edge) || shuts_down(edge))
+    answers
+        .edges()
+        .flat_map(Edge::chain)
+        .any(|edge| danger(edge) || shuts_down(edge))
 }
 
 /// The verdict that a step is.

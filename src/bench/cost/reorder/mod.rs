@@ -59,14 +59,24 @@ pub struct Proposal {
 }
 
 /// What could change places in a tree that is neither the gate nor a danger's, the greatest gain first.
-pub fn proposals(library: &Library, guard: &Guard<'_>, tree: Id<Tree>, ways: &Ways, model: &Model) -> Vec<Proposal> {
+pub fn proposals(
+    library: &Library,
+    guard: &Guard<'_>,
+    tree: Id<Tree>,
+    ways: &Ways,
+    model: &Model,
+) -> Vec<Proposal> {
     // Where ways are missing, what a question decides among those that are there says little; a stretch is whole.
     let mut proposals = match ways.cut {
         true => Vec::new(),
         false => earlier::proposals(library, guard, tree, &ways.ways, model),
     };
     let of_stretches = stretch::proposals(library, guard, tree, &ways.ways, model);
-    let is_new = |proposal: &Proposal| !proposals.iter().any(|known| known.then == proposal.then && known.now == proposal.now);
+    let is_new = |proposal: &Proposal| {
+        !proposals
+            .iter()
+            .any(|known| known.then == proposal.then && known.now == proposal.now)
+    };
     let of_stretches: Vec<_> = of_stretches.into_iter().filter(is_new).collect();
     proposals.extend(of_stretches);
     proposals.retain(|proposal| proposal.gain > LEAST_GAIN);

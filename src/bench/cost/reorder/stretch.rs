@@ -38,7 +38,8 @@ fn stretches(library: &Library, tree: Id<Tree>) -> Vec<Vec<Id<Step>>> {
         .collect();
     let goes_on: Vec<Id<Step>> = next.values().copied().collect();
     let firsts = next.keys().filter(|step| !goes_on.contains(step));
-    let follow = |first: &Id<Step>| std::iter::successors(Some(*first), |step| next.get(step).copied()).collect();
+    let follow =
+        |first: &Id<Step>| std::iter::successors(Some(*first), |step| next.get(step).copied()).collect();
     firsts.map(follow).collect()
 }
 
@@ -72,7 +73,8 @@ fn best(
     let now: Vec<usize> = (0..stretch.len()).collect();
     let free = |order: &[usize]| {
         let before = |at: usize| order[at + 1..].iter().filter(move |later| **later < order[at]);
-        (0..order.len()).all(|at| before(at).all(|passed| passes(library, guard, stretch[order[at]], stretch[*passed])))
+        (0..order.len())
+            .all(|at| before(at).all(|passed| passes(library, guard, stretch[order[at]], stretch[*passed])))
     };
     let mut orders = vec![best_order(&trials)];
     for to in now.clone() {
@@ -84,7 +86,9 @@ fn best(
         }));
     }
     orders.retain(|order| free(order));
-    let costs = orders.into_iter().map(|order| (expected_cost(&trials, &order), order));
+    let costs = orders
+        .into_iter()
+        .map(|order| (expected_cost(&trials, &order), order));
     let (cost, order) = costs.min_by(|(one, _), (other, _)| one.total_cmp(other))?;
     let gain = met * (expected_cost(&trials, &now) - cost) / model.known.weight();
     // What stays where it is at either end need not be named.
@@ -100,9 +104,13 @@ fn best(
 
 /// A question passes another, and no verdict that it ends in needs what the other shows.
 fn passes(library: &Library, guard: &Guard<'_>, question: Id<Step>, before: Id<Step>) -> bool {
-    let Some(passed) = Question::of(&library[before]) else { return false };
+    let Some(passed) = Question::of(&library[before]) else {
+        return false;
+    };
     let asked = Question::of(&library[question]).into_iter();
-    let mut ends = asked.flat_map(|asked| asked.answers.edges()).filter_map(|edge| verdict(library, edge.go));
+    let mut ends = asked
+        .flat_map(|asked| asked.answers.edges())
+        .filter_map(|edge| verdict(library, edge.go));
     guard.may_pass(question, before) && !ends.any(|fault| needs(library, fault, passed.datum))
 }
 
@@ -113,7 +121,9 @@ fn trials(library: &Library, stretch: &[Id<Step>], ways: &[Way], model: &Model) 
     let mut ended = vec![0.0; stretch.len()];
     for (way, case) in ways.iter().zip(model.known.cases()) {
         for sorted in &way.sorted {
-            let Some(at) = stretch.iter().position(|step| *step == sorted.at) else { continue };
+            let Some(at) = stretch.iter().position(|step| *step == sorted.at) else {
+                continue;
+            };
             met[at] += case.weight;
             if sorted.fresh {
                 minutes[at] += case.weight * way.takings[sorted.taking].minutes;

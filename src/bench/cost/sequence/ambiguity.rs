@@ -33,8 +33,9 @@ fn hanging_together(problem: &Problem, among: &Set) -> Vec<Vec<usize>> {
         let mut group = vec![first];
         let mut at = 0;
         while let Some(case) = group.get(at).copied() {
-            let (apart, alike): (Vec<_>, Vec<_>) =
-                left.into_iter().partition(|other| problem.tells_apart(case, *other));
+            let (apart, alike): (Vec<_>, Vec<_>) = left
+                .into_iter()
+                .partition(|other| problem.tells_apart(case, *other));
             left = apart;
             group.extend(alike);
             at += 1;
@@ -65,7 +66,12 @@ impl Isolation {
 
     /// How many are in a group, on the average over what is met; none where nothing has any weight.
     pub fn mean_size(&self) -> Option<f64> {
-        self.share(self.faults.iter().map(|(weight, size)| weight * *size as f64).sum())
+        self.share(
+            self.faults
+                .iter()
+                .map(|(weight, size)| weight * *size as f64)
+                .sum(),
+        )
     }
 
     fn share(&self, part: f64) -> Option<f64> {

@@ -60,7 +60,9 @@ fn offers(problem: &Problem) -> Vec<Offer> {
         let all = || 0..problem.cases().len();
         let least = share(&mut all().filter(|case| problem.is_sunk(at, *case))).min(1.0);
         for scale in test.scales.iter().filter(|scale| scale.answers > 1) {
-            let other = |usual: usize| share(&mut all().filter(|case| scale.of[*case].is_some_and(|answer| answer != usual)));
+            let other = |usual: usize| {
+                share(&mut all().filter(|case| scale.of[*case].is_some_and(|answer| answer != usual)))
+            };
             offers.push(Offer {
                 // The minimum of a sum is no less than the sum of the minima: each scale bears its part of the cost.
                 cost: test.cost / test.scales.len() as f64,
@@ -115,7 +117,10 @@ fn entropy(problem: &Problem) -> f64 {
         *weights.entry(root(&classes, case.class)).or_default() += case.weight;
     }
     let shares = weights.values().map(|weight| weight / problem.weight());
-    shares.filter(|share| *share > 0.0).map(|share| -share * share.log2()).sum()
+    shares
+        .filter(|share| *share > 0.0)
+        .map(|share| -share * share.log2())
+        .sum()
 }
 
 /// For each class, another that it cannot be told from, up to one that stands for all of them.

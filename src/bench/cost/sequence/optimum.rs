@@ -112,14 +112,21 @@ impl Search<'_> {
         let mut offers = Vec::new();
         for test in 0..self.problem.tests().len() {
             self.left = self.left.checked_sub(among.len())?;
+            if !self.problem.may_ask(among, asked, test) {
+                continue;
+            }
             let again = asked.contains(test);
             let parts = self.problem.split(among, test);
             // What others need is of use though it decides nothing, but only once.
             let of_use = |parts: &Vec<Set>| parts.len() > 1 || (self.is_needed(test) && !again);
-            let Some(parts) = parts.filter(of_use).filter(|_| self.problem.may_ask(among, asked, test)) else {
+            let Some(parts) = parts.filter(of_use) else {
                 continue;
             };
-            let extra = if again { 0.0 } else { self.problem.extra(among, test) };
+            let extra = if again {
+                0.0
+            } else {
+                self.problem.extra(among, test)
+            };
             if extra == 0.0 {
                 // Whatever goes on from here goes on from each part as well, for no more: what is free is asked at once.
                 let cost = self.all(&parts, &self.asked_with(asked, test))?;
@@ -169,7 +176,8 @@ impl Search<'_> {
     fn stuck(&self, among: &Set) -> f64 {
         let cases: Vec<usize> = among.iter().collect();
         let class = |case: &usize| self.problem.cases()[*case].class;
-        let apart = |one: &usize, other: &usize| class(one) != class(other) && self.problem.tells_apart(*one, *other);
+        let apart =
+            |one: &usize, other: &usize| class(one) != class(other) && self.problem.tells_apart(*one, *other);
         let mut pairs = cases.iter().enumerate();
         match pairs.any(|(at, one)| cases[at + 1..].iter().any(|other| apart(one, other))) {
             true => f64::INFINITY,

@@ -1,6 +1,5 @@
 //! What can be wrong, and what can be asked: the matrix of cases and tests.
 
-use std::collections::BTreeMap;
 use std::fmt;
 
 use super::set::Set;
@@ -87,9 +86,14 @@ pub enum Misfit {
 impl fmt::Display for Misfit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::NoAmount => f.write_str("a weight or a cost is negative or no number; give each one from 0 on"),
+            Self::NoAmount => {
+                f.write_str("a weight or a cost is negative or no number; give each one from 0 on")
+            }
             Self::NoWeight => f.write_str("no case has any weight; give one at least a weight above 0"),
-            Self::Scale { test } => write!(f, "a scale of test {test} does not have one of its answers, or none, for each case"),
+            Self::Scale { test } => write!(
+                f,
+                "a scale of test {test} does not have one of its answers, or none, for each case"
+            ),
             Self::Sunk { case } => write!(f, "case {case} is proven by a test that is not there"),
             Self::Need { test } => write!(f, "test {test} needs a test or a scale that is not there"),
         }
@@ -107,7 +111,10 @@ impl Problem {
     pub fn new(cases: Vec<Case>, tests: Vec<Test>) -> Result<Self, Misfit> {
         let costs = tests.iter().map(|test| test.cost);
         let amounts = cases.iter().flat_map(|case| [case.weight, case.fixed]);
-        if !amounts.chain(costs).all(|amount| amount.is_finite() && amount >= 0.0) {
+        if !amounts
+            .chain(costs)
+            .all(|amount| amount.is_finite() && amount >= 0.0)
+        {
             return Err(Misfit::NoAmount);
         }
         let weight: f64 = cases.iter().map(|case| case.weight).sum();
@@ -116,14 +123,19 @@ impl Problem {
         }
         for (at, test) in tests.iter().enumerate() {
             let fits = |scale: &Scale| {
-                scale.of.len() == cases.len() && scale.of.iter().flatten().all(|answer| *answer < scale.answers)
+                scale.of.len() == cases.len()
+                    && scale.of.iter().flatten().all(|answer| *answer < scale.answers)
             };
             if !test.scales.iter().all(fits) {
                 return Err(Misfit::Scale { test: at });
             }
             let scales = |need: &Need| tests.get(need.test).map(|needed| needed.scales.len());
             let is_there = |need: &Need| need.shown.iter().all(|(scale, _)| Some(*scale) < scales(need));
-            if !test.needs.iter().all(|need| scales(need).is_some() && is_there(need)) {
+            if !test
+                .needs
+                .iter()
+                .all(|need| scales(need).is_some() && is_there(need))
+            {
                 return Err(Misfit::Need { test: at });
             }
         }
@@ -169,7 +181,11 @@ impl Problem {
     /// What every order pays on average: what is fixed, and the tests that prove.
     pub fn unavoidable(&self) -> f64 {
         let weight = |case: usize| self.cases[case].weight;
-        let fixed = self.cases.iter().map(|case| case.weight * case.fixed).sum::<f64>();
+        let fixed = self
+            .cases
+            .iter()
+            .map(|case| case.weight * case.fixed)
+            .sum::<f64>();
         let proof = self.sunk.iter().zip(&self.tests);
         let proof = proof.map(|(paying, test)| paying.iter().map(weight).sum::<f64>() * test.cost);
         (fixed + proof.sum::<f64>()) / self.weight
@@ -191,7 +207,9 @@ impl Problem {
         self.tests[test].needs.iter().all(|need| {
             let fits = |(scale, answers): &(usize, Vec<usize>)| {
                 let of = &self.tests[need.test].scales[*scale].of;
-                among.iter().all(|case| of[case].is_some_and(|answer| answers.contains(&answer)))
+                among
+                    .iter()
+                    .all(|case| of[case].is_some_and(|answer| answers.contains(&answer)))
             };
             asked.contains(need.test) && need.shown.iter().all(fits)
         })
@@ -200,17 +218,15 @@ impl Problem {
     /// The cases sorted by their answers to a test; none where it may not be used among them.
     pub fn split(&self, among: &Set, test: usize) -> Option<Vec<Set>> {
         let known = |scale: &&Scale| among.iter().all(|case| scale.of[case].is_some());
-        let scales: Vec<&Scale> = self.tests[test].scales.iter().filter(known).collect();
-        if scales.is_empty() {
-            return None;
+        let mut scales = self.tests[test].scales.iter().filter(known);
+        let mut parts = sorted(among, scales.next()?, self.cases.len());
+        for scale in scales {
+            parts = parts
+                .iter()
+                .flat_map(|part| sorted(part, scale, self.cases.len()))
+                .collect();
         }
-        let mut parts: BTreeMap<Vec<Option<usize>>, Set> = BTreeMap::new();
-        for case in among.iter() {
-            let answers = scales.iter().map(|scale| scale.of[case]).collect();
-            let part = parts.entry(answers);
-            part.or_insert_with(|| Set::none(self.cases.len())).insert(case);
-        }
-        Some(parts.into_values().collect())
+        Some(parts)
     }
 
     /// Whether all of some cases are of one class.
@@ -225,4 +241,15 @@ impl Problem {
         let differ = |scale: &Scale| matches!((scale.of[one], scale.of[other]), (Some(a), Some(b)) if a != b);
         self.tests.iter().any(|test| test.scales.iter().any(differ))
     }
+}
+
+/// The cases sorted by their answers on a scale.
+fn sorted(among: &Set, scale: &Scale, size: usize) -> Vec<Set> {
+    let mut parts: Vec<Option<Set>> = vec![None; scale.answers];
+    for case in among.iter() {
+        if let Some(answer) = scale.of[case] {
+            parts[answer].get_or_insert_with(|| Set::none(size)).insert(case);
+        }
+    }
+    parts.into_iter().flatten().collect()
 }

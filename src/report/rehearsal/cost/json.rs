@@ -86,13 +86,25 @@ pub fn json(cost: &Cost<'_>) -> String {
             weighted: cost.weighted,
             weights: "faults' weight in the registry, 1 where absent",
             minutes: "steps', readings' and signs' minutes in the library, 0 where absent",
-            without_minutes: cost.unpriced.iter().map(|datum| shown(library.name_of(*datum))).collect(),
+            without_minutes: cost
+                .unpriced
+                .iter()
+                .map(|datum| shown(library.name_of(*datum)))
+                .collect(),
         },
         fault_detection: cost.detected,
         fault_isolation: isolation(&cost.isolated),
-        unmet: cost.unmet.iter().map(|fault| fault_name(library, *fault)).collect(),
+        unmet: cost
+            .unmet
+            .iter()
+            .map(|fault| fault_name(library, *fault))
+            .collect(),
         trees: cost.trees.iter().map(|tree| entry(library, tree)).collect(),
-        without_faults: cost.without.iter().map(|tree| shown(&library.trees[*tree].name)).collect(),
+        without_faults: cost
+            .without
+            .iter()
+            .map(|tree| shown(&library.trees[*tree].name))
+            .collect(),
     };
     // A structure of texts, numbers and lists has nothing that JSON cannot hold.
     let mut text = serde_json::to_string_pretty(&priced).unwrap_or_default();
@@ -115,8 +127,16 @@ fn entry(library: &Library, tree: &TreeCost) -> Tree {
         ambiguous: (tree.ambiguous.iter())
             .map(|group| group.iter().map(|fault| fault_name(library, *fault)).collect())
             .collect(),
-        faults: tree.faults.iter().map(|fault| fault_entry(library, fault)).collect(),
-        proposals: tree.proposals.iter().map(|proposal| change(library, proposal)).collect(),
+        faults: tree
+            .faults
+            .iter()
+            .map(|fault| fault_entry(library, fault))
+            .collect(),
+        proposals: tree
+            .proposals
+            .iter()
+            .map(|proposal| change(library, proposal))
+            .collect(),
     }
 }
 
@@ -133,7 +153,10 @@ fn fault_entry(library: &Library, fault: &FaultCost) -> FaultEntry {
 }
 
 fn change(library: &Library, proposal: &Proposal) -> Change {
-    let place = proposal.now.first().map(|step| library.files.place(library[*step].at));
+    let place = proposal
+        .now
+        .first()
+        .map(|step| library.files.place(library[*step].at));
     let names = |steps: &[Id<Step>]| super::names(library, steps).into_iter().map(shown).collect();
     Change {
         basis: basis(proposal.basis),

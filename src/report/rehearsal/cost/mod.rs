@@ -18,16 +18,31 @@ const SHOWN: usize = 10;
 
 /// What the figures mean, each with its column.
 const MEANINGS: [(&str, &str); 6] = [
-    ("tree", "minutes from the tree's start to the verdict as the tree asks, expected over its ways."),
+    (
+        "tree",
+        "minutes from the tree's start to the verdict as the tree asks, expected over its ways.",
+    ),
     (
         "least",
         "the exact least of all orders that ask first what must come first, if a question shows, for a fault that no way \
          asks it of, what it shows for most. - where the ways are too many.",
     ),
-    ("floor", "what no such order can come below. The gate and the dangers keep their order: - for both."),
-    ("calls", "minutes of the worked calls from here to a fault, as they were walked, on average."),
-    ("alone", "share of the faults isolated to one part; what is handed on is not isolated."),
-    ("ways", "a + where there are more, less likely ones: the figures are of those that were followed."),
+    (
+        "floor",
+        "what no such order can come below. The gate and the dangers keep their order: - for both.",
+    ),
+    (
+        "calls",
+        "minutes of the worked calls from here to a fault, as they were walked, on average.",
+    ),
+    (
+        "alone",
+        "share of the faults isolated to one part; what is handed on is not isolated.",
+    ),
+    (
+        "ways",
+        "a + where there are more, less likely ones: the figures are of those that were followed.",
+    ),
 ];
 
 /// For a person: a line a tree, what the figures mean and lean on, and what could change places.
@@ -50,13 +65,20 @@ pub fn text(cost: &Cost<'_>, called: Option<&Safe>, look: Look) -> String {
         page.text.push_str(&format!("{}: ", page.shown(called.as_str())));
     }
     let trees = counted(cost.trees.len(), "tree");
-    page.line(0, &format!("{trees} priced, {} end in no fault", cost.without.len()));
+    page.line(
+        0,
+        &format!("{trees} priced, {} end in no fault", cost.without.len()),
+    );
     page.text
 }
 
 fn table(page: &mut Page, cost: &Cost<'_>) {
     let names = cost.trees.iter().map(|tree| name(cost.library, tree).len());
-    let wide = names.chain(["minutes to a verdict".len()]).max().unwrap_or_default().min(WIDEST);
+    let wide = names
+        .chain(["minutes to a verdict".len()])
+        .max()
+        .unwrap_or_default()
+        .min(WIDEST);
     let row = |name: &str, cells: [String; 7]| {
         let [faults, ways, tree, least, floor, calls, alone] = cells;
         format!("{name:wide$} {faults:>6} {ways:>6} {tree:>6} {least:>6} {floor:>6} {calls:>6} {alone:>6}")
@@ -89,7 +111,10 @@ fn minutes(minutes: Option<f64>) -> String {
 
 /// Rounded down, so that 100 % is all.
 fn share(share: Option<f64>) -> String {
-    share.map_or_else(|| "-".to_owned(), |share| format!("{} %", (share * 100.0 + 1e-9).floor()))
+    share.map_or_else(
+        || "-".to_owned(),
+        |share| format!("{} %", (share * 100.0 + 1e-9).floor()),
+    )
 }
 
 /// What all figures lean on: one fault, the weights, the minutes.
@@ -102,7 +127,9 @@ fn leans_on(page: &mut Page, cost: &Cost<'_>) {
     let weights = match cost.weighted {
         0 => format!("Weights: none of the {faults} faults has one in the registry, so all count alike."),
         some if some == faults => "Weights: those of the faults in the registry.".to_owned(),
-        some => format!("Weights: of {faults} faults {some} have one in the registry; the others count as 1."),
+        some => {
+            format!("Weights: of {faults} faults {some} have one in the registry; the others count as 1.")
+        }
     };
     page.line(0, &weights);
     page.line(
@@ -125,7 +152,10 @@ fn leans_on(page: &mut Page, cost: &Cost<'_>) {
     let spared: Vec<String> = spared.collect();
     if !spared.is_empty() {
         let spared = spared.join(", ");
-        page.line(0, &format!("By the answers on their own ways alone, some could take less: {spared}."));
+        page.line(
+            0,
+            &format!("By the answers on their own ways alone, some could take less: {spared}."),
+        );
     }
 }
 
@@ -144,14 +174,21 @@ fn isolation(page: &mut Page, cost: &Cost<'_>) {
     let mut groups: Vec<String> = Vec::new();
     for tree in &cost.trees {
         for fault in tree.faults.iter().filter(|fault| fault.left > Some(1)) {
-            let words = format!("{} ({})", cost.library.faults[fault.fault].name, fault.left.unwrap_or_default());
+            let words = format!(
+                "{} ({})",
+                cost.library.faults[fault.fault].name,
+                fault.left.unwrap_or_default()
+            );
             if !groups.contains(&words) {
                 groups.push(words);
             }
         }
     }
     if !groups.is_empty() {
-        page.line(0, &format!("Ambiguity groups, with their sizes: {}.", groups.join(", ")));
+        page.line(
+            0,
+            &format!("Ambiguity groups, with their sizes: {}.", groups.join(", ")),
+        );
     }
 }
 
@@ -160,7 +197,10 @@ fn proposals(page: &mut Page, cost: &Cost<'_>) {
     let mut all: Vec<&Proposal> = all.flat_map(|tree| &tree.proposals).collect();
     all.sort_by(|one, other| other.gain.total_cmp(&one.gain));
     if all.is_empty() {
-        page.line(0, "No question can come earlier and spare minutes, by what may pass what.");
+        page.line(
+            0,
+            "No question can come earlier and spare minutes, by what may pass what.",
+        );
         page.blank();
         return;
     }
@@ -182,8 +222,13 @@ fn proposals(page: &mut Page, cost: &Cost<'_>) {
 
 /// `0.64  draft-not-proved.yaml:41  judge: housing, wheel instead of wheel, housing`.
 fn words(library: &Library, proposal: &Proposal) -> String {
-    let place = proposal.now.first().map(|step| library.files.place(library[*step].at));
-    let place = place.map(|place| format!("{}:{}", place.file, place.line)).unwrap_or_default();
+    let place = proposal
+        .now
+        .first()
+        .map(|step| library.files.place(library[*step].at));
+    let place = place
+        .map(|place| format!("{}:{}", place.file, place.line))
+        .unwrap_or_default();
     format!(
         "{:.2}  {place}  {}: {} instead of {}",
         proposal.gain,
