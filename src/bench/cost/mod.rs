@@ -44,11 +44,10 @@ mod ways;
 use std::collections::{BTreeMap, BTreeSet};
 
 pub use calls::Calls;
-pub use model::weight;
 pub use reorder::{Basis, Guard, Proposal};
 
 use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
-use model::Model;
+use model::{Model, weight};
 use sequence::{Isolation, Problem, floor, groups, optimum};
 use ways::{End, Way, Ways};
 

@@ -18,7 +18,10 @@ use crate::measure::{Band, Interval, Quantity};
 use crate::walk::inputs_of;
 
 /// How many steps a way may have; one that has more goes round in circles, or is of no use to anybody.
-const LONGEST: usize = 5_000;
+const LONGEST: usize = 2_000;
+
+/// How much may be taken on all ways together: what is made of them grows with their number and their length.
+const MOST_TAKINGS: usize = 50_000;
 
 /// How a way ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -125,9 +128,10 @@ pub fn ways(library: &Library, tree: Id<Tree>, most: usize) -> Ways {
         return found;
     };
     let scales = Scales::default();
+    let mut takings = 0;
     let mut waiting = BinaryHeap::from([Walker::at(start)]);
     while let Some(walker) = waiting.pop() {
-        if found.ways.len() == most {
+        if found.ways.len() == most || takings > MOST_TAKINGS {
             found.cut = true;
             break;
         }
@@ -141,7 +145,10 @@ pub fn ways(library: &Library, tree: Id<Tree>, most: usize) -> Ways {
                     waiting = kept.split_off(kept.len() - most).into();
                 }
             }
-            Next::End(way) => found.ways.push(*way),
+            Next::End(way) => {
+                takings += way.takings.len();
+                found.ways.push(*way);
+            }
             Next::Several => found.several += 1,
             Next::Nowhere => {}
         }

@@ -204,7 +204,10 @@ fn proposals(page: &mut Page, cost: &Cost<'_>) {
         page.blank();
         return;
     }
-    page.line(0, "What would spare most, in minutes a call of its tree:");
+    page.line(
+        0,
+        "What would spare most, each on its own, in minutes a call of its tree:",
+    );
     for proposal in all.iter().take(SHOWN) {
         page.hanging(2, 6, &words(cost.library, proposal));
     }
