@@ -1,215 +1,33 @@
-//! Every way through a tree, from its start to an end, with what is taken and done on it.
-//!
-//! A way is a list of answers: a band, or a value of a sign or of the plate. It is walked as a call is: what was taken
-//! stands until work voids it, bounded edges are counted, visits return. What a technician cannot take or is not sure of is not
-//! on any way, nor is a second taking close to a bound: a way is what happens when all goes well.
-//!
-//! A band is left out where the number is known to lie elsewhere, as far as bounds say so that do not lean on the plate.
+//! Walking one way, up to the next question with several answers.
 
-use std::cell::RefCell;
-use std::collections::{BTreeMap, BinaryHeap};
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
+use super::scales::{Scales, Sorting};
+use super::{End, Shown, Sorted, Taken, Taking, Way, Work};
 use crate::library::{
-    Answers, Datum, Edge, EdgeId, Fault, Id, Input, Kind, Library, Obtained, PlateField, Remedy, Step, Tree,
+    Answers, Datum, Edge, EdgeId, Fault, Id, Input, Kind, Library, Obtained, PlateField, Remedy, Step,
     return_edge,
 };
 use crate::measure::{Band, Interval, Quantity};
 use crate::walk::inputs_of;
 
-/// How many steps a way may have; one that has more goes round in circles, or is of no use to anybody.
+/// How many steps a way is followed.
 const LONGEST: usize = 2_000;
 
-/// How much may be taken on all ways together: what is made of them grows with their number and their length.
-const MOST_TAKINGS: usize = 50_000;
-
-/// How a way ends.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum End {
-    /// In a verdict; of those that are noted on the way, that one.
-    Fault(Id<Fault>),
-    /// In an outcome of the tree, by position.
-    Outcome(usize),
-}
-
-/// A way through a tree.
-#[derive(Clone, Debug)]
-pub struct Way {
-    /// How it ends.
-    pub end: End,
-    /// How likely it is, were each answer to a question as likely as another.
-    pub share: f64,
-    /// What was taken, in order; ways that have it in common share it.
-    pub takings: Vec<Rc<Taking>>,
-    /// The work that was done, in order.
-    pub work: Vec<Work>,
-    /// The steps that sorted a value, in order.
-    pub sorted: Vec<Sorted>,
-}
-
-/// Something that was taken: a reading, a sign, a plate field.
-#[derive(Clone, Debug)]
-pub struct Taking {
-    /// What, and after what.
-    pub what: Taken,
-    /// The step that asked for it.
-    pub at: Id<Step>,
-    /// The minutes that it took, those of what it was worked out from included.
-    pub minutes: f64,
-    /// How much work had been done before it.
-    pub after: usize,
-    /// What it showed, on each scale that it was sorted on.
-    pub shown: Vec<Shown>,
-}
-
-/// What was taken. Taken anew after work that changed it, it is something else.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Taken {
-    /// The reading, sign or plate field.
-    pub datum: Datum,
-    /// The work that has voided it so far.
-    pub since: Vec<Id<Step>>,
-}
-
-/// A scale that a value was sorted on, and where it lay.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Shown {
-    /// The answers that there are, in the order of their text: bands with the same bands are one scale, wherever they stand.
-    pub scale: Rc<[String]>,
-    /// Which of them it was.
-    pub answer: usize,
-}
-
-/// Work that was done.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Work {
-    /// The step.
-    pub at: Id<Step>,
-    /// The minutes that it took.
-    pub minutes: f64,
-}
-
-/// A step that sorted a value.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Sorted {
-    /// The step.
-    pub at: Id<Step>,
-    /// The taking whose value it was, by position.
-    pub taking: usize,
-    /// Its answer, by position.
-    pub answer: usize,
-    /// The value was taken for it, and did not stand already.
-    pub fresh: bool,
-}
-
-/// The ways of a tree.
-#[derive(Clone, Debug, Default)]
-pub struct Ways {
-    /// Those that were followed to their end, the likeliest first.
-    pub ways: Vec<Way>,
-    /// Some were not followed: those that are less likely than all that were.
-    pub cut: bool,
-    /// Ways that note two different faults, which is more than one at once.
-    pub several: usize,
-}
-
-impl Way {
-    /// The minutes that it takes.
-    pub fn minutes(&self) -> f64 {
-        let takings = self.takings.iter().map(|taking| taking.minutes);
-        takings.chain(self.work.iter().map(|work| work.minutes)).sum()
-    }
-}
-
-/// The ways of a tree, as far as there are no more than `most`; where there are more, the likeliest.
-pub fn ways(library: &Library, tree: Id<Tree>, most: usize) -> Ways {
-    let mut found = Ways::default();
-    let Some(start) = library.trees[tree].start else {
-        return found;
-    };
-    let scales = Scales::default();
-    let mut takings = 0;
-    let mut waiting = BinaryHeap::from([Walker::at(start)]);
-    while let Some(walker) = waiting.pop() {
-        if found.ways.len() == most || takings > MOST_TAKINGS {
-            found.cut = true;
-            break;
-        }
-        match walker.on(library, &scales) {
-            Next::Branches(branches) => {
-                waiting.extend(branches);
-                if waiting.len() > 4 * most {
-                    // A tree may have more ways than there is room for, and the likely ones come first.
-                    found.cut = true;
-                    let mut kept = std::mem::take(&mut waiting).into_sorted_vec();
-                    waiting = kept.split_off(kept.len() - most).into();
-                }
-            }
-            Next::End(way) => {
-                takings += way.takings.len();
-                found.ways.push(*way);
-            }
-            Next::Several => found.several += 1,
-            Next::Nowhere => {}
-        }
-    }
-    found
-}
-
-/// How each step sorts what it asks for, worked out once.
-#[derive(Default)]
-struct Scales {
-    of_steps: RefCell<BTreeMap<Id<Step>, Sorting>>,
-}
-
-/// The scale of a step's answers, and for each of them where it stands on it.
-#[derive(Clone)]
-struct Sorting {
-    scale: Rc<[String]>,
-    position: Rc<[usize]>,
-}
-
-impl Scales {
-    fn of(&self, step: Id<Step>, answers: &Answers) -> Sorting {
-        let mut known = self.of_steps.borrow_mut();
-        known.entry(step).or_insert_with(|| Sorting::of(answers)).clone()
-    }
-}
-
-impl Sorting {
-    fn of(answers: &Answers) -> Self {
-        let texts: Vec<String> = match answers {
-            Answers::Go(_) => Vec::new(),
-            Answers::Bands(bands) => bands.iter().map(|answer| answer.text.clone()).collect(),
-            Answers::Choices(choices) => choices.iter().map(|answer| answer.value.to_string()).collect(),
-        };
-        let mut order: Vec<usize> = (0..texts.len()).collect();
-        order.sort_by_key(|answer| &texts[*answer]);
-        let mut position = vec![0; texts.len()];
-        order
-            .iter()
-            .enumerate()
-            .for_each(|(at, answer)| position[*answer] = at);
-        Self {
-            scale: order.iter().map(|answer| texts[*answer].clone()).collect(),
-            position: position.into(),
-        }
-    }
-}
-
 /// What comes of walking on from a question to the next, or to an end.
-enum Next<'l> {
+pub(super) enum Next<'l> {
     Branches(Vec<Walker<'l>>),
     End(Box<Way>),
-    /// Two faults were noted.
-    Several,
-    /// A step that could not be read, or a circle.
+    /// It is longer than a way is followed.
+    TooLong,
+    /// Two faults were noted, or a step could not be read.
     Nowhere,
 }
 
 /// A way that is being walked.
 #[derive(Clone)]
-struct Walker<'l> {
+pub(super) struct Walker<'l> {
     frames: Vec<Frame>,
     /// What stands, with its taking.
     standing: BTreeMap<Datum, usize>,
@@ -251,7 +69,8 @@ impl PartialEq for Walker<'_> {
 impl Eq for Walker<'_> {}
 
 impl<'l> Walker<'l> {
-    fn at(start: Id<Step>) -> Self {
+    /// Where a tree starts.
+    pub fn at(start: Id<Step>) -> Self {
         Self {
             frames: vec![Frame::at(start)],
             standing: BTreeMap::new(),
@@ -271,10 +90,13 @@ impl<'l> Walker<'l> {
     }
 
     /// Walks on until a question has several answers that it may take.
-    fn on(mut self, library: &'l Library, scales: &Scales) -> Next<'l> {
+    pub fn on(mut self, library: &'l Library, scales: &Scales) -> Next<'l> {
         loop {
             self.steps += 1;
-            let Some(frame) = self.frames.last().filter(|_| self.steps <= LONGEST) else {
+            if self.steps > LONGEST {
+                return Next::TooLong;
+            }
+            let Some(frame) = self.frames.last() else {
                 return Next::Nowhere;
             };
             let at = frame.step;
@@ -325,7 +147,7 @@ impl<'l> Walker<'l> {
                 Kind::Verdict { fault, .. } => {
                     let remedy = library.faults[*fault].remedy;
                     if remedy != Remedy::None && self.noted.is_some_and(|noted| noted != *fault) {
-                        return Next::Several;
+                        return Next::Nowhere;
                     }
                     let Some((depth, edge)) = self.noting(library).filter(|_| remedy != Remedy::ShutDown)
                     else {
