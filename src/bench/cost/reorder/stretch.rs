@@ -1,6 +1,6 @@
 //! Stretches of questions that each end in a verdict or go on to the next.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::guard::{Guard, Question, needs, verdict};
 use super::{Basis, LEAST_GAIN, Proposal};
@@ -8,6 +8,9 @@ use crate::bench::cost::model::Model;
 use crate::bench::cost::sequence::{Trial, best_order, expected_cost};
 use crate::bench::cost::ways::Way;
 use crate::library::{Id, Library, Step, Tree};
+
+/// How many questions of a stretch are looked at together: the orders of one question put forward grow with the square.
+const LONGEST: usize = 40;
 
 /// The stretches of a tree that another order would make cheaper, were each question to show its own fault and no other.
 pub(super) fn proposals(
@@ -17,8 +20,17 @@ pub(super) fn proposals(
     ways: &[Way],
     model: &Model,
 ) -> Vec<Proposal> {
-    let stretches = stretches(library, tree).into_iter();
-    let found = stretches.filter_map(|stretch| best(library, guard, &stretch, ways, model));
+    let met: BTreeSet<Id<Step>> = ways
+        .iter()
+        .flat_map(|way| &way.sorted)
+        .map(|sorted| sorted.at)
+        .collect();
+    let stretches = stretches(library, tree);
+    let pieces = stretches.iter().flat_map(|stretch| stretch.chunks(LONGEST));
+    let is_met = |piece: &&[Id<Step>]| piece.first().is_some_and(|step| met.contains(step));
+    let found = pieces
+        .filter(is_met)
+        .filter_map(|piece| best(library, guard, piece, ways, model));
     found.collect()
 }
 
@@ -36,7 +48,7 @@ fn stretches(library: &Library, tree: Id<Tree>) -> Vec<Vec<Id<Step>>> {
             (incoming.get(&on) == Some(&1) && onward(library, on).is_some()).then_some((step, on))
         })
         .collect();
-    let goes_on: Vec<Id<Step>> = next.values().copied().collect();
+    let goes_on: BTreeSet<Id<Step>> = next.values().copied().collect();
     let firsts = next.keys().filter(|step| !goes_on.contains(step));
     let follow =
         |first: &Id<Step>| std::iter::successors(Some(*first), |step| next.get(step).copied()).collect();
