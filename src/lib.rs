@@ -7,11 +7,13 @@
 //! - [`trade`]: what the trade computes: the register of formulas.
 //! - [`library`]: what an author wrote: registries and trees.
 //! - [`check`]: what is wrong with a library.
+//! - [`bench`]: a library put to the test without a furnace on site.
 //! - [`layout`]: how much of a question a screen holds.
 //! - [`report`]: what a person reads.
 //! - [`store`]: session files and tree files: append, sync, lock, list, take up.
 //! - [`face`]: what both faces share; [`tui`]: the screen; [`plain`]: the line face.
 
+pub mod bench;
 pub mod check;
 pub mod cli;
 pub mod face;

@@ -165,6 +165,9 @@ pub(super) struct Rehearse {
     /// Fail where some of these, that a walk can come to, is in no scenario.
     #[arg(long, value_enum, value_name = "WHAT")]
     pub require: Option<Required>,
+    /// Print what each tree takes to come to a verdict instead, and how much of that an order of questions could spare.
+    #[arg(long, conflicts_with_all = ["only", "uncovered", "require"])]
+    pub cost: bool,
     /// How to print what comes of it.
     #[arg(long, value_enum, default_value_t = RehearseFormat::Text)]
     pub format: RehearseFormat,

@@ -7,6 +7,7 @@ use super::arguments::{Rehearse, RehearseFormat, Required};
 use super::failure::{FINDINGS, Failure, WRONG_USE};
 use super::library::{called, say_which, sound};
 use super::{look, watch};
+use crate::bench::cost;
 use crate::library::{Id, Library, Scenario, Tree};
 use crate::report::rehearsal::{self, Listed};
 use crate::source::{Place, safe};
@@ -32,6 +33,9 @@ pub(super) fn run(how: &Rehearse) -> Result<u8, Failure> {
 fn once(folder: Option<&Path>, how: &Rehearse) -> Result<(String, u8), Failure> {
     let loaded = sound(folder, &how.overlays.folders)?;
     let library = &loaded.library;
+    if how.cost {
+        return Ok((costs(library, folder, how.format), 0));
+    }
     let chosen = chosen(library, &how.only)?;
     let rehearsal = Rehearsal::of(library, chosen);
     let listed = match (how.uncovered, how.only.is_empty()) {
@@ -57,6 +61,18 @@ fn once(folder: Option<&Path>, how: &Rehearse) -> Result<(String, u8), Failure> 
     }
     let holds = rehearsal.failed.is_empty() && short.is_none();
     Ok((text, if holds { 0 } else { FINDINGS }))
+}
+
+/// What the trees cost.
+fn costs(library: &Library, folder: Option<&Path>, format: RehearseFormat) -> String {
+    let cost = cost::cost(library);
+    match format {
+        RehearseFormat::Text => {
+            let called = called(library, folder);
+            rehearsal::cost::text(&cost, Some(&called), look::of_findings(&io::stdout()))
+        }
+        RehearseFormat::Json => rehearsal::cost::json(&cost),
+    }
 }
 
 /// The scenarios with one of the words in their title, their file's name or their tree's; all where no word is given.

@@ -1,5 +1,6 @@
 //! What came of a library's scenarios, for a person and for another program.
 
+pub mod cost;
 mod coverage;
 mod departure;
 mod explained;

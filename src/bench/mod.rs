@@ -1,0 +1,3 @@
+//! A library put to the test without a furnace on site.
+
+pub mod cost;
