@@ -1,0 +1,19 @@
+//! A simulated furnace: physics and controls that can be broken in every way the trees know.
+//!
+//! ```text
+//! Make (what was built) + Condition (what is broken) → Furnace
+//! thermal: Drive → Process      gas, flame, draft, air, heat: what the switched parts do to the house and the exchanger
+//! electric: Process → Drive     power, chain, board, sequence: what is switched on by what is sensed
+//! Run = one call from cold, stepped to its end, with what every probe would have shown at each moment that matters
+//! Machine = a furnace as a technician meets it: asked for readings and signs, worked upon by steps
+//! ```
+//!
+//! Pure and seeded: no file, no clock, no terminal. A reading is what the physics give, never a table of answers by fault.
+
+pub mod condition;
+pub mod electric;
+pub mod faults;
+pub mod machine;
+pub mod make;
+pub mod process;
+pub mod thermal;
