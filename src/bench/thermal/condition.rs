@@ -69,6 +69,8 @@ pub struct Burners {
     pub orifices_of_other_gas: bool,
     /// Share by which the orifices' area is too large.
     pub orifices_large: f64,
+    /// The orifices are sea level's, though the furnace stands high.
+    pub orifices_not_derated: bool,
     /// Share of one orifice that is plugged.
     pub orifice_plugged: f64,
     /// Which burner, counted from the igniter.
