@@ -1,5 +1,7 @@
 //! What a furnace was built and set up as, before anything breaks: its plate, its kind and where it stands.
 
+mod random;
+
 /// A furnace as its maker meant it. Fields named like the plate's are what the plate says.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Make {

@@ -11,6 +11,7 @@
 //! Pure and seeded: no file, no clock, no terminal. A reading is what the physics give, never a table of answers by fault.
 
 pub mod condition;
+pub mod dice;
 pub mod electric;
 pub mod faults;
 pub mod machine;
