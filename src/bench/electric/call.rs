@@ -7,7 +7,7 @@ use super::wire::{OPEN, divided};
 pub struct Call {
     /// The thermostat.
     pub thermostat: Thermostat,
-    /// Resistance between the thermostat and its base, Ω.
+    /// Resistance of the W pin between the thermostat and its base, Ω.
     pub base_ohms: f64,
     /// Resistance in the cable's R wire beyond a sound one's, Ω.
     pub r_ohms: f64,
@@ -90,7 +90,7 @@ impl Call {
         };
         let own = match broken {
             true => 0.0,
-            false => divided(fed, self.r_ohms + self.base_ohms, OWN_LOAD),
+            false => divided(fed, self.r_ohms, OWN_LOAD),
         };
         let powered = match self.thermostat {
             Thermostat::BatteriesFlat | Thermostat::Blank => false,

@@ -12,7 +12,7 @@ use super::outputs::Output;
 use super::sequence::{Phase, Seen, Sequence, Told};
 use super::sound::Sound;
 use super::wire::OPEN;
-use crate::bench::make::Make;
+use crate::bench::make::{Blower, Make};
 use crate::bench::process::{Drive, Process};
 
 /// Everything electric that a probe could show at an instant.
@@ -66,6 +66,12 @@ const RELAY: f64 = 1.0 / 400.0;
 /// What a commanded inducer's or a spark's electronics leave of the line, as a load, A.
 const SPARK_AMPS: f64 = 0.1;
 
+/// Times its full-load current at which a motor gets too hot, common practice.
+const OVERLOAD: f64 = 1.15;
+
+/// Seconds of overload after which a motor's protector opens.
+const PROTECTED: f64 = 240.0;
+
 /// The electric half of one furnace, in motion.
 #[derive(Clone, Debug)]
 pub struct Controls<'a> {
@@ -79,6 +85,7 @@ pub struct Controls<'a> {
     told: Told,
     pulled: bool,
     burnt: f64,
+    overloaded: f64,
     amps: f64,
     siemens: f64,
 }
@@ -108,6 +115,7 @@ impl<'a> Controls<'a> {
             told: Told::default(),
             pulled: false,
             burnt: 0.0,
+            overloaded: 0.0,
             amps: 0.0,
             siemens: 0.0,
         }
@@ -190,6 +198,7 @@ impl<'a> Controls<'a> {
             ..self.volts
         };
         self.switch_on(flow, relay);
+        self.protect_blower(seconds);
         self.burnt = if process.flame > 0.0 {
             self.burnt + seconds
         } else {
@@ -262,6 +271,20 @@ impl<'a> Controls<'a> {
         let before = self.volts.blower;
         self.volts.blower =
             BlowerVolts::at(self.make, &condition.blower, relay, line, control, flow, &before);
+    }
+
+    /// A tapped motor's own protector: it opens on its heat, and stays open for longer than a call.
+    fn protect_blower(&mut self, seconds: f64) {
+        let blower = &mut self.volts.blower;
+        let overloaded = blower.amps > OVERLOAD * self.make.blower_amps;
+        let tapped = self.make.blower == Blower::Tapped;
+        if tapped && blower.turns > 0.0 && overloaded {
+            self.overloaded += seconds;
+        }
+        if self.overloaded > PROTECTED {
+            blower.turns = 0.0;
+            blower.amps = 0.0;
+        }
     }
 
     fn switch_inducer(&mut self, line: f64) {

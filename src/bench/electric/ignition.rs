@@ -77,7 +77,8 @@ impl Igniter {
         let load = hot + self.plug_ohms;
         let plug = divided(board, self.wire_ohms, load);
         let amps = plug / load;
-        let power = amps * amps * hot / (element.volts * element.amps);
+        // A crack gets hot as well, but it is not what lights the gas.
+        let power = amps * amps * own * (1.0 + self.grown) / (element.volts * element.amps);
         Glow {
             plug,
             amps,
