@@ -79,7 +79,7 @@ impl Draft {
             Taps::AcrossChoke => shares[3],
             Taps::BetweenCells => shares[0] + shares[1],
         };
-        let whole = make.switch_set_point * spread(make.seed, 10, 1.35, 1.65) / seen;
+        let whole = make.switch_set_point * spread(make.seed, 10, 1.45, 1.8) / seen;
         let steep = spread(make.seed, 11, 1.3, 1.5);
         let of = |share: f64, blocked: f64| whole * share * narrowed(blocked);
         let sealed = if make.condensing { flue.intake_blocked } else { 0.0 };

@@ -21,3 +21,6 @@ mod water;
 
 pub use plant::Plant;
 pub use shown::{Shape, Shown};
+
+#[cfg(test)]
+mod tests;
