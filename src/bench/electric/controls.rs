@@ -44,6 +44,8 @@ pub struct Volts {
     pub blower: BlowerVolts,
     /// Flame current in the sensor's lead, µA.
     pub flame_current: f64,
+    /// How well flame stands before the sensor.
+    pub bathed: f64,
 }
 
 /// What a call leaves behind for the next one.
@@ -87,6 +89,10 @@ impl<'a> Controls<'a> {
         let mut latches = condition.control.latched(make.fuse);
         latches.fuse |= latched.control.fuse;
         latches.breaker |= latched.control.breaker;
+        let mut timings = sound.timings;
+        if let Some(seconds) = condition.board.off_delay {
+            timings.blower_off = seconds;
+        }
         let contacts = Contacts {
             rollout_open: latched.rollout,
             ..Contacts::default()
@@ -95,7 +101,7 @@ impl<'a> Controls<'a> {
             make,
             condition,
             sound,
-            sequence: Sequence::new(sound.timings, sound.flame_seen),
+            sequence: Sequence::new(timings, sound.flame_seen),
             contacts,
             latches,
             volts: Volts::default(),
@@ -133,6 +139,11 @@ impl<'a> Controls<'a> {
     /// Where its contacts stand.
     pub fn contacts(&self) -> Contacts {
         self.contacts
+    }
+
+    /// Whether the valve is pulled in.
+    pub fn drives_valve(&self) -> bool {
+        self.pulled
     }
 
     /// Goes on by some seconds. `wanted` is whether the thermostat is set to call, `flow` the air that moves as a share of
@@ -175,6 +186,7 @@ impl<'a> Controls<'a> {
             call,
             chain,
             flame_current,
+            bathed: process.sensor_bathed,
             ..self.volts
         };
         self.switch_on(flow, relay);

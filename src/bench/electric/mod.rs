@@ -11,11 +11,13 @@ mod ignition;
 mod line;
 mod motor;
 mod outputs;
+pub mod probe;
 mod sensing;
 mod sequence;
 mod sound;
 mod wire;
 
+pub use blower::BlowerVolts;
 pub use call::CallVolts;
 pub use chain::ChainVolts;
 pub use control::{ControlVolts, Latches};
