@@ -12,6 +12,7 @@ mod fuel;
 mod gas;
 mod heat;
 mod plant;
+pub mod probe;
 mod register;
 mod room;
 mod shown;
