@@ -63,6 +63,14 @@ pub struct Make {
     pub seed: u64,
 }
 
+impl Make {
+    /// Airflow at the middle of the plate's range of rise, ft³/min: the sensible heat of standard air, 1.08 BTU/h per
+    /// ft³/min and °F.
+    pub fn airflow(&self) -> f64 {
+        self.input * self.efficiency / (1.08 * (self.rise_min + self.rise_max) / 2.0)
+    }
+}
+
 /// Where the ports of a pressure switch are led.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Taps {

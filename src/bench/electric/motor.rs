@@ -1,0 +1,99 @@
+//! A motor electrically: whether it turns, how fast, and what it draws.
+//!
+//! Its speed follows from slip: the more torque its load asks of what it can give, the further it falls behind the field.
+//! Torque goes with the square of the voltage (elementary theory of induction machines), and
+//! in a motor with a run capacitor with what the second winding gets.
+
+use super::wire::{OPEN, divided};
+
+/// What is wrong with a motor.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Motor {
+    /// Whether its winding is open.
+    pub winding_open: bool,
+    /// Whether its shaft is tight.
+    pub seized: bool,
+    /// Whether something holds its wheel.
+    pub blocked: bool,
+    /// Whether it stands still though all that can be measured is right: a centrifugal part, a second winding, a module.
+    pub dead: bool,
+    /// Share of its run capacitor that is lost.
+    pub capacitor_lost: f64,
+    /// Friction in its bearings, as a share of the load it was built for.
+    pub drag: f64,
+    /// Share of its turns that are shorted.
+    pub shorted_turns: f64,
+    /// Resistance in its wires, Ω.
+    pub wire_ohms: f64,
+    /// Share of the speed or airflow that its command lacks, where it is commanded.
+    pub command_lost: f64,
+}
+
+/// Slip at rated load and voltage.
+const SLIP: f64 = 0.08;
+
+/// Share of its rated torque below which a motor does not start its wheel.
+const STARTS: f64 = 0.2;
+
+/// What a stalled motor draws, times its rated current.
+pub const STALLED: f64 = 2.2;
+
+/// What a motor draws as it starts, times its rated current; makers print three to six, common practice.
+pub const STARTING: f64 = 4.0;
+
+impl Motor {
+    /// Whether it cannot turn whatever it is fed with.
+    pub fn is_stuck(&self) -> bool {
+        self.winding_open || self.seized || self.blocked || self.dead
+    }
+
+    /// Share of its rated speed that an induction motor makes at a share of its rated voltage; 0 where it stands.
+    pub fn speed(&self, volts: f64, with_capacitor: bool) -> f64 {
+        if self.is_stuck() {
+            return 0.0;
+        }
+        let capacitor = if with_capacitor {
+            1.0 - self.capacitor_lost
+        } else {
+            1.0
+        };
+        let torque = volts * volts * capacitor.powf(1.5) * (1.0 - self.shorted_turns);
+        if torque < STARTS * (1.0 + self.drag) {
+            return 0.0;
+        }
+        let slip = SLIP * (1.0 + self.drag) / torque;
+        ((1.0 - slip) / (1.0 - SLIP)).clamp(0.0, 1.05)
+    }
+
+    /// Its current as a share of the rated one, turning at a share of its speed with a share of its rated flow.
+    ///
+    /// A wheel that is throttled moves less and takes less; friction and shorted turns take more.
+    pub fn current(&self, speed: f64, flow: f64) -> f64 {
+        if self.winding_open {
+            return 0.0;
+        }
+        if speed <= 0.0 {
+            return STALLED;
+        }
+        let slow = 1.0 + 1.5 * (1.0 - speed).max(0.0);
+        let load = 0.45 + 0.45 * flow;
+        load * slow * (1.0 + 0.3 * self.drag) * (1.0 + 1.5 * self.shorted_turns)
+    }
+
+    /// What arrives at its plug of some volts at the board, while it draws these amperes.
+    pub fn at_plug(&self, board: f64, amps: f64) -> f64 {
+        match self.wire_ohms >= OPEN {
+            true => 0.0,
+            false if amps > 0.0 => divided(board, self.wire_ohms, board.max(1.0) / amps),
+            false => board,
+        }
+    }
+
+    /// Resistance of its run winding, Ω, where a sound one has `sound`.
+    pub fn winding_ohms(&self, sound: f64) -> f64 {
+        match self.winding_open {
+            true => OPEN,
+            false => sound * (1.0 - self.shorted_turns),
+        }
+    }
+}

@@ -1,0 +1,223 @@
+//! Gas from the supply to the orifices.
+//!
+//! # Equations
+//!
+//! Flow through an orifice goes with the square root of the pressure before it, so heat does too. What pipe, supply
+//! regulator and valve seat lose goes with the square of the flow, so with the manifold pressure itself; both together give
+//! the manifold pressure without a search: `manifold = min(set, supply / (1 + losses at full flow / plate's manifold))`.
+//!
+//! # References
+//!
+//! - The square-root law: the register's `input_at_manifold_pressure`; another gas through the same orifices:
+//!   `input_with_other_gas`; altitude: `derated_input_above_2000_ft`, `input_at_altitude`.
+//! - Natural gas is supplied at 5 to 9 in.w.c., propane at 11 (common practice).
+
+use super::condition::{Burners, Gas, Shut};
+use super::fuel::Fuel;
+use super::register::worked;
+use super::spread::spread;
+use crate::bench::make::Make;
+use crate::trade::{derated_input_above_2000_ft, input_at_altitude, input_with_other_gas};
+
+/// Seconds in which a valve gets warm.
+const VALVE_WARMS: f64 = 150.0;
+/// Seconds in which a wet regulator freezes.
+const FREEZES: f64 = 120.0;
+/// Seconds after which a manifold gauge shows a steady pressure.
+const GAUGE_SETTLES: f64 = 1.0;
+/// Above its highest, a supply that holds the valve's disc shut, in.w.c.
+const HOLDS_SHUT: f64 = 4.0;
+
+/// Supply, valve and orifices.
+#[derive(Clone, Copy, Debug)]
+pub struct GasTrain {
+    /// The gas that comes.
+    pub fuel: Fuel,
+    /// What the burners take when all is right here, BTU/h.
+    pub rated: f64,
+    shut: bool,
+    rest: f64,
+    set: f64,
+    plate: f64,
+    /// Lost in pipe and supply regulator, and in the valve, for each in.w.c. of manifold pressure.
+    pipe_loss: f64,
+    valve_loss: f64,
+    /// Heat at the plate's manifold pressure, BTU/h.
+    heat_at_plate: f64,
+    icing: f64,
+    fades: f64,
+    leaks: f64,
+    opens: bool,
+    warm: f64,
+    ice: f64,
+    fed_for: f64,
+    air_left: f64,
+    now: GasFlow,
+}
+
+/// Pressures and heat at a moment.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct GasFlow {
+    /// At the valve's inlet, in.w.c.
+    pub inlet: f64,
+    /// Since the valve was last fed, in.w.c.
+    pub inlet_lowest: f64,
+    /// Behind the valve, in.w.c.
+    pub manifold: f64,
+    /// Since the valve was last fed and had opened, in.w.c.
+    pub manifold_lowest: f64,
+    /// Of the gas that leaves the orifices, BTU/h.
+    pub heat: f64,
+}
+
+impl GasTrain {
+    /// The gas train of a furnace.
+    pub fn new(make: &Make, gas: &Gas, burners: &Burners) -> Self {
+        let (natural, propane) = (Fuel::natural(make.seed), Fuel::propane());
+        let choose = |is_propane: bool| if is_propane { propane } else { natural };
+        let plate_fuel = choose(make.propane);
+        let fuel = choose(make.propane != gas.other_gas);
+        let sized = choose(make.propane != burners.orifices_of_other_gas);
+        let sized_for = if burners.orifices_of_other_gas {
+            sized.usual_manifold
+        } else {
+            make.manifold
+        };
+        let derated = worked(
+            &derated_input_above_2000_ft::FORMULA,
+            [make.input, make.altitude.clamp(0.0, 10_000.0)],
+            make.input,
+        );
+        let through = [
+            derated,
+            sized_for,
+            sized.heating_value,
+            sized.specific_gravity,
+            make.manifold,
+            fuel.heating_value,
+            fuel.specific_gravity,
+        ];
+        let not_derated = if burners.orifices_not_derated {
+            worked(
+                &input_at_altitude::FORMULA,
+                [make.input, make.altitude],
+                make.input,
+            ) / derated
+        } else {
+            1.0
+        };
+        let heat_at_plate = worked(&input_with_other_gas::FORMULA, through, derated)
+            * not_derated
+            * (1.0 + burners.orifices_large);
+        let area = heat_at_plate / derated * plate_fuel.heating_value / fuel.heating_value;
+        let usual = if fuel.usual_manifold > 7.0 {
+            spread(make.seed, 2, 11.0, 12.5)
+        } else {
+            spread(make.seed, 2, 6.5, 8.5)
+        };
+        // A supply is right where it lies within the plate's range; what is right for propane may be too high for natural gas.
+        let room = make.inlet_max - make.inlet_min;
+        let right = if gas.other_gas {
+            usual
+        } else {
+            usual.clamp(make.inlet_min + 0.4 * room, make.inlet_max - 0.15 * room)
+        };
+        let rest = if gas.lock_up > 0.0 {
+            make.inlet_max + gas.lock_up
+        } else {
+            right * (1.0 - gas.supply_lacks)
+        };
+        let heavier = fuel.specific_gravity / plate_fuel.specific_gravity;
+        let squared = area * area * heavier / make.manifold;
+        let open = 1.0 - gas.valve_stuck;
+        let beyond = (rest - make.inlet_max).max(0.0);
+        let supply = if gas.shut == Shut::Upstream { 0.0 } else { rest };
+        Self {
+            fuel,
+            rated: derated,
+            shut: gas.shut != Shut::Open,
+            rest: supply,
+            set: make.manifold
+                * (1.0 + gas.regulator)
+                * (1.0 + gas.reference)
+                * spread(make.seed, 3, 0.97, 1.03)
+                * (1.0 + 0.02 * beyond),
+            plate: make.manifold,
+            pipe_loss: (spread(make.seed, 4, 0.15, 0.35) + gas.supply_drop) * squared,
+            valve_loss: spread(make.seed, 5, 0.4, 0.8) * squared / (open * open).max(1e-6),
+            heat_at_plate,
+            icing: gas.icing,
+            fades: gas.valve_fades,
+            leaks: gas.valve_leaks,
+            opens: open > 1e-3 && beyond < HOLDS_SHUT,
+            warm: 0.0,
+            ice: 0.0,
+            fed_for: 0.0,
+            air_left: gas.air_in_line,
+            now: GasFlow {
+                inlet: supply,
+                inlet_lowest: supply,
+                ..GasFlow::default()
+            },
+        }
+    }
+
+    /// The supply at the valve's inlet with nothing flowing, in.w.c.
+    pub fn at_rest(&self) -> f64 {
+        if self.leaks > 0.0 {
+            self.rest - self.pipe_loss * self.leaks.powi(2) * self.plate
+        } else {
+            self.rest
+        }
+    }
+
+    /// Goes on by some seconds.
+    pub fn step(&mut self, fed: bool, seconds: f64) -> GasFlow {
+        let open = fed && self.opens && !self.shut;
+        let towards = |from: f64, to: f64, time: f64| to + (from - to) * (-seconds / time).exp();
+        self.warm = towards(self.warm, f64::from(u8::from(fed)), VALVE_WARMS);
+        let supply = self.rest * (1.0 - self.icing * self.ice);
+        let manifold = if open {
+            let full = supply / (1.0 + self.pipe_loss + self.valve_loss);
+            full.min(self.set * (1.0 - self.fades * self.warm)).max(0.0)
+        } else if self.shut {
+            0.0
+        } else {
+            self.plate * self.leaks.powi(2) * (supply / self.rest.max(0.1))
+        };
+        let flow = (manifold / self.plate).sqrt();
+        self.ice = towards(self.ice, flow.min(1.0), FREEZES);
+        let inlet = supply - self.pipe_loss * manifold;
+        let heat = if self.air_left > 0.0 {
+            self.air_left -= flow * seconds;
+            0.0
+        } else {
+            self.heat_at_plate * flow
+        };
+        if fed {
+            let before = self.now;
+            let first = self.fed_for <= 0.0;
+            self.fed_for += seconds;
+            let settling = self.fed_for <= GAUGE_SETTLES;
+            self.now.inlet_lowest = if first {
+                inlet
+            } else {
+                before.inlet_lowest.min(inlet)
+            };
+            self.now.manifold_lowest = if first || settling {
+                manifold
+            } else {
+                before.manifold_lowest.min(manifold)
+            };
+        } else {
+            self.fed_for = 0.0;
+        }
+        self.now = GasFlow {
+            inlet,
+            manifold,
+            heat,
+            ..self.now
+        };
+        self.now
+    }
+}
