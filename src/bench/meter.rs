@@ -100,7 +100,7 @@ mod tests {
             ("1 % + 0.3 V", 24.3, Unit::Volt),
             ("2 % + 0.1 V", 120.0, Unit::Volt),
             ("30 % + 1 V", 50.0, Unit::Volt),
-            ("2 °F", -10.0, Unit::Fahrenheit),
+            ("2 °F", -10.0, Unit::DegreeFahrenheit),
             ("1 % + 0.005 in.w.c.", 0.5, Unit::InchWaterColumn),
         ] {
             let reading = reading(accuracy, -60.0, 260.0, unit);

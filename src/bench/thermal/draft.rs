@@ -22,7 +22,9 @@ use crate::bench::make::{Make, Taps};
 use crate::trade::{air_density, theoretical_draft};
 
 /// Seconds in which flue gas and vent get warm.
-const WARMS: f64 = 12.0;
+const WARMS: f64 = 7.0;
+/// Air that finds its way with the inducer standing, against what it draws.
+const STILL: f64 = 0.06;
 /// What a closed furnace room and a tight house come to as suction, in.w.c.
 const TIGHT_ROOM: f64 = 0.06;
 
@@ -122,7 +124,7 @@ impl Draft {
             speed: 1.0 - inducer.wheel_loose,
             stack: if flue.vent_parted > 0.5 { 0.0 } else { stack },
             against: flue.wind * 0.5 + suction,
-            waver: 0.3 * inducer.wheel_loose + flue.wind * 0.6 / whole,
+            waver: 0.3 * inducer.wheel_loose + flue.wind * 0.9 / whole,
             sagging: flue.vent_sags,
             warm: 0.0,
         }
@@ -147,7 +149,7 @@ impl Draft {
             Taps::BetweenCells => self.intake + self.primary / in_primary,
         };
         Drawn {
-            air: squared.sqrt(),
+            air: squared.sqrt().max(STILL),
             leak: squared.sqrt() * self.leak,
             at_ports: squared * between,
             suction: squared * (self.intake + self.primary / in_primary / 2.0),

@@ -186,7 +186,8 @@ impl GasTrain {
             self.plate * self.leaks.powi(2) * (supply / self.rest.max(0.1))
         };
         let flow = (manifold / self.plate).sqrt();
-        self.ice = towards(self.ice, flow.min(1.0), FREEZES);
+        // It goes on freezing while anything flows through it.
+        self.ice = towards(self.ice, f64::from(u8::from(flow > 0.05)), FREEZES);
         let inlet = supply - self.pipe_loss * manifold;
         let heat = if self.air_left > 0.0 {
             self.air_left -= flow * seconds;

@@ -16,7 +16,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["filter_loaded"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.air.filter_loaded = worse(severity, 0.75, 0.93),
+        strike: |condition, _, severity| condition.thermal.air.filter_loaded = worse(severity, 0.84, 0.94),
     },
     Fault {
         name: "filter_too_small",
@@ -24,7 +24,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["filter_too_small"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.air.filter_small = worse(severity, 0.75, 0.9),
+        strike: |condition, _, severity| condition.thermal.air.filter_small = worse(severity, 0.84, 0.92),
     },
     Fault {
         name: "coil_loaded",
@@ -32,7 +32,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["coil_loaded"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.air.coil_loaded = worse(severity, 0.65, 0.9),
+        strike: |condition, _, severity| condition.thermal.air.coil_loaded = worse(severity, 0.75, 0.9),
     },
     Fault {
         name: "return_restricted",
@@ -40,7 +40,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["return_restricted"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.air.return_tight = worse(severity, 0.75, 0.92),
+        strike: |condition, _, severity| condition.thermal.air.return_tight = worse(severity, 0.84, 0.93),
     },
     Fault {
         name: "supply_restricted",
@@ -48,7 +48,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["supply_restricted"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.air.supply_tight = worse(severity, 0.75, 0.92),
+        strike: |condition, _, severity| condition.thermal.air.supply_tight = worse(severity, 0.84, 0.93),
     },
     Fault {
         name: "registers_closed",
@@ -56,7 +56,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["supply_restricted"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.air.registers_closed = worse(severity, 0.8, 0.95),
+        strike: |condition, _, severity| condition.thermal.air.registers_closed = worse(severity, 0.9, 0.97),
     },
     Fault {
         name: "blower_wheel_dirty",
@@ -64,7 +64,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["blower_wheel_dirty"],
         fits: does_not_make_up,
-        strike: |condition, _, severity| condition.thermal.air.wheel_dirty = worse(severity, 0.3, 0.6),
+        strike: |condition, _, severity| condition.thermal.air.wheel_dirty = worse(severity, 0.4, 0.7),
     },
     Fault {
         name: "blower_wheel_loose",
@@ -72,7 +72,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["blower_wheel_loose"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.air.wheel_loose = worse(severity, 0.35, 0.9),
+        strike: |condition, _, severity| condition.thermal.air.wheel_loose = worse(severity, 0.45, 0.9),
     },
     Fault {
         name: "blower_wheel_backward",
@@ -88,7 +88,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["blower_speed_low"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.air.speed_low = worse(severity, 0.35, 0.6),
+        strike: |condition, _, severity| condition.thermal.air.speed_low = worse(severity, 0.45, 0.65),
     },
     Fault {
         name: "limit_hot_spot",
@@ -108,6 +108,6 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["limit_hot_spot"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.air.bypass = worse(severity, 0.5, 0.7),
+        strike: |condition, _, severity| condition.thermal.air.bypass = worse(severity, 0.55, 0.7),
     },
 ];

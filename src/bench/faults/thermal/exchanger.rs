@@ -31,7 +31,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["exchanger_cracked", "exchanger_suspect"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.flue.cracked = worse(severity, 0.08, 0.7),
+        strike: |condition, _, severity| condition.thermal.flue.cracked = worse(severity, 0.15, 0.5),
     },
     Fault {
         name: "primary_sooted",

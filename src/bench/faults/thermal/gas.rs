@@ -38,7 +38,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: SUPPLY,
         fits: always,
-        strike: |condition, _, severity| condition.thermal.gas.supply_lacks = worse(severity, 0.6, 0.95),
+        strike: |condition, _, severity| condition.thermal.gas.supply_lacks = worse(severity, 0.85, 0.98),
     },
     Fault {
         name: "supply_collapses",
@@ -47,7 +47,7 @@ pub(super) const FAULTS: &[Fault] = &[
         verdicts: SUPPLY,
         fits: always,
         strike: |condition, make, severity| {
-            condition.thermal.gas.supply_drop = make.inlet_max * worse(severity, 1.5, 8.0);
+            condition.thermal.gas.supply_drop = make.inlet_max * worse(severity, 5.0, 15.0);
         },
     },
     Fault {

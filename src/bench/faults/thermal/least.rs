@@ -7,8 +7,8 @@ use crate::bench::thermal::draft_of;
 /// Bisections: a thousandth of the way is closer than any fault is known.
 const HALVINGS: usize = 10;
 /// A pressure switch opens a little below what closes it, and a label is not exact: shares of the set point.
-const CLOSES: f64 = 0.95;
-const OPENS: f64 = 0.82;
+const CLOSES: f64 = 0.92;
+const OPENS: f64 = 0.80;
 
 /// The least share, up to `most`, of what `strike` does at which the switch opens, cold or hot; `most` where it never does.
 pub fn that_opens_the_switch(make: &Make, most: f64, strike: fn(&mut Thermal, f64)) -> f64 {

@@ -26,6 +26,6 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["flue_gas_spills"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.room.spills = worse(severity, 0.2, 1.0),
+        strike: |condition, _, severity| condition.thermal.room.spills = worse(severity, 0.5, 1.0),
     },
 ];

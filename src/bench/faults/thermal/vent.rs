@@ -107,7 +107,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["flue_gas_recirculates"],
         fits: condensing,
-        strike: |condition, _, severity| condition.thermal.flue.drawn_back = worse(severity, 0.2, 0.45),
+        strike: |condition, _, severity| condition.thermal.flue.drawn_back = worse(severity, 0.14, 0.45),
     },
     Fault {
         name: "wind",
@@ -116,7 +116,7 @@ pub(super) const FAULTS: &[Fault] = &[
         verdicts: &["flue_gas_recirculates"],
         fits: always,
         strike: |condition, make, severity| {
-            condition.thermal.flue.wind = make.switch_set_point * worse(severity, 1.3, 2.5);
+            condition.thermal.flue.wind = make.switch_set_point * worse(severity, 1.8, 3.5);
         },
     },
     Fault {
