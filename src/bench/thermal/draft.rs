@@ -15,7 +15,7 @@
 //! - Fan laws: the register's `fan_pressure_at_speed`. Stack: `theoretical_draft`.
 //! - How the parts of the way share the loss, and how much thinner the gas is hot: memory, of the right order.
 
-use super::condition::{Flue, Inducer, Room};
+use super::condition::{Flue, Inducer, Room, Thermal};
 use super::register::worked;
 use super::spread::spread;
 use crate::bench::make::{Make, Taps};
@@ -154,6 +154,16 @@ impl Draft {
             wavers: self.waver + 0.25 * (water - 0.2).max(0.0) + 0.3 * (self.sagging - 0.2).max(0.0),
         }
     }
+}
+
+/// What the switch would come to see, cold and at steady fire, in.w.c.; hoses and water are not looked at.
+pub fn draft_of(make: &Make, thermal: &Thermal) -> (f64, f64) {
+    let Thermal {
+        flue, inducer, room, ..
+    } = thermal;
+    let mut draft = Draft::new(make, flue, inducer, room);
+    let cold = draft.step(1.0, 0.0, 0.0, 1.0).at_ports;
+    (cold, draft.step(1.0, 1.0, 0.0, 100.0 * WARMS).at_ports)
 }
 
 /// How many times the resistance is what it was, where a share of the area is blocked.

@@ -78,6 +78,7 @@ pub struct Flame {
     /// Share of the burners that the flame can reach from the igniter.
     reach: f64,
     primary: f64,
+    airy: f64,
     off_seat: f64,
     can_light: bool,
     lit: f64,
@@ -101,6 +102,7 @@ impl Flame {
             count,
             reach: plugged.min(crossing) / count,
             primary: 1.0 - burners.dirty - 0.5 * burners.orifice_plugged / count,
+            airy: 1.0 + burners.airy,
             off_seat: burners.out_of_line,
             can_light: burners.igniter_away < 0.5 && plugged > 0.0,
             lit: 0.0,
@@ -145,7 +147,10 @@ impl Flame {
 
     fn shape(&self, air: f64, breathed: f64, pressure: f64) -> Shape {
         // A flame lifts where the gas leaves the ports faster than it burns: with much pressure, or slowed by flue gas.
-        let lift = pressure.max(0.0).sqrt() * (FRESH / breathed).powi(4) * (self.primary / 0.95).min(1.0);
+        let lift = pressure.max(0.0).sqrt()
+            * (FRESH / breathed).powi(4)
+            * (self.primary / 0.95).min(1.0)
+            * self.airy;
         if air < ROLLS_BACK {
             Shape::RollsBack
         } else if lift > 1.45 && air > 1.2 {

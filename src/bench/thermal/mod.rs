@@ -20,6 +20,7 @@ mod spread;
 mod switch;
 mod water;
 
+pub use draft::draft_of;
 pub use plant::Plant;
 pub use shown::{Shape, Shown};
 
