@@ -11,8 +11,6 @@ pub fn sign(name: &str) -> Option<SignProbe> {
         "furnace_kind" => |_, _| Some("one_stage"),
         "gas_odour" => |_, _| Some("none"),
         "supplier_release" => |_, _| Some("released"),
-        "people" => |_, _| Some("well"),
-        "site_condition" => |_, _| Some("sound"),
         "water_reach" => |_, _| Some("floor_only"),
         "co_alarms" => |_, _| Some("working"),
         "everyone_out" => |_, _| Some("all_out"),

@@ -4,6 +4,7 @@ use super::electric;
 use super::furnace::{Furnace, Run};
 use super::human;
 use super::make::{Blower, Make, Taps};
+use super::thermal;
 
 /// What a reading is, in the unit it is registered in; none where the state in which it is taken does not come up, or
 /// this furnace has no such part.
@@ -26,12 +27,13 @@ pub enum Printed {
 
 /// The probe of a reading.
 pub fn reading(name: &str) -> Option<ReadingProbe> {
-    electric::probe::reading(name)
+    electric::probe::reading(name).or_else(|| thermal::probe::reading(name))
 }
 
 /// The probe of a sign.
 pub fn sign(name: &str) -> Option<SignProbe> {
-    electric::probe::sign(name).or_else(|| human::sign(name))
+    let half = electric::probe::sign(name).or_else(|| thermal::probe::sign(name));
+    half.or_else(|| human::sign(name))
 }
 
 /// The probe of a plate field.

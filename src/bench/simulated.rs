@@ -46,6 +46,11 @@ impl<'a> Probes<'a> {
         }
     }
 
+    /// Whether there is any reading or sign of the library that a furnace can answer.
+    pub fn answer_any(&self) -> bool {
+        self.readings.iter().any(Option::is_some) || self.signs.iter().any(Option::is_some)
+    }
+
     /// What no simulated furnace can answer, by name.
     pub fn missing(&self) -> impl Iterator<Item = &'a str> {
         let library = self.library;

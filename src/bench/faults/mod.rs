@@ -26,5 +26,5 @@ pub struct Fault {
 
 /// All faults, in a fixed order.
 pub fn all() -> impl Iterator<Item = &'static Fault> {
-    electric::FAULTS.iter().copied().flatten().chain(thermal::FAULTS)
+    electric::all().chain(thermal::all())
 }

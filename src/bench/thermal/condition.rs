@@ -77,6 +77,8 @@ pub struct Burners {
     pub plugged_burner: u8,
     /// Share of the primary air that lint and rust keep away.
     pub dirty: f64,
+    /// Share of primary air that the burners draw too much.
+    pub airy: f64,
     /// How far burners or carryovers stand out of line.
     pub out_of_line: f64,
     /// How far the igniter or electrode stands from where the gas comes.

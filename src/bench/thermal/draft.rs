@@ -15,14 +15,16 @@
 //! - Fan laws: the register's `fan_pressure_at_speed`. Stack: `theoretical_draft`.
 //! - How the parts of the way share the loss, and how much thinner the gas is hot: memory, of the right order.
 
-use super::condition::{Flue, Inducer, Room};
+use super::condition::{Flue, Inducer, Room, Thermal};
 use super::register::worked;
 use super::spread::spread;
 use crate::bench::make::{Make, Taps};
 use crate::trade::{air_density, theoretical_draft};
 
 /// Seconds in which flue gas and vent get warm.
-const WARMS: f64 = 12.0;
+const WARMS: f64 = 7.0;
+/// Air that finds its way with the inducer standing, against what it draws.
+const STILL: f64 = 0.06;
 /// What a closed furnace room and a tight house come to as suction, in.w.c.
 const TIGHT_ROOM: f64 = 0.06;
 
@@ -79,7 +81,7 @@ impl Draft {
             Taps::AcrossChoke => shares[3],
             Taps::BetweenCells => shares[0] + shares[1],
         };
-        let whole = make.switch_set_point * spread(make.seed, 10, 1.35, 1.65) / seen;
+        let whole = make.switch_set_point * spread(make.seed, 10, 1.45, 1.8) / seen;
         let steep = spread(make.seed, 11, 1.3, 1.5);
         let of = |share: f64, blocked: f64| whole * share * narrowed(blocked);
         let sealed = if make.condensing { flue.intake_blocked } else { 0.0 };
@@ -122,7 +124,7 @@ impl Draft {
             speed: 1.0 - inducer.wheel_loose,
             stack: if flue.vent_parted > 0.5 { 0.0 } else { stack },
             against: flue.wind * 0.5 + suction,
-            waver: 0.3 * inducer.wheel_loose + flue.wind * 0.6 / whole,
+            waver: 0.3 * inducer.wheel_loose + flue.wind * 0.9 / whole,
             sagging: flue.vent_sags,
             warm: 0.0,
         }
@@ -147,13 +149,23 @@ impl Draft {
             Taps::BetweenCells => self.intake + self.primary / in_primary,
         };
         Drawn {
-            air: squared.sqrt(),
+            air: squared.sqrt().max(STILL),
             leak: squared.sqrt() * self.leak,
             at_ports: squared * between,
             suction: squared * (self.intake + self.primary / in_primary / 2.0),
             wavers: self.waver + 0.25 * (water - 0.2).max(0.0) + 0.3 * (self.sagging - 0.2).max(0.0),
         }
     }
+}
+
+/// What the switch would come to see, cold and at steady fire, in.w.c.; hoses and water are not looked at.
+pub fn draft_of(make: &Make, thermal: &Thermal) -> (f64, f64) {
+    let Thermal {
+        flue, inducer, room, ..
+    } = thermal;
+    let mut draft = Draft::new(make, flue, inducer, room);
+    let cold = draft.step(1.0, 0.0, 0.0, 1.0).at_ports;
+    (cold, draft.step(1.0, 1.0, 0.0, 100.0 * WARMS).at_ports)
 }
 
 /// How many times the resistance is what it was, where a share of the area is blocked.

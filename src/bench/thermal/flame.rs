@@ -25,6 +25,12 @@ const ROLLS_BACK: f64 = 0.86;
 const SMOTHERED: f64 = 0.5;
 /// Oxygen in the air in which no burner flame holds, per cent.
 const VITIATED: f64 = 16.5;
+/// Of the house air that enters through the exchanger's wall, the share that the burners get less: the rest is drawn on top,
+/// since what lies behind the wall is most of the way's resistance, not all of it.
+const DISPLACES: f64 = 0.6;
+/// Share of the plate's manifold pressure at which a flame dies or flashes back, and below which none lights.
+const TOO_WEAK: f64 = 0.06;
+const LIGHTS: f64 = 0.12;
 /// Carbon monoxide free of air that no flame exceeds, ppm.
 const MOST_CO: f64 = 30_000.0;
 
@@ -35,6 +41,8 @@ pub struct Fed {
     pub heat: f64,
     /// Manifold pressure, share of the plate's.
     pub pressure: f64,
+    /// Whether the valve is fed: what leaks through it unfed burns at the orifices, without the burners' air.
+    pub open: bool,
     /// Air drawn, against a furnace in order and hot.
     pub air: f64,
     /// Share of that air that is flue gas.
@@ -78,6 +86,7 @@ pub struct Flame {
     /// Share of the burners that the flame can reach from the igniter.
     reach: f64,
     primary: f64,
+    airy: f64,
     off_seat: f64,
     can_light: bool,
     lit: f64,
@@ -101,6 +110,7 @@ impl Flame {
             count,
             reach: plugged.min(crossing) / count,
             primary: 1.0 - burners.dirty - 0.5 * burners.orifice_plugged / count,
+            airy: 1.0 + burners.airy,
             off_seat: burners.out_of_line,
             can_light: burners.igniter_away < 0.5 && plugged > 0.0,
             lit: 0.0,
@@ -110,15 +120,19 @@ impl Flame {
     /// Goes on by some seconds.
     pub fn step(&mut self, fed: &Fed, seconds: f64) -> Burns {
         let fire = fed.heat / self.rated;
-        let fresh = fed.air * (1.0 - fed.flue_gas) * (1.0 - fed.house_air);
+        let fresh = fed.air * (1.0 - fed.flue_gas) * (1.0 - DISPLACES * fed.house_air);
         let air = self.air * fresh / (fire * self.fuel.air_per_heat).max(1e-3);
         let oxygen = self.fuel.oxygen(air, 0.0);
         let breathed = FRESH - fed.flue_gas * (FRESH - oxygen);
-        if fire < 0.02 || (air < SMOTHERED && fire > 0.2) || breathed < VITIATED {
+        if fire < 0.02
+            || (fed.open && fed.pressure < TOO_WEAK)
+            || (air < SMOTHERED && fire > 0.2)
+            || breathed < VITIATED
+        {
             self.lit = 0.0;
         } else if self.lit > 0.0 {
             self.lit = (self.lit + seconds / CROSSES / self.count).min(self.reach);
-        } else if fed.igniting && self.can_light && fire > 0.08 {
+        } else if fed.igniting && self.can_light && fire > 0.08 && (fed.pressure > LIGHTS || !fed.open) {
             self.lit = (1.0 / self.count).min(self.reach);
         }
         if self.lit <= 0.0 {
@@ -145,7 +159,10 @@ impl Flame {
 
     fn shape(&self, air: f64, breathed: f64, pressure: f64) -> Shape {
         // A flame lifts where the gas leaves the ports faster than it burns: with much pressure, or slowed by flue gas.
-        let lift = pressure.max(0.0).sqrt() * (FRESH / breathed).powi(4) * (self.primary / 0.95).min(1.0);
+        let lift = pressure.max(0.0).sqrt()
+            * (FRESH / breathed).powi(4)
+            * (self.primary / 0.95).min(1.0)
+            * self.airy;
         if air < ROLLS_BACK {
             Shape::RollsBack
         } else if lift > 1.45 && air > 1.2 {
@@ -162,7 +179,7 @@ impl Flame {
         if self.lit < 1.0 - 0.5 / self.count {
             return 0.0;
         }
-        let high = ((fire - 0.25) / 0.35).clamp(0.0, 1.0);
+        let high = ((fire - 0.3) / 0.3).clamp(0.0, 1.0);
         high * match shape {
             Shape::None => 0.0,
             Shape::Blue => 1.0,

@@ -120,7 +120,7 @@ impl GasTrain {
         let right = if gas.other_gas {
             usual
         } else {
-            usual.clamp(make.inlet_min + 0.3 * room, make.inlet_max - 0.1 * room)
+            usual.clamp(make.inlet_min + 0.4 * room, make.inlet_max - 0.15 * room)
         };
         let rest = if gas.lock_up > 0.0 {
             make.inlet_max + gas.lock_up
@@ -131,18 +131,19 @@ impl GasTrain {
         let squared = area * area * heavier / make.manifold;
         let open = 1.0 - gas.valve_stuck;
         let beyond = (rest - make.inlet_max).max(0.0);
+        let supply = if gas.shut == Shut::Upstream { 0.0 } else { rest };
         Self {
             fuel,
             rated: derated,
             shut: gas.shut != Shut::Open,
-            rest: if gas.shut == Shut::Upstream { 0.0 } else { rest },
+            rest: supply,
             set: make.manifold
                 * (1.0 + gas.regulator)
                 * (1.0 + gas.reference)
                 * spread(make.seed, 3, 0.97, 1.03)
                 * (1.0 + 0.02 * beyond),
             plate: make.manifold,
-            pipe_loss: (spread(make.seed, 4, 0.2, 0.5) + gas.supply_drop) * squared,
+            pipe_loss: (spread(make.seed, 4, 0.15, 0.35) + gas.supply_drop) * squared,
             valve_loss: spread(make.seed, 5, 0.4, 0.8) * squared / (open * open).max(1e-6),
             heat_at_plate,
             icing: gas.icing,
@@ -153,7 +154,11 @@ impl GasTrain {
             ice: 0.0,
             fed_for: 0.0,
             air_left: gas.air_in_line,
-            now: GasFlow::default(),
+            now: GasFlow {
+                inlet: supply,
+                inlet_lowest: supply,
+                ..GasFlow::default()
+            },
         }
     }
 
@@ -181,7 +186,8 @@ impl GasTrain {
             self.plate * self.leaks.powi(2) * (supply / self.rest.max(0.1))
         };
         let flow = (manifold / self.plate).sqrt();
-        self.ice = towards(self.ice, flow.min(1.0), FREEZES);
+        // It goes on freezing while anything flows through it.
+        self.ice = towards(self.ice, f64::from(u8::from(flow > 0.05)), FREEZES);
         let inlet = supply - self.pipe_loss * manifold;
         let heat = if self.air_left > 0.0 {
             self.air_left -= flow * seconds;

@@ -12,6 +12,7 @@ mod fuel;
 mod gas;
 mod heat;
 mod plant;
+pub mod probe;
 mod register;
 mod room;
 mod shown;
@@ -19,5 +20,9 @@ mod spread;
 mod switch;
 mod water;
 
+pub use draft::draft_of;
 pub use plant::Plant;
 pub use shown::{Shape, Shown};
+
+#[cfg(test)]
+mod tests;

@@ -99,6 +99,7 @@ impl Plant {
         let fed = Fed {
             heat: flow.heat,
             pressure: flow.manifold / self.plate_manifold,
+            open: drive.valve_fed,
             air: drawn.air,
             flue_gas,
             house_air: through.min(0.6),
@@ -110,7 +111,7 @@ impl Plant {
             .heat
             .step(burns.heat * self.output(&burns), moved.airflow, seconds);
         let back = ((1.0 - burns.air) / 0.15).clamp(0.0, 1.0) * burns.lit;
-        let at_rollout = self.room + 60.0 * fire.min(3.0) + 400.0 * back;
+        let at_rollout = self.room + 60.0 * fire.min(3.0) + 400.0 * back * (fire / 0.3).min(1.0);
         let rolls_back = burns.shape == Shape::RollsBack;
         self.co_before = towards(self.co_before, burns.co, seconds, WATCHES);
         self.turning_for = if drive.inducer > 0.0 {

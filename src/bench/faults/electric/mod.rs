@@ -11,16 +11,19 @@ mod power;
 use super::Fault;
 use crate::bench::make::{Blower, Make};
 
-/// Its faults, by where they are.
-pub const FAULTS: &[&[Fault]] = &[
-    power::FAULTS,
-    call::FAULTS,
-    board::FAULTS,
-    draft::FAULTS,
-    ignition::FAULTS,
-    flame::FAULTS,
-    air::FAULTS,
-];
+/// Its faults.
+pub fn all() -> impl Iterator<Item = &'static Fault> {
+    let rooms = [
+        power::FAULTS,
+        call::FAULTS,
+        board::FAULTS,
+        draft::FAULTS,
+        ignition::FAULTS,
+        flame::FAULTS,
+        air::FAULTS,
+    ];
+    rooms.into_iter().flatten()
+}
 
 /// Every furnace can have it.
 fn any(_: &Make) -> bool {

@@ -1,0 +1,4 @@
+//! The plant against figures from outside.
+
+mod call;
+mod look;
