@@ -87,7 +87,6 @@ pub struct Controls<'a> {
     burnt: f64,
     overloaded: f64,
     amps: f64,
-    siemens: f64,
 }
 
 impl<'a> Controls<'a> {
@@ -117,7 +116,6 @@ impl<'a> Controls<'a> {
             burnt: 0.0,
             overloaded: 0.0,
             amps: 0.0,
-            siemens: 0.0,
         }
     }
 
@@ -160,9 +158,11 @@ impl<'a> Controls<'a> {
         let Self { condition, sound, .. } = *self;
         let line = condition.line.volts(sound.source, self.amps, sound.stray);
         let called = self.volts.call.board >= CALLED;
+        let relay = self.valve_relay();
+        let load = if relay { self.valve_load() } else { OPEN };
         let control = condition.control.volts(
             line.board,
-            self.siemens,
+            self.siemens(load),
             called,
             self.make.fuse,
             &mut self.latches,
@@ -176,8 +176,6 @@ impl<'a> Controls<'a> {
             process.rollout_temperature,
             process.switch_draft,
         );
-        let relay = self.valve_relay();
-        let load = if relay { self.valve_load() } else { OPEN };
         let chain = (self.contacts).volts(&condition.chain, &condition.switch, control.board, load);
         let flame_current = self.flame_current(process, &line);
         let seen = Seen {
@@ -204,7 +202,7 @@ impl<'a> Controls<'a> {
         } else {
             0.0
         };
-        self.load_for_next(load, relay);
+        self.load_for_next();
         self.drive()
     }
 
@@ -303,8 +301,8 @@ impl<'a> Controls<'a> {
         };
     }
 
-    /// What this step's loads take from line and transformer in the next.
-    fn load_for_next(&mut self, valve_load: f64, relay: bool) {
+    /// What this step's loads take from the line in the next.
+    fn load_for_next(&mut self) {
         let volts = &self.volts;
         let inducer = match (volts.inducer_plug > 0.0, volts.inducer_turns > 0.0) {
             (false, _) => 0.0,
@@ -320,14 +318,18 @@ impl<'a> Controls<'a> {
             false => volts.glow.amps * self.sound.element.volts / 120.0,
         };
         self.amps = inducer * self.sound.inducer_amps + igniter + volts.blower.amps;
-        let relays = [
+    }
+
+    /// What relays and valve conduct between R and C, S.
+    fn siemens(&self, valve_load: f64) -> f64 {
+        let told = [
             self.told.inducer,
             self.told.igniter,
             self.told.valve,
             self.told.blower,
         ];
-        let relays = relays.into_iter().filter(|on| *on).count() as f64 * RELAY;
-        self.siemens = relays + if relay { 1.0 / valve_load } else { 0.0 };
+        let relays = told.into_iter().filter(|on| *on).count();
+        relays as f64 * RELAY + 1.0 / valve_load
     }
 
     fn drive(&self) -> Drive {

@@ -24,6 +24,7 @@ pub use control::{ControlVolts, Latches};
 pub use controls::{Controls, Latched, Volts};
 pub use ignition::{Glow, Spark};
 pub use line::LineVolts;
+pub use motor::{SLIP, capacitor_for, speed_to_slip};
 pub use outputs::Output;
 pub use sequence::Phase;
 pub use sound::Sound;

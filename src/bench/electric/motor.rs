@@ -29,17 +29,30 @@ pub struct Motor {
     pub command_lost: f64,
 }
 
-/// Slip at rated load and voltage.
-const SLIP: f64 = 0.08;
+/// Slip at rated load and voltage, share of the field's speed.
+pub const SLIP: f64 = 0.08;
 
 /// Share of its rated torque below which a motor does not start its wheel.
-const STARTS: f64 = 0.2;
+const STARTS: f64 = 0.12;
+
+/// Power of its capacitor's share with which torque falls, of the order that weak capacitors slow motors by; from memory.
+const CAPACITOR: f64 = 1.5;
 
 /// What a stalled motor draws, times its rated current.
 pub const STALLED: f64 = 2.2;
 
 /// What a motor draws as it starts, times its rated current; makers print three to six, common practice.
 pub const STARTING: f64 = 4.0;
+
+/// The slip of a motor at a share of its rated speed.
+pub fn speed_to_slip(share: f64) -> f64 {
+    1.0 - share * (1.0 - SLIP)
+}
+
+/// Share of its capacitor with which a motor comes to this slip.
+pub fn capacitor_for(slip: f64) -> f64 {
+    (SLIP / slip).powf(1.0 / CAPACITOR)
+}
 
 impl Motor {
     /// Whether it cannot turn whatever it is fed with.
@@ -52,12 +65,11 @@ impl Motor {
         if self.is_stuck() {
             return 0.0;
         }
-        let capacitor = if with_capacitor {
-            1.0 - self.capacitor_lost
-        } else {
-            1.0
+        let capacitor = match with_capacitor {
+            true => (1.0 - self.capacitor_lost).powf(CAPACITOR),
+            false => 1.0,
         };
-        let torque = volts * volts * capacitor.powf(1.5) * (1.0 - self.shorted_turns);
+        let torque = volts * volts * capacitor * (1.0 - self.shorted_turns);
         if torque < STARTS * (1.0 + self.drag) {
             return 0.0;
         }

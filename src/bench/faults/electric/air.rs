@@ -1,5 +1,6 @@
 //! Faults of the limits, and of the blower electrically.
 
+use super::least::limit_that_opens_in_steady_fire;
 use super::{any, between, tapped};
 use crate::bench::electric::OPEN;
 use crate::bench::faults::Fault;
@@ -21,7 +22,10 @@ pub const FAULTS: &[Fault] = &[
         part: Some("limit_switch"),
         verdicts: &["limit_opens_early"],
         fits: any,
-        strike: |condition, _, severity| condition.electric.chain.limit_early = between(30.0, 70.0, severity),
+        strike: |condition, make, severity| {
+            let least = limit_that_opens_in_steady_fire(make);
+            condition.electric.chain.limit_early = least + between(1.0, 30.0, severity);
+        },
     },
     Fault {
         name: "limit_wiring",
@@ -46,7 +50,7 @@ pub const FAULTS: &[Fault] = &[
         verdicts: &["blower_capacitor_weak"],
         fits: tapped,
         strike: |condition, _, severity| {
-            condition.electric.blower.capacitor_lost = between(0.45, 1.0, severity)
+            condition.electric.blower.capacitor_lost = between(0.6, 1.0, severity)
         },
     },
     Fault {

@@ -46,7 +46,7 @@ pub const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["thermostat_base_contact"],
         fits: any,
-        strike: |condition, _, severity| condition.electric.call.base_ohms = decades(1_700.0, 1e6, severity),
+        strike: |condition, _, severity| condition.electric.call.base_ohms = decades(2_000.0, 1e6, severity),
     },
     Fault {
         name: "cable_broken",
@@ -71,7 +71,7 @@ pub const FAULTS: &[Fault] = &[
         strike: |condition, make, severity| {
             let call = &mut condition.electric.call;
             let r = make.seed % 2 == 0;
-            *(if r { &mut call.r_ohms } else { &mut call.w_ohms }) = decades(1_700.0, 1e6, severity);
+            *(if r { &mut call.r_ohms } else { &mut call.w_ohms }) = decades(2_000.0, 1e6, severity);
         },
     },
     Fault {

@@ -1,7 +1,8 @@
 //! Faults of the inducer and of the pressure switch, electrically.
 
+use super::least::{drift_that_stays_open, slip_that_opens_the_switch};
 use super::{any, between, commanded_inducer, decades, line_inducer};
-use crate::bench::electric::OPEN;
+use crate::bench::electric::{OPEN, SLIP, capacitor_for};
 use crate::bench::faults::Fault;
 use crate::bench::make::Make;
 
@@ -37,7 +38,10 @@ pub const FAULTS: &[Fault] = &[
         part: Some("inducer_motor"),
         verdicts: &["inducer_weak"],
         fits: line_inducer,
-        strike: |condition, _, severity| condition.electric.inducer.drag = between(2.4, 3.8, severity),
+        strike: |condition, make, severity| {
+            let slip = between(slip_that_opens_the_switch(make), 0.62, severity);
+            condition.electric.inducer.drag = slip / SLIP - 1.0;
+        },
     },
     Fault {
         name: "inducer_capacitor_weak",
@@ -45,8 +49,9 @@ pub const FAULTS: &[Fault] = &[
         part: Some("run_capacitor"),
         verdicts: &["inducer_capacitor_weak"],
         fits: with_capacitor,
-        strike: |condition, _, severity| {
-            condition.electric.inducer.capacitor_lost = between(0.55, 1.0, severity)
+        strike: |condition, make, severity| {
+            let least = capacitor_for(slip_that_opens_the_switch(make));
+            condition.electric.inducer.capacitor_lost = between(1.0 - least, 1.0, severity);
         },
     },
     Fault {
@@ -89,7 +94,10 @@ pub const FAULTS: &[Fault] = &[
         part: Some("pressure_switch"),
         verdicts: &["pressure_switch_open"],
         fits: any,
-        strike: |condition, _, severity| condition.electric.switch.drift = between(1.0, 3.0, severity),
+        strike: |condition, make, severity| {
+            let least = drift_that_stays_open(make);
+            condition.electric.switch.drift = between(least, least + 1.5, severity);
+        },
     },
     Fault {
         name: "pressure_switch_resistive",
@@ -123,9 +131,10 @@ pub const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["pressure_switch_wrong"],
         fits: any,
-        strike: |condition, _, severity| {
+        strike: |condition, make, severity| {
             condition.electric.switch.wrong = true;
-            condition.electric.switch.drift = between(1.0, 2.0, severity);
+            let least = drift_that_stays_open(make);
+            condition.electric.switch.drift = between(least, least + 1.0, severity);
         },
     },
 ];

@@ -21,7 +21,7 @@ pub const FAULTS: &[Fault] = &[
         part: Some("igniter"),
         verdicts: &["igniter_out_of_range", "igniter_opens_hot"],
         fits: hot_surface,
-        strike: |condition, _, severity| condition.electric.igniter.grown = between(0.65, 3.0, severity),
+        strike: |condition, _, severity| condition.electric.igniter.grown = between(0.8, 3.0, severity),
     },
     Fault {
         name: "igniter_opens_hot",

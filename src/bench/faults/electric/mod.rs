@@ -6,6 +6,7 @@ mod call;
 mod draft;
 mod flame;
 mod ignition;
+mod least;
 mod power;
 
 use super::Fault;
