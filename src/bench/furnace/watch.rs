@@ -12,6 +12,9 @@ const TWO_MINUTES: f64 = 120.0;
 /// Seconds after the blower's start at which the flue gas is looked at again.
 const AFTER_BLOWER: f64 = 30.0;
 
+/// Voltage across a contact below which it is closed, V.
+const CLOSED: f64 = 2.0;
+
 /// Seconds of flame before its signal counts as steady.
 const STEADY: f64 = 2.0;
 
@@ -30,6 +33,7 @@ pub(super) struct Watch {
     stopped_for: f64,
     still: f64,
     limit_was_open: bool,
+    proved: bool,
     fire: Extremes,
 }
 
@@ -69,6 +73,7 @@ impl Watch {
             stopped_for: 0.0,
             still: 0.0,
             limit_was_open: false,
+            proved: false,
             fire: Extremes::new(),
         }
     }
@@ -114,7 +119,7 @@ impl Watch {
             0.0
         };
         match controls.phase() {
-            Phase::Draft | Phase::Prepurge => self.run.draft = self.now,
+            Phase::Draft | Phase::Prepurge => self.in_draft(),
             Phase::WarmUp if self.run.trial.is_none() => self.run.warm_up = Some(self.now),
             Phase::Trial => self.in_trial(),
             _ => {}
@@ -144,6 +149,19 @@ impl Watch {
         ) || self.run.burned == 0.0 && controls.volts().control.board == 0.0
     }
 
+    /// A switch that opens again and again is seen to: a meter on it jumps, and the higher figure is told.
+    fn in_draft(&mut self) {
+        let last = self.run.draft;
+        self.run.draft = self.now;
+        let switch = &mut self.run.draft.volts.chain;
+        let reopened = self.proved && last.at > 0.0;
+        self.proved |= switch.switch < CLOSED;
+        if reopened && last.volts.chain.switch > switch.switch {
+            switch.whole = switch.whole.max(last.volts.chain.whole);
+            switch.switch = last.volts.chain.switch;
+        }
+    }
+
     fn in_trial(&mut self) {
         let better = |trial: &Moment| self.now.volts.valve > trial.volts.valve;
         if self.run.trial.as_ref().is_none_or(better) {
@@ -155,14 +173,15 @@ impl Watch {
         let volts = &self.now.volts;
         let burned_before = self.run.burned;
         let was_lit = burned_before > 0.0;
+        let burns = process.flame > 0.0;
+        let fed = controls.drives_valve();
         if was_lit {
             self.fire.note(volts);
-            if burned_before >= STEADY {
+            // A signal that goes because the gas was shut says nothing about the sensing.
+            if burned_before >= STEADY && fed {
                 self.fire.flame_current = self.fire.flame_current.min(volts.flame_current);
             }
         }
-        let burns = process.flame > 0.0;
-        let fed = controls.drives_valve();
         if was_lit && !(burns && fed) {
             let moment = if fed { self.now } else { *last };
             self.run.dropout = Some(Dropout {
@@ -170,7 +189,7 @@ impl Watch {
                 valve: volts.valve,
                 moment,
             });
-            self.run.fire = Some(self.closed());
+            self.run.fire = Some(self.closed(moment.volts.flame_current));
             return;
         }
         if !burns {
@@ -184,7 +203,7 @@ impl Watch {
         } else {
             self.run.steady = Some(self.now);
         }
-        self.run.fire = Some(self.closed());
+        self.run.fire = Some(self.closed(self.now.volts.flame_current));
         if self.run.burned >= CALL {
             self.wants_heat = false;
             self.waited = 0.0;
@@ -192,10 +211,10 @@ impl Watch {
     }
 
     /// The recordings so far, with a signal that was too short-lived to be steady taken as it was.
-    fn closed(&self) -> Extremes {
+    fn closed(&self, flame_current: f64) -> Extremes {
         let mut fire = self.fire;
         if fire.flame_current.is_infinite() {
-            fire.flame_current = self.now.volts.flame_current;
+            fire.flame_current = flame_current;
         }
         fire
     }
