@@ -15,6 +15,12 @@ const AFTER_BLOWER: f64 = 30.0;
 /// Voltage across a contact below which it is closed, V.
 const CLOSED: f64 = 2.0;
 
+/// Voltage at which a valve's coil still holds, V.
+const HOLDS: f64 = 12.0;
+
+/// Seconds that the inducer has run before its switch is looked at.
+const AT_SPEED: f64 = 10.0;
+
 /// Seconds of flame before its signal counts as steady.
 const STEADY: f64 = 2.0;
 
@@ -34,6 +40,7 @@ pub(super) struct Watch {
     still: f64,
     limit_was_open: bool,
     proved: bool,
+    inducer_for: f64,
     fire: Extremes,
 }
 
@@ -74,6 +81,7 @@ impl Watch {
             still: 0.0,
             limit_was_open: false,
             proved: false,
+            inducer_for: 0.0,
             fire: Extremes::new(),
         }
     }
@@ -119,7 +127,7 @@ impl Watch {
             0.0
         };
         match controls.phase() {
-            Phase::Draft | Phase::Prepurge => self.in_draft(),
+            Phase::Draft | Phase::Prepurge => self.in_draft(seconds),
             Phase::WarmUp if self.run.trial.is_none() => self.run.warm_up = Some(self.now),
             Phase::Trial => self.in_trial(),
             _ => {}
@@ -150,12 +158,15 @@ impl Watch {
     }
 
     /// A switch that opens again and again is seen to: a meter on it jumps, and the higher figure is told.
-    fn in_draft(&mut self) {
+    fn in_draft(&mut self, seconds: f64) {
         let last = self.run.draft;
         self.run.draft = self.now;
+        let turns = self.now.volts.inducer_turns > 0.0;
+        self.inducer_for = if turns { self.inducer_for + seconds } else { 0.0 };
         let switch = &mut self.run.draft.volts.chain;
-        let reopened = self.proved && last.at > 0.0;
-        self.proved |= switch.switch < CLOSED;
+        let reopened = self.proved && self.inducer_for > AT_SPEED;
+        // A board that starts over proves its draft anew.
+        self.proved = turns && (self.proved || switch.switch < CLOSED);
         if reopened && last.volts.chain.switch > switch.switch {
             switch.whole = switch.whole.max(last.volts.chain.whole);
             switch.switch = last.volts.chain.switch;
@@ -174,7 +185,8 @@ impl Watch {
         let burned_before = self.run.burned;
         let was_lit = burned_before > 0.0;
         let burns = process.flame > 0.0;
-        let fed = controls.drives_valve();
+        // The board may still ask for gas while the chain, or its own relay, has let the valve go.
+        let fed = controls.drives_valve() && volts.valve >= HOLDS;
         if was_lit {
             self.fire.note(volts);
             // A signal that goes because the gas was shut says nothing about the sensing.
