@@ -12,7 +12,7 @@ const TWO_MINUTES: f64 = 120.0;
 /// Seconds after the blower's start at which the flue gas is looked at again.
 const AFTER_BLOWER: f64 = 30.0;
 
-/// Seconds of flame before its signal counts as steady.
+/// Seconds for which a flame must not have spread any further before it counts as steady.
 const STEADY: f64 = 2.0;
 
 /// Seconds after which a sequence that starts over and over without a flame is seen through.
@@ -31,6 +31,8 @@ pub(super) struct Watch {
     still: f64,
     limit_was_open: bool,
     fire: Extremes,
+    best_current: f64,
+    spread_ago: f64,
 }
 
 impl Watch {
@@ -59,6 +61,7 @@ impl Watch {
                 phase: Phase::Idle,
                 end: nothing,
                 latched: Latched::default(),
+                resets: 0,
             },
             now: nothing,
             started: false,
@@ -70,6 +73,8 @@ impl Watch {
             still: 0.0,
             limit_was_open: false,
             fire: Extremes::new(),
+            best_current: 0.0,
+            spread_ago: 0.0,
         }
     }
 
@@ -157,7 +162,8 @@ impl Watch {
         let was_lit = burned_before > 0.0;
         if was_lit {
             self.fire.note(volts);
-            if burned_before >= STEADY {
+            self.best_current = self.best_current.max(volts.flame_current);
+            if self.spread_ago >= STEADY {
                 self.fire.flame_current = self.fire.flame_current.min(volts.flame_current);
             }
         }
@@ -176,6 +182,8 @@ impl Watch {
         if !burns {
             return;
         }
+        let spreads = process.flame > self.run.lit;
+        self.spread_ago = if spreads { 0.0 } else { self.spread_ago + seconds };
         self.run.lit = self.run.lit.max(process.flame);
         self.run.burned += seconds;
         self.blower(seconds);
@@ -191,11 +199,11 @@ impl Watch {
         }
     }
 
-    /// The recordings so far, with a signal that was too short-lived to be steady taken as it was.
+    /// The recordings so far; of a flame that was never steady, the signal at its best.
     fn closed(&self) -> Extremes {
         let mut fire = self.fire;
         if fire.flame_current.is_infinite() {
-            fire.flame_current = self.now.volts.flame_current;
+            fire.flame_current = self.best_current;
         }
         fire
     }
@@ -228,6 +236,7 @@ impl Watch {
     pub(super) fn into_run(mut self, controls: &Controls) -> Run {
         self.run.rollout_open = controls.contacts().rollout_open;
         self.run.latched = controls.latched();
+        self.run.resets = controls.resets();
         self.run
     }
 }
