@@ -12,6 +12,9 @@ const TWO_MINUTES: f64 = 120.0;
 /// Seconds after the blower's start at which the flue gas is looked at again.
 const AFTER_BLOWER: f64 = 30.0;
 
+/// Volts across a contact that a meter does not take for closed.
+const FLICKERS: f64 = 2.0;
+
 /// Seconds of flame before its signal counts as steady.
 const STEADY: f64 = 2.0;
 
@@ -31,6 +34,7 @@ pub(super) struct Watch {
     still: f64,
     limit_was_open: bool,
     fire: Extremes,
+    has_closed: bool,
 }
 
 impl Watch {
@@ -70,6 +74,7 @@ impl Watch {
             still: 0.0,
             limit_was_open: false,
             fire: Extremes::new(),
+            has_closed: false,
         }
     }
 
@@ -114,7 +119,7 @@ impl Watch {
             0.0
         };
         match controls.phase() {
-            Phase::Draft | Phase::Prepurge => self.run.draft = self.now,
+            Phase::Draft | Phase::Prepurge => self.draft(),
             Phase::WarmUp if self.run.trial.is_none() => self.run.warm_up = Some(self.now),
             Phase::Trial => self.in_trial(),
             _ => {}
@@ -144,6 +149,17 @@ impl Watch {
         ) || self.run.burned == 0.0 && controls.volts().control.board == 0.0
     }
 
+    /// Keeps the last moment; of a switch that closes and opens again, one at which it was open: a meter shows the flicker.
+    fn draft(&mut self) {
+        let open = self.now.volts.chain.switch >= FLICKERS;
+        let flickers = self.has_closed && self.run.draft.volts.chain.switch >= FLICKERS;
+        if open || !flickers {
+            self.run.draft = self.now;
+        }
+        // What stood open before the inducer was at speed is forgotten with the first moment at which it is closed.
+        self.has_closed |= !open;
+    }
+
     fn in_trial(&mut self) {
         let better = |trial: &Moment| self.now.volts.valve > trial.volts.valve;
         if self.run.trial.as_ref().is_none_or(better) {
@@ -170,7 +186,7 @@ impl Watch {
                 valve: volts.valve,
                 moment,
             });
-            self.run.fire = Some(self.closed());
+            self.run.fire = Some(self.closed(&moment));
             return;
         }
         if !burns {
@@ -184,7 +200,7 @@ impl Watch {
         } else {
             self.run.steady = Some(self.now);
         }
-        self.run.fire = Some(self.closed());
+        self.run.fire = Some(self.closed(&self.now));
         if self.run.burned >= CALL {
             self.wants_heat = false;
             self.waited = 0.0;
@@ -192,10 +208,10 @@ impl Watch {
     }
 
     /// The recordings so far, with a signal that was too short-lived to be steady taken as it was.
-    fn closed(&self) -> Extremes {
+    fn closed(&self, moment: &Moment) -> Extremes {
         let mut fire = self.fire;
         if fire.flame_current.is_infinite() {
-            fire.flame_current = self.now.volts.flame_current;
+            fire.flame_current = moment.volts.flame_current;
         }
         fire
     }
