@@ -12,6 +12,9 @@ const TWO_MINUTES: f64 = 120.0;
 /// Seconds after the blower's start at which the flue gas is looked at again.
 const AFTER_BLOWER: f64 = 30.0;
 
+/// Volts across a contact that a meter does not take for closed.
+const FLICKERS: f64 = 2.0;
+
 /// Seconds for which a flame must not have spread any further before it counts as steady.
 const STEADY: f64 = 2.0;
 
@@ -33,6 +36,7 @@ pub(super) struct Watch {
     fire: Extremes,
     best_current: f64,
     spread_ago: f64,
+    has_closed: bool,
 }
 
 impl Watch {
@@ -75,6 +79,7 @@ impl Watch {
             fire: Extremes::new(),
             best_current: 0.0,
             spread_ago: 0.0,
+            has_closed: false,
         }
     }
 
@@ -119,7 +124,7 @@ impl Watch {
             0.0
         };
         match controls.phase() {
-            Phase::Draft | Phase::Prepurge => self.run.draft = self.now,
+            Phase::Draft | Phase::Prepurge => self.draft(),
             Phase::WarmUp if self.run.trial.is_none() => self.run.warm_up = Some(self.now),
             Phase::Trial => self.in_trial(),
             _ => {}
@@ -147,6 +152,17 @@ impl Watch {
             controls.phase(),
             Phase::Idle | Phase::Draft | Phase::Limit | Phase::Uncalled | Phase::Lockout | Phase::Postpurge
         ) || self.run.burned == 0.0 && controls.volts().control.board == 0.0
+    }
+
+    /// Keeps the last moment; of a switch that closes and opens again, one at which it was open: a meter shows the flicker.
+    fn draft(&mut self) {
+        let open = self.now.volts.chain.switch >= FLICKERS;
+        let flickers = self.has_closed && self.run.draft.volts.chain.switch >= FLICKERS;
+        if open || !flickers {
+            self.run.draft = self.now;
+        }
+        // What stood open before the inducer was at speed is forgotten with the first moment at which it is closed.
+        self.has_closed |= !open;
     }
 
     fn in_trial(&mut self) {
