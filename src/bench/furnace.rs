@@ -47,9 +47,15 @@ impl Furnace {
     fn call(&self, sound: Sound, latched: Latched) -> Run {
         let mut controls = Controls::new(&self.make, &self.condition.electric, sound, latched);
         let mut plant = Plant::new(&self.make, &self.condition.thermal);
-        let mut process = plant.step(&Default::default(), 1.0);
-        let mut watch = Watch::new(sound);
         let air = self.make.airflow();
+        let mut process = plant.step(&Default::default(), 1.0);
+        // What runs without a call has been running all the while.
+        for _ in 0..3 {
+            let flow = plant.shown().airflow / air;
+            let drive = controls.step(&process, flow, false, 5.0);
+            process = plant.step(&drive, 5.0);
+        }
+        let mut watch = Watch::new(sound);
         let mut seconds = 1.0;
         loop {
             let flow = plant.shown().airflow / air;

@@ -12,16 +12,13 @@ const TWO_MINUTES: f64 = 120.0;
 /// Seconds after the blower's start at which the flue gas is looked at again.
 const AFTER_BLOWER: f64 = 30.0;
 
-/// Voltage across a contact below which it is closed, V.
-const CLOSED: f64 = 2.0;
+/// Volts across a contact that a meter does not take for closed.
+const FLICKERS: f64 = 2.0;
 
 /// Voltage at which a valve's coil still holds, V.
 const HOLDS: f64 = 12.0;
 
-/// Seconds that the inducer has run before its switch is looked at.
-const AT_SPEED: f64 = 10.0;
-
-/// Seconds of flame before its signal counts as steady.
+/// Seconds for which a flame must not have spread any further before it counts as steady.
 const STEADY: f64 = 2.0;
 
 /// Seconds after which a sequence that starts over and over without a flame is seen through.
@@ -39,9 +36,10 @@ pub(super) struct Watch {
     stopped_for: f64,
     still: f64,
     limit_was_open: bool,
-    proved: bool,
-    inducer_for: f64,
     fire: Extremes,
+    best_current: f64,
+    spread_ago: f64,
+    has_closed: bool,
 }
 
 impl Watch {
@@ -70,6 +68,7 @@ impl Watch {
                 phase: Phase::Idle,
                 end: nothing,
                 latched: Latched::default(),
+                resets: 0,
             },
             now: nothing,
             started: false,
@@ -80,9 +79,10 @@ impl Watch {
             stopped_for: 0.0,
             still: 0.0,
             limit_was_open: false,
-            proved: false,
-            inducer_for: 0.0,
             fire: Extremes::new(),
+            best_current: 0.0,
+            spread_ago: 0.0,
+            has_closed: false,
         }
     }
 
@@ -127,7 +127,7 @@ impl Watch {
             0.0
         };
         match controls.phase() {
-            Phase::Draft | Phase::Prepurge => self.in_draft(seconds),
+            Phase::Draft | Phase::Prepurge => self.draft(),
             Phase::WarmUp if self.run.trial.is_none() => self.run.warm_up = Some(self.now),
             Phase::Trial => self.in_trial(),
             _ => {}
@@ -157,20 +157,17 @@ impl Watch {
         ) || self.run.burned == 0.0 && controls.volts().control.board == 0.0
     }
 
-    /// A switch that opens again and again is seen to: a meter on it jumps, and the higher figure is told.
-    fn in_draft(&mut self, seconds: f64) {
-        let last = self.run.draft;
-        self.run.draft = self.now;
-        let turns = self.now.volts.inducer_turns > 0.0;
-        self.inducer_for = if turns { self.inducer_for + seconds } else { 0.0 };
-        let switch = &mut self.run.draft.volts.chain;
-        let reopened = self.proved && self.inducer_for > AT_SPEED;
-        // A board that starts over proves its draft anew.
-        self.proved = turns && (self.proved || switch.switch < CLOSED);
-        if reopened && last.volts.chain.switch > switch.switch {
-            switch.whole = switch.whole.max(last.volts.chain.whole);
-            switch.switch = last.volts.chain.switch;
+    /// Keeps the last moment; of a switch that closes and opens again, one at which it was open: a meter shows the flicker.
+    fn draft(&mut self) {
+        let open = self.now.volts.chain.switch >= FLICKERS;
+        // A board that begins anew proves its draft anew, with an inducer that comes up to speed again.
+        self.has_closed &= self.now.volts.inducer_turns > 0.0;
+        let flickers = self.has_closed && self.run.draft.volts.chain.switch >= FLICKERS;
+        if open || !flickers {
+            self.run.draft = self.now;
         }
+        // What stood open before the inducer was at speed is forgotten with the first moment at which it is closed.
+        self.has_closed |= !open;
     }
 
     fn in_trial(&mut self) {
@@ -189,8 +186,9 @@ impl Watch {
         let fed = controls.drives_valve() && volts.valve >= HOLDS;
         if was_lit {
             self.fire.note(volts);
+            self.best_current = self.best_current.max(volts.flame_current);
             // A signal that goes because the gas was shut says nothing about the sensing.
-            if burned_before >= STEADY && fed {
+            if self.spread_ago >= STEADY && fed {
                 self.fire.flame_current = self.fire.flame_current.min(volts.flame_current);
             }
         }
@@ -201,12 +199,14 @@ impl Watch {
                 valve: volts.valve,
                 moment,
             });
-            self.run.fire = Some(self.closed(moment.volts.flame_current));
+            self.run.fire = Some(self.closed());
             return;
         }
         if !burns {
             return;
         }
+        let spreads = process.flame > self.run.lit;
+        self.spread_ago = if spreads { 0.0 } else { self.spread_ago + seconds };
         self.run.lit = self.run.lit.max(process.flame);
         self.run.burned += seconds;
         self.blower(seconds);
@@ -215,18 +215,18 @@ impl Watch {
         } else {
             self.run.steady = Some(self.now);
         }
-        self.run.fire = Some(self.closed(self.now.volts.flame_current));
+        self.run.fire = Some(self.closed());
         if self.run.burned >= CALL {
             self.wants_heat = false;
             self.waited = 0.0;
         }
     }
 
-    /// The recordings so far, with a signal that was too short-lived to be steady taken as it was.
-    fn closed(&self, flame_current: f64) -> Extremes {
+    /// The recordings so far; of a flame that was never steady, the signal at its best.
+    fn closed(&self) -> Extremes {
         let mut fire = self.fire;
         if fire.flame_current.is_infinite() {
-            fire.flame_current = flame_current;
+            fire.flame_current = self.best_current;
         }
         fire
     }
@@ -259,6 +259,7 @@ impl Watch {
     pub(super) fn into_run(mut self, controls: &Controls) -> Run {
         self.run.rollout_open = controls.contacts().rollout_open;
         self.run.latched = controls.latched();
+        self.run.resets = controls.resets();
         self.run
     }
 }

@@ -40,8 +40,8 @@ pub struct Gas {
     pub valve_stuck: f64,
     /// Share of full flow that passes the valve when it is not fed.
     pub valve_leaks: f64,
-    /// Share of the manifold pressure that the valve lets go as it gets warm.
-    pub valve_fades: f64,
+    /// Share of its warmth that the valve lacks when it lets go, though it is fed.
+    pub valve_lets_go: f64,
     /// Share by which the valve's regulator is set above (below: negative) the plate.
     pub regulator: f64,
     /// Share by which a plugged vent or a hose on the wrong port misleads the regulator, above or below.

@@ -14,6 +14,7 @@
 
 use super::condition::{Burners, Gas, Shut};
 use super::fuel::Fuel;
+use super::heat::towards;
 use super::register::worked;
 use super::spread::spread;
 use crate::bench::make::Make;
@@ -21,6 +22,8 @@ use crate::trade::{derated_input_above_2000_ft, input_at_altitude, input_with_ot
 
 /// Seconds in which a valve gets warm.
 const VALVE_WARMS: f64 = 150.0;
+/// Seconds in which a plunger that is no longer held drops.
+const LETS_GO: f64 = 1.0;
 /// Seconds in which a wet regulator freezes.
 const FREEZES: f64 = 120.0;
 /// Seconds after which a manifold gauge shows a steady pressure.
@@ -45,10 +48,12 @@ pub struct GasTrain {
     /// Heat at the plate's manifold pressure, BTU/h.
     heat_at_plate: f64,
     icing: f64,
-    fades: f64,
+    lets_go: f64,
     leaks: f64,
     opens: bool,
     warm: f64,
+    /// Share of its stroke that the valve's plunger still holds.
+    held: f64,
     ice: f64,
     fed_for: f64,
     air_left: f64,
@@ -147,7 +152,8 @@ impl GasTrain {
             valve_loss: spread(make.seed, 5, 0.4, 0.8) * squared / (open * open).max(1e-6),
             heat_at_plate,
             icing: gas.icing,
-            fades: gas.valve_fades,
+            lets_go: gas.valve_lets_go,
+            held: 1.0,
             leaks: gas.valve_leaks,
             opens: open > 1e-3 && beyond < HOLDS_SHUT,
             warm: 0.0,
@@ -174,12 +180,17 @@ impl GasTrain {
     /// Goes on by some seconds.
     pub fn step(&mut self, fed: bool, seconds: f64) -> GasFlow {
         let open = fed && self.opens && !self.shut;
-        let towards = |from: f64, to: f64, time: f64| to + (from - to) * (-seconds / time).exp();
-        self.warm = towards(self.warm, f64::from(u8::from(fed)), VALVE_WARMS);
+        self.warm = towards(self.warm, f64::from(u8::from(fed)), seconds, VALVE_WARMS);
+        let holds = self.lets_go == 0.0 || self.warm < 1.0 - self.lets_go;
+        self.held = if holds {
+            1.0
+        } else {
+            towards(self.held, 0.0, seconds, LETS_GO)
+        };
         let supply = self.rest * (1.0 - self.icing * self.ice);
         let manifold = if open {
             let full = supply / (1.0 + self.pipe_loss + self.valve_loss);
-            full.min(self.set * (1.0 - self.fades * self.warm)).max(0.0)
+            full.min(self.set) * self.held * self.held
         } else if self.shut {
             0.0
         } else {
@@ -187,7 +198,7 @@ impl GasTrain {
         };
         let flow = (manifold / self.plate).sqrt();
         // It goes on freezing while anything flows through it.
-        self.ice = towards(self.ice, f64::from(u8::from(flow > 0.05)), FREEZES);
+        self.ice = towards(self.ice, f64::from(u8::from(flow > 0.05)), seconds, FREEZES);
         let inlet = supply - self.pipe_loss * manifold;
         let heat = if self.air_left > 0.0 {
             self.air_left -= flow * seconds;

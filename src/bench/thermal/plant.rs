@@ -15,6 +15,8 @@ use crate::bench::process::{Drive, Process};
 
 /// Seconds in which a rollout disc warms up.
 const ROLLOUT: f64 = 12.0;
+/// Times its need of air below which flame begins to come out of the tubes.
+const OUT: f64 = 0.92;
 /// Seconds over which a technician watches whether the CO rises.
 const WATCHES: f64 = 240.0;
 /// Seconds for which a draft gauge swings after the inducer has started.
@@ -110,8 +112,10 @@ impl Plant {
         let temperatures = self
             .heat
             .step(burns.heat * self.output(&burns), moved.airflow, seconds);
-        let back = ((1.0 - burns.air) / 0.15).clamp(0.0, 1.0) * burns.lit;
+        let back = ((OUT - burns.air) / (OUT - 0.75)).clamp(0.0, 1.0) * burns.lit;
         let at_rollout = self.room + 60.0 * fire.min(3.0) + 400.0 * back * (fire / 0.3).min(1.0);
+        // What leaks through an unfed valve burns at the orifices, out of sight of the sensor.
+        let at_burners = if drive.valve_fed { burns.lit } else { 0.0 };
         let rolls_back = burns.shape == Shape::RollsBack;
         self.co_before = towards(self.co_before, burns.co, seconds, WATCHES);
         self.turning_for = if drive.inducer > 0.0 {
@@ -127,7 +131,7 @@ impl Plant {
             manifold: flow.manifold,
             manifold_lowest: flow.manifold_lowest,
             input: flow.heat,
-            flame: burns.lit,
+            flame: at_burners,
             shape: burns.shape,
             draft_housing,
             draft_switch,
@@ -158,7 +162,7 @@ impl Plant {
         self.burns = burns;
         Process {
             switch_draft: felt * (1.0 + drawn.wavers * swing),
-            flame: burns.lit,
+            flame: at_burners,
             sensor_bathed: burns.bathed,
             limit_temperature: self.shown.limit,
             rollout_temperature: self.shown.rollout,

@@ -14,7 +14,7 @@ const SECONDS: f64 = 15.0;
 const ALL: f64 = 0.99;
 
 /// Share of the maker's airflow below which the air at the registers is called little.
-const LITTLE: f64 = 0.7;
+const LITTLE: f64 = 0.75;
 
 pub(super) fn sign(name: &str) -> Option<SignProbe> {
     Some(match name {

@@ -50,7 +50,7 @@ pub const FAULTS: &[Fault] = &[
         verdicts: &["blower_capacitor_weak"],
         fits: tapped,
         strike: |condition, _, severity| {
-            condition.electric.blower.capacitor_lost = between(0.6, 1.0, severity)
+            condition.electric.blower.capacitor_lost = between(0.64, 1.0, severity)
         },
     },
     Fault {

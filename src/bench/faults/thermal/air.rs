@@ -99,7 +99,7 @@ pub(super) const FAULTS: &[Fault] = &[
         strike: |condition, make, severity| {
             // What the disc may feel above the stream before it opens, as the exchanger stands over the air.
             let spare = make.limit_opens - 70.0 - make.rise_min;
-            condition.thermal.air.hot_spot = spare / (3.5 * make.rise_min) * worse(severity, 0.85, 1.3);
+            condition.thermal.air.hot_spot = spare / (3.5 * make.rise_min) * worse(severity, 0.85, 1.15);
         },
     },
     Fault {

@@ -80,7 +80,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: Some("gas_valve"),
         verdicts: &["gas_valve_falls", "gas_valve_stays_shut"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.gas.valve_fades = worse(severity, 1.0, 1.6),
+        strike: |condition, _, severity| condition.thermal.gas.valve_lets_go = worse(severity, 0.25, 0.75),
     },
     Fault {
         name: "valve_leaks_through",
@@ -95,8 +95,9 @@ pub(super) const FAULTS: &[Fault] = &[
         title: "The valve's regulator is set far above the plate",
         part: None,
         verdicts: &["manifold_set_high"],
-        fits: always,
-        strike: |condition, _, severity| condition.thermal.gas.regulator = worse(severity, 0.8, 1.8),
+        // As far as its screw goes; propane's supply hardly stands above what its burners need.
+        fits: natural,
+        strike: |condition, _, severity| condition.thermal.gas.regulator = worse(severity, 0.45, 0.85),
     },
     Fault {
         name: "manifold_set_low",
@@ -104,7 +105,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: &["manifold_set_low", "rise_below_range"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.gas.regulator = worse(severity, -0.8, -0.9),
+        strike: |condition, _, severity| condition.thermal.gas.regulator = worse(severity, -0.3, -0.48),
     },
     Fault {
         name: "valve_vent_plugged",

@@ -1,4 +1,8 @@
 //! The plant against figures from outside.
 
+mod air;
+mod burning;
 mod call;
-mod look;
+mod draft;
+mod gas;
+mod heat;
