@@ -15,6 +15,9 @@ const AFTER_BLOWER: f64 = 30.0;
 /// Volts across a contact that a meter does not take for closed.
 const FLICKERS: f64 = 2.0;
 
+/// Voltage at which a valve's coil still holds, V.
+const HOLDS: f64 = 12.0;
+
 /// Seconds for which a flame must not have spread any further before it counts as steady.
 const STEADY: f64 = 2.0;
 
@@ -157,6 +160,8 @@ impl Watch {
     /// Keeps the last moment; of a switch that closes and opens again, one at which it was open: a meter shows the flicker.
     fn draft(&mut self) {
         let open = self.now.volts.chain.switch >= FLICKERS;
+        // A board that begins anew proves its draft anew, with an inducer that comes up to speed again.
+        self.has_closed &= self.now.volts.inducer_turns > 0.0;
         let flickers = self.has_closed && self.run.draft.volts.chain.switch >= FLICKERS;
         if open || !flickers {
             self.run.draft = self.now;
@@ -176,15 +181,17 @@ impl Watch {
         let volts = &self.now.volts;
         let burned_before = self.run.burned;
         let was_lit = burned_before > 0.0;
+        let burns = process.flame > 0.0;
+        // The board may still ask for gas while the chain, or its own relay, has let the valve go.
+        let fed = controls.drives_valve() && volts.valve >= HOLDS;
         if was_lit {
             self.fire.note(volts);
             self.best_current = self.best_current.max(volts.flame_current);
-            if self.spread_ago >= STEADY {
+            // A signal that goes because the gas was shut says nothing about the sensing.
+            if self.spread_ago >= STEADY && fed {
                 self.fire.flame_current = self.fire.flame_current.min(volts.flame_current);
             }
         }
-        let burns = process.flame > 0.0;
-        let fed = controls.drives_valve();
         if was_lit && !(burns && fed) {
             let moment = if fed { self.now } else { *last };
             self.run.dropout = Some(Dropout {
