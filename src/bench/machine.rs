@@ -19,4 +19,9 @@ pub trait Machine {
 
     /// A step's work is done on it, with whatever that mends.
     fn work(&mut self, step: Id<Step>);
+
+    /// Whether work has put right all that was wrong with it; never where that is not known.
+    fn is_mended(&self) -> bool {
+        false
+    }
 }

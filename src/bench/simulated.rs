@@ -2,6 +2,7 @@
 
 mod work;
 
+use super::condition::Condition;
 use super::furnace::{Furnace, Run};
 use super::machine::{Machine, Truth};
 use super::probe::{self, PlateProbe, Printed, ReadingProbe, SignProbe};
@@ -157,6 +158,10 @@ impl Machine for Simulated<'_> {
             mend(&mut self.furnace.condition);
             self.run = None;
         }
+    }
+
+    fn is_mended(&self) -> bool {
+        self.furnace.condition == Condition::default()
     }
 }
 

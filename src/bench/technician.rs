@@ -29,6 +29,11 @@ impl<'m, M: Machine> Technician<'m, M> {
         }
     }
 
+    /// The machine as it stands after what was done to it.
+    pub fn machine(&self) -> &M {
+        self.machine
+    }
+
     /// The command that answers; none once the call is closed.
     pub fn answer(&mut self, library: &Library, state: &State) -> Option<Command> {
         Some(match wanted(library, state) {

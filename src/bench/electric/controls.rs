@@ -86,6 +86,8 @@ pub struct Controls<'a> {
     pulled: bool,
     burnt: f64,
     overloaded: f64,
+    powered: bool,
+    resets: u32,
     amps: f64,
 }
 
@@ -115,6 +117,8 @@ impl<'a> Controls<'a> {
             pulled: false,
             burnt: 0.0,
             overloaded: 0.0,
+            powered: false,
+            resets: 0,
             amps: 0.0,
         }
     }
@@ -140,6 +144,11 @@ impl<'a> Controls<'a> {
     /// For how long, s.
     pub fn elapsed(&self) -> f64 {
         self.sequence.elapsed()
+    }
+
+    /// How often it lost its control voltage and began anew.
+    pub fn resets(&self) -> u32 {
+        self.resets
     }
 
     /// Where its contacts stand.
@@ -185,6 +194,8 @@ impl<'a> Controls<'a> {
             switch: chain.switch_seen,
             flame: self.flame_seen(flame_current),
         };
+        self.resets += u32::from(self.powered && !seen.powered);
+        self.powered = seen.powered;
         self.told = self.sequence.step(&seen, seconds);
         self.volts = Volts {
             line,

@@ -91,6 +91,8 @@ pub struct Run {
     pub end: Moment,
     /// What it left behind.
     pub latched: Latched,
+    /// How often the board lost its control voltage and began anew.
+    pub resets: u32,
 }
 
 impl Extremes {

@@ -15,7 +15,10 @@ const AFTER_BLOWER: f64 = 30.0;
 /// Volts across a contact that a meter does not take for closed.
 const FLICKERS: f64 = 2.0;
 
-/// Seconds of flame before its signal counts as steady.
+/// Voltage at which a valve's coil still holds, V.
+const HOLDS: f64 = 12.0;
+
+/// Seconds for which a flame must not have spread any further before it counts as steady.
 const STEADY: f64 = 2.0;
 
 /// Seconds after which a sequence that starts over and over without a flame is seen through.
@@ -34,6 +37,8 @@ pub(super) struct Watch {
     still: f64,
     limit_was_open: bool,
     fire: Extremes,
+    best_current: f64,
+    spread_ago: f64,
     has_closed: bool,
 }
 
@@ -63,6 +68,7 @@ impl Watch {
                 phase: Phase::Idle,
                 end: nothing,
                 latched: Latched::default(),
+                resets: 0,
             },
             now: nothing,
             started: false,
@@ -74,6 +80,8 @@ impl Watch {
             still: 0.0,
             limit_was_open: false,
             fire: Extremes::new(),
+            best_current: 0.0,
+            spread_ago: 0.0,
             has_closed: false,
         }
     }
@@ -152,6 +160,8 @@ impl Watch {
     /// Keeps the last moment; of a switch that closes and opens again, one at which it was open: a meter shows the flicker.
     fn draft(&mut self) {
         let open = self.now.volts.chain.switch >= FLICKERS;
+        // A board that begins anew proves its draft anew, with an inducer that comes up to speed again.
+        self.has_closed &= self.now.volts.inducer_turns > 0.0;
         let flickers = self.has_closed && self.run.draft.volts.chain.switch >= FLICKERS;
         if open || !flickers {
             self.run.draft = self.now;
@@ -171,14 +181,17 @@ impl Watch {
         let volts = &self.now.volts;
         let burned_before = self.run.burned;
         let was_lit = burned_before > 0.0;
+        let burns = process.flame > 0.0;
+        // The board may still ask for gas while the chain, or its own relay, has let the valve go.
+        let fed = controls.drives_valve() && volts.valve >= HOLDS;
         if was_lit {
             self.fire.note(volts);
-            if burned_before >= STEADY {
+            self.best_current = self.best_current.max(volts.flame_current);
+            // A signal that goes because the gas was shut says nothing about the sensing.
+            if self.spread_ago >= STEADY && fed {
                 self.fire.flame_current = self.fire.flame_current.min(volts.flame_current);
             }
         }
-        let burns = process.flame > 0.0;
-        let fed = controls.drives_valve();
         if was_lit && !(burns && fed) {
             let moment = if fed { self.now } else { *last };
             self.run.dropout = Some(Dropout {
@@ -186,12 +199,14 @@ impl Watch {
                 valve: volts.valve,
                 moment,
             });
-            self.run.fire = Some(self.closed(&moment));
+            self.run.fire = Some(self.closed());
             return;
         }
         if !burns {
             return;
         }
+        let spreads = process.flame > self.run.lit;
+        self.spread_ago = if spreads { 0.0 } else { self.spread_ago + seconds };
         self.run.lit = self.run.lit.max(process.flame);
         self.run.burned += seconds;
         self.blower(seconds);
@@ -200,18 +215,18 @@ impl Watch {
         } else {
             self.run.steady = Some(self.now);
         }
-        self.run.fire = Some(self.closed(&self.now));
+        self.run.fire = Some(self.closed());
         if self.run.burned >= CALL {
             self.wants_heat = false;
             self.waited = 0.0;
         }
     }
 
-    /// The recordings so far, with a signal that was too short-lived to be steady taken as it was.
-    fn closed(&self, moment: &Moment) -> Extremes {
+    /// The recordings so far; of a flame that was never steady, the signal at its best.
+    fn closed(&self) -> Extremes {
         let mut fire = self.fire;
         if fire.flame_current.is_infinite() {
-            fire.flame_current = moment.volts.flame_current;
+            fire.flame_current = self.best_current;
         }
         fire
     }
@@ -244,6 +259,7 @@ impl Watch {
     pub(super) fn into_run(mut self, controls: &Controls) -> Run {
         self.run.rollout_open = controls.contacts().rollout_open;
         self.run.latched = controls.latched();
+        self.run.resets = controls.resets();
         self.run
     }
 }

@@ -22,6 +22,8 @@ pub struct Walked {
     pub minutes: f64,
     /// Questions answered and steps done before it ended.
     pub steps: usize,
+    /// The walk's own work has put right what was wrong.
+    pub mended: bool,
 }
 
 /// Where a call begins.
@@ -77,6 +79,7 @@ pub fn walk(
                 state,
                 minutes,
                 steps,
+                mended: technician.machine().is_mended(),
             });
         };
         let more;

@@ -30,6 +30,19 @@ impl<M: Machine> Shown<'_, M> {
         };
         matches!(self.machine.ask(Datum::Reading(id)), Some(Truth::Number(number)) if number >= least)
     }
+
+    /// Whether a reading lies above what the plate allows.
+    fn is_above(&mut self, reading: &str, field: &str) -> bool {
+        let library = self.library;
+        let (Some(reading), Some(field)) = (library.readings.find(reading), library.plate.find(field)) else {
+            return false;
+        };
+        let (reading, field) = (
+            self.machine.ask(Datum::Reading(reading)),
+            self.machine.ask(Datum::Field(field)),
+        );
+        matches!((reading, field), (Some(Truth::Number(is)), Some(Truth::Number(most))) if is > most)
+    }
 }
 
 /// How often a call comes in as what someone saw who watched the start, and not as the owner's words.
@@ -78,7 +91,7 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (&'static str, &'static str) {
     if shown.is("full_run", "flame_cuts_out") {
         return (NO_HEAT, "limit-trips");
     }
-    if shown.is("blower", "weak") {
+    if shown.is("blower", "weak") || shown.is_above("temperature_rise", "rise_max") {
         return ("airflow", "airflow");
     }
     // It heats: what is wrong shows on the yearly visit.

@@ -8,7 +8,7 @@ use crate::walk::End;
 /// What a call came to, against the truth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Outcome {
-    /// It condemned the true part, or one of a group with it, or put the true cause right.
+    /// It condemned the true part, or one of a group with it, or put the true cause right; with nothing wrong, it found nothing.
     Right,
     /// It ended without a verdict, handed on, or left the furnace off for something that was not the true fault.
     Referred,
@@ -65,12 +65,9 @@ pub fn ending(library: &Library, walked: &Walked) -> Ending {
 /// With several faults, one that is found is right: the next call finds the next.
 pub fn judge(library: &Library, walked: &Walked, truth: &[&Fault]) -> Outcome {
     let state = &walked.state;
-    let stated = (state.moment.stated.iter()).map(|fault| of_verdict(library, *fault, truth));
-    let end = match &state.ended {
-        Some(End::Unproven { .. }) | None => Outcome::Referred,
-        Some(End::Outcome { .. }) if state.moment.stated.is_empty() => nothing_said(truth),
-        _ => Outcome::Right,
-    };
+    // What the tree had put right as it went needs no verdict.
+    let in_order = truth.is_empty() || walked.mended;
+    let stated = (state.moment.stated.iter()).map(|fault| of_verdict(library, *fault, truth, in_order));
     let stated: Vec<_> = stated.collect();
     if stated.contains(&Outcome::Wrong) {
         return Outcome::Wrong;
@@ -78,18 +75,26 @@ pub fn judge(library: &Library, walked: &Walked, truth: &[&Fault]) -> Outcome {
     if stated.contains(&Outcome::Right) {
         return Outcome::Right;
     }
-    stated.last().copied().unwrap_or(end)
+    stated.last().copied().unwrap_or(match &state.ended {
+        Some(End::Outcome { .. }) => nothing_found(in_order),
+        _ => Outcome::Referred,
+    })
 }
 
-/// A walk that ended as if nothing were wrong: right where nothing was.
-fn nothing_said(truth: &[&Fault]) -> Outcome {
-    match truth.is_empty() {
+/// A walk that ended as if nothing were wrong: right where nothing is, any more.
+fn nothing_found(in_order: bool) -> Outcome {
+    match in_order {
         true => Outcome::Right,
         false => Outcome::Missed,
     }
 }
 
-fn of_verdict(library: &Library, fault: Id<crate::library::Fault>, truth: &[&Fault]) -> Outcome {
+fn of_verdict(
+    library: &Library,
+    fault: Id<crate::library::Fault>,
+    truth: &[&Fault],
+    in_order: bool,
+) -> Outcome {
     let said = &library.faults[fault];
     if truth
         .iter()
@@ -108,6 +113,6 @@ fn of_verdict(library: &Library, fault: Id<crate::library::Fault>, truth: &[&Fau
         }
         Remedy::Correct => Outcome::Wrong,
         Remedy::ShutDown | Remedy::Refer | Remedy::Unresolved => Outcome::Referred,
-        Remedy::None => nothing_said(truth),
+        Remedy::None => nothing_found(in_order),
     }
 }

@@ -70,7 +70,9 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
             Some(if starts { "starts" } else { "still_dead" })
         },
         "blower_due" => |_, run| {
-            let due = run.burned > run.sound.timings.blower_on;
+            // The delay runs from the proved flame; the flame is lit some seconds before it is proved.
+            let timings = &run.sound.timings;
+            let due = run.burned > timings.blower_on + timings.trial;
             Some(if due { "due" } else { "not_due" })
         },
         _ => return None,

@@ -1,7 +1,7 @@
 //! Probes on the control side: transformer, fuse, circuits, call and board.
 
 use crate::bench::electric::condition::{Interlock, Thermostat};
-use crate::bench::electric::{OPEN, shown};
+use crate::bench::electric::{OPEN, Phase, shown};
 use crate::bench::probe::{ReadingProbe, SignProbe};
 
 pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
@@ -74,9 +74,9 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 (None, None) => "sound",
             })
         },
-        // A board that takes something for a flame from the start shows a code, and does not try.
-        "board_ready" => |furnace, _| {
-            let seeing = furnace.condition.electric.board.sees_things;
+        // A board that takes something for a flame, or sees one that it did not ask for, shows a code and does not try.
+        "board_ready" => |furnace, run| {
+            let seeing = furnace.condition.electric.board.sees_things || run.phase == Phase::Uncalled;
             Some(if seeing { "locked_out" } else { "ready" })
         },
         "thermostat_screen" => |furnace, run| {

@@ -57,8 +57,11 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
     Some(match name {
         "inducer" => |furnace, run| {
             let volts = &run.draft.volts;
+            // A board that begins anew again and again is heard by its relays.
+            let chatters = run.resets > 0 && run.burned == 0.0;
             Some(match volts.inducer_turns > 0.0 {
                 _ if door_open(furnace) => "silent",
+                _ if chatters => "hums",
                 true => "runs",
                 // A winding without a way through does not even hum.
                 false if volts.inducer_plug < HUMS || furnace.condition.electric.inducer.winding_open => {
