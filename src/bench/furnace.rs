@@ -87,5 +87,3 @@ fn pace(controls: &Controls, process: &Process, still: f64) -> f64 {
     }
 }
 
-#[cfg(test)]
-mod tests;

@@ -171,5 +171,3 @@ fn place(choices: &[Choice], word: &str) -> Option<Truth> {
     place.map(Truth::Value)
 }
 
-#[cfg(test)]
-mod tests;

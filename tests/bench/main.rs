@@ -3,4 +3,6 @@
 // Helpers of tests stop a test as an assertion would.
 #![allow(clippy::unwrap_used)]
 
+mod electric;
+mod sound;
 mod told;

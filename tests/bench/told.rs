@@ -10,7 +10,7 @@ use proofwalk::source::{Files, SourceFile};
 use proofwalk::store::read_library;
 
 /// The built-in library, with one more file.
-fn with(more: Option<(&str, &str)>) -> Library {
+pub fn with(more: Option<(&str, &str)>) -> Library {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("trees");
     let mut files = read_library(&root).unwrap();
     files.extend(more.map(|(name, text)| SourceFile::new(name, text)));

@@ -123,3 +123,53 @@ impl Call {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn volts(call: &Call) -> CallVolts {
+        call.volts(24.0, true, false)
+    }
+
+    #[test]
+    fn a_call_arrives_and_none_is_none() {
+        let calling = volts(&Call::default());
+        assert!(calling.board > 23.0 && calling.r_to_w < 0.1 && calling.awake);
+        let resting = Call::default().volts(24.0, false, false);
+        assert!(resting.board == 0.0 && resting.r_to_w > 23.0);
+    }
+
+    #[test]
+    fn a_bad_joint_shows_only_under_load() {
+        let call = Call {
+            r_ohms: 3_000.0,
+            ..Call::default()
+        };
+        let volts = volts(&call);
+        // Ohm's law: a meter draws nothing, a thermostat does.
+        assert!(volts.base > 23.0, "the thermostat off its base: {volts:?}");
+        assert!(!volts.awake && volts.board < CALLED, "{volts:?}");
+    }
+
+    #[test]
+    fn a_broken_wire_shows_its_ghost_to_a_meter_and_no_call_to_a_board() {
+        let call = Call {
+            w_ohms: OPEN,
+            ghost: 6.0,
+            ..Call::default()
+        };
+        let volts = volts(&call);
+        assert!(volts.board == 6.0 && volts.board < CALLED);
+    }
+
+    #[test]
+    fn an_open_interlock_has_the_volts_across_itself() {
+        let call = Call {
+            interlock: Some(Interlock::FloatWet),
+            ..Call::default()
+        };
+        let volts = volts(&call);
+        assert!(volts.interlock == 24.0 && volts.base == 0.0 && volts.board == 0.0);
+    }
+}

@@ -148,3 +148,68 @@ pub struct Marks {
     /// Draft at which the pressure switch closes, in.w.c.
     pub switch_closes: f64,
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const MARKS: Marks = Marks {
+        limit_opens: 160.0,
+        switch_closes: 0.6,
+    };
+
+    fn sensed(mut contacts: Contacts, switch: &Switch, limit: f64, draft: f64) -> Contacts {
+        contacts.sense(&Chain::default(), switch, &MARKS, limit, 80.0, draft);
+        contacts
+    }
+
+    #[test]
+    fn an_open_switch_has_the_volts_across_itself_and_the_others_none() {
+        let open = sensed(Contacts::default(), &Switch::default(), 80.0, 0.2);
+        let volts = open.volts(&Chain::default(), &Switch::default(), 24.0, OPEN);
+        // Common practice: about 24 V across what is open, about nothing across what is closed.
+        assert!(volts.switch > 23.0 && volts.whole < 0.5, "{volts:?}");
+        assert!(volts.limits_seen && !volts.switch_seen);
+    }
+
+    #[test]
+    fn behind_an_open_limit_nothing_is_left_to_measure() {
+        let open = sensed(Contacts::default(), &Switch::default(), 170.0, 0.2);
+        let volts = open.volts(&Chain::default(), &Switch::default(), 24.0, OPEN);
+        assert!(
+            volts.limit > 23.0 && volts.rollout < 0.1 && volts.switch < 0.1,
+            "{volts:?}"
+        );
+    }
+
+    #[test]
+    fn a_burnt_contact_passes_for_closed_until_the_valve_draws_its_current() {
+        let burnt = Switch {
+            contact_ohms: 80.0,
+            ..Switch::default()
+        };
+        let closed = sensed(Contacts::default(), &burnt, 80.0, 0.9);
+        let volts = |relay| closed.volts(&Chain::default(), &burnt, 24.0, relay);
+        assert!(
+            volts(OPEN).switch < 2.0 && volts(OPEN).switch_seen,
+            "{:?}",
+            volts(OPEN)
+        );
+        assert!(
+            volts(60.0).switch > 10.0 && !volts(60.0).switch_seen,
+            "{:?}",
+            volts(60.0)
+        );
+    }
+
+    #[test]
+    fn a_pressure_switch_opens_lower_than_it_closes_and_a_limit_closes_lower_than_it_opens() {
+        let sound = Switch::default();
+        let closed = sensed(Contacts::default(), &sound, 80.0, 0.61);
+        assert!(closed.switch_closed && sensed(closed, &sound, 80.0, 0.55).switch_closed);
+        assert!(!sensed(Contacts::default(), &sound, 80.0, 0.55).switch_closed);
+        let hot = sensed(Contacts::default(), &sound, 161.0, 0.0);
+        assert!(hot.limit_open && sensed(hot, &sound, 140.0, 0.0).limit_open);
+        assert!(!sensed(hot, &sound, 125.0, 0.0).limit_open);
+    }
+}

@@ -112,3 +112,54 @@ impl Control {
         self.cable_short.unwrap_or(OPEN)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn board(control: &Control, siemens: f64, fused: bool) -> (f64, Latches) {
+        let mut latches = control.latched(fused);
+        let volts = control.volts(120.0, siemens, true, fused, &mut latches);
+        (volts.board, latches)
+    }
+
+    #[test]
+    fn a_transformer_gives_its_volts_at_its_rated_load_and_a_little_more_without() {
+        // 40 VA at 24 V: 1.667 A, of which the board takes its share.
+        let rated = 40.0 / 24.0 / 24.0 - 1.0 / BOARD;
+        let (loaded, _) = board(&Control::default(), rated, true);
+        assert!((loaded - 24.0).abs() < 0.1, "{loaded}");
+        let regulation = UNLOADED / loaded - 1.0;
+        // Common practice for small transformers: five to ten per cent from no load to full.
+        assert!((0.05..0.10).contains(&regulation), "{regulation}");
+    }
+
+    #[test]
+    fn a_shorted_circuit_blows_the_fuse_or_trips_the_breaker_where_none_is_fitted() {
+        let control = Control {
+            accessory_short: Some(0.5),
+            ..Control::default()
+        };
+        let (volts, latches) = board(&control, 0.0, true);
+        assert!(volts == 0.0 && latches.fuse && !latches.breaker);
+        let (volts, latches) = board(&control, 0.0, false);
+        assert!(volts == 0.0 && latches.breaker && !latches.fuse);
+    }
+
+    #[test]
+    fn a_valve_and_a_few_relays_blow_nothing() {
+        let (volts, latches) = board(&Control::default(), 0.5 / 24.0 + 4.0 / 400.0, true);
+        assert!((20.4..26.4).contains(&volts) && latches == Latches::default());
+    }
+
+    #[test]
+    fn the_wrong_tap_halves_it() {
+        let control = Control {
+            wrong_tap: true,
+            ..Control::default()
+        };
+        let (volts, _) = board(&control, 0.0, true);
+        // 120 V on a tap for 240 V.
+        assert!((11.0..14.0).contains(&volts), "{volts}");
+    }
+}

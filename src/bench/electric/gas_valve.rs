@@ -48,3 +48,45 @@ impl Coil {
         works && volts >= if before { HOLDS } else { PULLS_IN }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_valve_pulls_in_at_what_it_would_not_need_to_hold() {
+        let coil = Coil::default();
+        assert!(!coil.pulled(15.0, false) && coil.pulled(15.0, true) && coil.pulled(20.4, false));
+    }
+
+    #[test]
+    fn an_open_coil_keeps_its_volts_and_a_bad_wire_takes_them() {
+        let open = Coil {
+            open: true,
+            ..Coil::default()
+        };
+        assert!(open.at_valve(24.0, 60.0) > 23.9 && !open.pulled(24.0, false));
+        let wire = Coil {
+            wire_ohms: 60.0,
+            ..Coil::default()
+        };
+        assert!(
+            (wire.at_valve(24.0, 60.0) - 12.0).abs() < 1e-9,
+            "half of it, by Ohm's law"
+        );
+    }
+
+    #[test]
+    fn a_short_shows_at_the_plug_and_only_a_shorted_coil_with_its_wires_off() {
+        let wires = Coil {
+            wire_short: Some(0.5),
+            ..Coil::default()
+        };
+        assert!(wires.circuit_ohms(60.0) < 3.0 && wires.ohms(60.0) > 3.0);
+        let coil = Coil {
+            shorted: Some(0.5),
+            ..Coil::default()
+        };
+        assert!(coil.circuit_ohms(60.0) < 3.0 && coil.ohms(60.0) < 3.0);
+    }
+}

@@ -54,8 +54,8 @@ pub enum Ground {
     NotBonded,
 }
 
-/// Resistance of a sound circuit, each way, Ω: some 60 ft of copper No. 14, common practice.
-const SOUND: f64 = 0.15;
+/// Resistance of a sound circuit, each way, Ω: some 40 ft of copper No. 14 at 2.5 Ω for 1000 ft (from memory).
+const SOUND: f64 = 0.1;
 
 /// What a breaker of 15 A does not carry for long.
 const TRIPS: f64 = 15.0;
@@ -140,5 +140,76 @@ impl Line {
             Ground::Sound | Ground::NotBonded => 0.2,
             Ground::Lost => OPEN,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What a meter shows at some amperes, with the cabinet at 0.4 of the line where nothing grounds it.
+    fn shown(line: &Line, amps: f64) -> LineVolts {
+        line.volts(120.0, amps, 0.4)
+    }
+
+    #[test]
+    fn a_loose_neutral_stands_away_from_ground_by_what_it_drops() {
+        let line = Line {
+            neutral_ohms: 2.0,
+            ..Line::default()
+        };
+        let volts = shown(&line, 5.0);
+        // Ohm's law: 5 A through 2 Ω and the sound wire's share.
+        assert!((volts.neutral_to_ground - 5.0 * 2.1).abs() < 1e-9, "{volts:?}");
+        assert!((volts.hot_to_ground - volts.board - volts.neutral_to_ground).abs() < 1e-9);
+        assert!(volts.board < 110.0, "{volts:?}");
+    }
+
+    #[test]
+    fn swapped_wires_put_the_neutral_terminal_at_line_voltage() {
+        let line = Line {
+            reversed: true,
+            ..Line::default()
+        };
+        let volts = shown(&line, 1.0);
+        // Common practice: about nothing from the line terminal to ground, line voltage from the neutral one.
+        assert!(
+            volts.hot_to_ground < 2.0 && volts.neutral_to_ground > 108.0,
+            "{volts:?}"
+        );
+        assert!(volts.board > 108.0, "every motor runs all the same: {volts:?}");
+    }
+
+    #[test]
+    fn a_cabinet_without_ground_wanders_between_the_wires() {
+        for ground in [Ground::Lost, Ground::NotBonded] {
+            let line = Line {
+                ground,
+                ..Line::default()
+            };
+            let volts = shown(&line, 1.0);
+            // Common practice: about half of the line, or wandering.
+            assert!((20.0..108.0).contains(&volts.hot_to_ground), "{volts:?}");
+            assert!(line.flame_return() < 0.1);
+        }
+        // What tells them apart: the ground wire itself.
+        let resistance = |ground| {
+            let line = Line {
+                ground,
+                ..Line::default()
+            };
+            line.ground_ohms()
+        };
+        assert!(resistance(Ground::Lost) > 1.0 && resistance(Ground::NotBonded) < 1.0);
+    }
+
+    #[test]
+    fn a_dead_short_trips_the_breaker_and_a_leak_does_not() {
+        let short = |ohms| Line {
+            short: Some(ohms),
+            ..Line::default()
+        };
+        assert!(short(0.5).trips(120.0) && shown(&short(0.5), 1.0) == LineVolts::default());
+        assert!(!short(1_000.0).trips(120.0));
     }
 }

@@ -109,3 +109,57 @@ impl Motor {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_sound_motor_makes_its_speed_and_a_little_less_on_low_volts() {
+        let motor = Motor::default();
+        assert!((motor.speed(1.0, true) - 1.0).abs() < 1e-9);
+        // Torque goes with the square of the voltage, so slip at 90 % is 1 / 0.81 of the rated one.
+        let expected = (1.0 - SLIP / 0.81) / (1.0 - SLIP);
+        assert!((motor.speed(0.9, true) - expected).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_weak_capacitor_slows_a_motor_and_a_dead_one_stops_it() {
+        let with = |lost| Motor {
+            capacitor_lost: lost,
+            ..Motor::default()
+        };
+        let speed = |lost| with(lost).speed(1.0, true);
+        // Common practice: within six per cent of its label nobody notices; without it the motor hums.
+        assert!(speed(0.06) > 0.98, "{}", speed(0.06));
+        assert!(speed(0.06) > speed(0.4) && speed(0.4) > speed(0.6));
+        assert_eq!(speed(0.95), 0.0);
+        assert_eq!(
+            with(0.95).speed(1.0, false),
+            1.0,
+            "a motor without one does not miss it"
+        );
+    }
+
+    #[test]
+    fn a_throttled_tapped_motor_draws_less() {
+        let motor = Motor::default();
+        // Common practice: an open door raises the current of a tapped motor, a full filter lowers it.
+        assert!(motor.current(1.0, 0.5) < motor.current(1.0, 1.0));
+        assert!(
+            motor.current(1.0, 1.0) <= 1.0,
+            "at the maker's airflow within its plate"
+        );
+        assert!(motor.current(0.0, 0.0) > 1.5, "stalled");
+    }
+
+    #[test]
+    fn the_slip_of_a_speed_and_the_capacitor_for_a_slip_are_what_the_motor_makes_of_them() {
+        let slip = speed_to_slip(0.8);
+        let motor = Motor {
+            capacitor_lost: 1.0 - capacitor_for(slip),
+            ..Motor::default()
+        };
+        assert!((motor.speed(1.0, true) - 0.8).abs() < 1e-9);
+    }
+}

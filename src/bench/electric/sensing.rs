@@ -67,3 +67,50 @@ impl Sensing {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// In a good flame, of a rod that gives 4 µA: common practice has two to six for a sound one.
+    fn current(sensing: &Sensing) -> f64 {
+        sensing.current(4.0, 1.0, 1.0)
+    }
+
+    #[test]
+    fn a_sound_rod_gives_its_microamperes_and_none_without_a_flame() {
+        assert!((current(&Sensing::default()) - 4.0).abs() < 0.01);
+        assert_eq!(Sensing::default().current(4.0, 0.0, 1.0), 0.0);
+    }
+
+    #[test]
+    fn in_series_only_what_resists_like_a_flame_matters_and_across_it_far_less_does() {
+        let series = |ohms| Sensing {
+            ground_ohms: ohms,
+            ..Sensing::default()
+        };
+        // Ohm's law on a flame of some tens of megohms: a joint of ten ohms takes nothing.
+        assert!(current(&series(10.0)) > 3.99);
+        assert!(current(&series(2.5e8)) < 0.5);
+        let leak = |ohms| Sensing {
+            leak: Some(ohms),
+            ..Sensing::default()
+        };
+        assert!(current(&leak(5e4)) < 0.3);
+        assert!(current(&leak(2e7)) > 3.5);
+    }
+
+    #[test]
+    fn a_good_rod_in_the_same_place_helps_where_the_rod_was_bad() {
+        let worn = Sensing {
+            worn: 0.9,
+            ..Sensing::default()
+        };
+        assert!(current(&worn) < 0.5 && current(&worn.with_good_rod()) > 3.9);
+        let no_lead = Sensing {
+            lead_ohms: OPEN,
+            ..Sensing::default()
+        };
+        assert!(current(&no_lead.with_good_rod()) < 0.2);
+    }
+}

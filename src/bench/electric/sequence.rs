@@ -199,3 +199,6 @@ impl Sequence {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -14,9 +14,10 @@
 //! - A tapped blower that gives 1600 ft³/min free, 1200 at 0.5 and 900 at 0.8 in.w.c.: memory, of the right order.
 
 use super::condition::Air as Wrong;
-use super::draft::{density, narrowed};
+use super::draft::density;
 use super::register::worked;
 use super::spread::spread;
+use super::way::narrowed;
 use crate::bench::make::{Blower, Make};
 use crate::trade::standard_airflow_from_rise;
 

@@ -13,11 +13,13 @@
 //! # References
 //!
 //! - Fan laws: the register's `fan_pressure_at_speed`. Stack: `theoretical_draft`.
-//! - How the parts of the way share the loss, and how much thinner the gas is hot: memory, of the right order.
+//! - Where water reaches a port in the collector: memory, of the right order.
 
 use super::condition::{Flue, Inducer, Room, Thermal};
+use super::heat::towards;
 use super::register::worked;
 use super::spread::spread;
+use super::way::{Cold, Way, narrowed};
 use crate::bench::make::{Make, Taps};
 use crate::trade::{air_density, theoretical_draft};
 
@@ -27,22 +29,22 @@ const WARMS: f64 = 7.0;
 const STILL: f64 = 0.06;
 /// What a closed furnace room and a tight house come to as suction, in.w.c.
 const TIGHT_ROOM: f64 = 0.06;
+/// What a dry trap lets in when all of it is open, share of the flue gas's flow.
+const TRAP: f64 = 0.6;
+/// Water that begins to cover a port in the collector, and that covers it, share of its height.
+const WETS: f64 = 0.45;
+const COVERS: f64 = 0.75;
 
-/// The way of air and flue gas.
+/// Inducer and stack against the way of air and flue gas.
 #[derive(Clone, Copy, Debug)]
 pub struct Draft {
     taps: Taps,
+    way: Way,
+    cold: Cold,
     shut_off: f64,
     inner: f64,
-    intake: f64,
-    primary: f64,
-    secondary: f64,
-    choke: f64,
-    vent: f64,
-    /// Leaks into the collector: what they add, as a share of what comes through the exchanger, for 1 of it.
+    /// What leaks into the collector, as a share of what comes through the exchanger.
     leak: f64,
-    /// How much denser the gas is cold than hot: in the primary, in the secondary, and from the inducer on.
-    cold: [f64; 3],
     speed: f64,
     stack: f64,
     against: f64,
@@ -60,71 +62,39 @@ pub struct Drawn {
     pub leak: f64,
     /// Between the switch's ports, as its label counts it, in.w.c.
     pub at_ports: f64,
-    /// Suction in the middle of the exchanger, in.w.c.
+    /// Suction in the middle of the primary exchanger, in.w.c.
     pub suction: f64,
     /// Share of the draft that comes and goes.
     pub wavers: f64,
 }
 
 impl Draft {
-    /// The way of a furnace.
+    /// The draft of a furnace.
     pub fn new(make: &Make, flue: &Flue, inducer: &Inducer, room: &Room) -> Self {
-        // Shares of the whole loss: intake and burner box, primary, secondary, choke, vent.
-        let shares = if make.condensing {
-            [0.12, 0.28, 0.28, 0.12, 0.20]
-        } else {
-            [0.03, 0.57, 0.00, 0.16, 0.24]
-        };
-        let seen = match make.switch_taps {
-            Taps::CollectorToRoom => shares[0] + shares[1] + shares[2],
-            Taps::CollectorToBurnerBox => shares[1] + shares[2],
-            Taps::AcrossChoke => shares[3],
-            Taps::BetweenCells => shares[0] + shares[1],
-        };
-        let whole = make.switch_set_point * spread(make.seed, 10, 1.45, 1.8) / seen;
+        let right = Way::in_order(make);
+        let whole = right.whole();
         let steep = spread(make.seed, 11, 1.3, 1.5);
-        let of = |share: f64, blocked: f64| whole * share * narrowed(blocked);
-        let sealed = if make.condensing { flue.intake_blocked } else { 0.0 };
-        let vent = of(shares[4], flue.terminal_blocked)
-            * narrowed(flue.vent_obstructed)
-            * narrowed(flue.vent_sags)
-            * (1.0 + flue.vent_overlong)
-            * (1.0 - flue.vent_parted).powi(2);
-        let cold = if make.condensing {
-            [2.0, 1.3, 1.1]
+        let clean = 1.0 - inducer.wheel_dirty;
+        // A condensing furnace breathes by its own intake, and its vent is too cool and too level to draw.
+        let (stack, suction) = if make.condensing {
+            (0.0, 0.0)
         } else {
-            [2.2, 1.3, 1.5]
-        };
-        let height = if make.condensing {
-            0.0
-        } else {
-            spread(make.seed, 12, 12.0, 28.0)
-        };
-        let stack = worked(
-            &theoretical_draft::FORMULA,
-            [height, make.outdoor, 300.0, make.altitude],
-            0.0,
-        );
-        let suction = if make.condensing {
-            0.0
-        } else {
-            room.negative + TIGHT_ROOM * room.starved.powi(3)
+            let height = spread(make.seed, 12, 12.0, 28.0);
+            let vent = [height, make.outdoor, 300.0, make.altitude];
+            let stack = worked(&theoretical_draft::FORMULA, vent, 0.0);
+            (stack, room.negative + TIGHT_ROOM * room.starved.powi(3))
         };
         Self {
             taps: make.switch_taps,
-            shut_off: steep * whole * (1.0 - inducer.wheel_dirty),
-            inner: (steep - 1.0) * whole / (1.0 - inducer.wheel_dirty).max(0.1).powi(2),
-            intake: of(shares[0], sealed),
-            primary: of(shares[1], flue.primary_sooted),
-            secondary: of(shares[2], flue.secondary_plugged),
-            choke: of(shares[3], 0.0) * (1.0 - inducer.choke_wrong),
-            vent,
-            leak: inducer.gasket_leaks + 0.6 * flue.trap_dry,
-            cold,
+            way: right.hindered(flue, inducer, make.condensing),
+            cold: Cold::of(make),
+            shut_off: steep * whole * clean,
+            inner: (steep - 1.0) * whole / clean.max(0.1).powi(2),
+            leak: inducer.gasket_leaks + TRAP * flue.trap_dry,
             speed: 1.0 - inducer.wheel_loose,
             stack: if flue.vent_parted > 0.5 { 0.0 } else { stack },
-            against: flue.wind * 0.5 + suction,
-            waver: 0.3 * inducer.wheel_loose + flue.wind * 0.9 / whole,
+            against: 0.5 * flue.wind + suction,
+            waver: 0.3 * inducer.wheel_loose + 0.9 * flue.wind / whole,
             sagging: flue.vent_sags,
             warm: 0.0,
         }
@@ -132,27 +102,30 @@ impl Draft {
 
     /// Goes on by some seconds, with a share of the rated speed, of the rated fire, and of the collector under water.
     pub fn step(&mut self, speed: f64, fire: f64, water: f64, seconds: f64) -> Drawn {
-        let goal = fire.sqrt().min(1.3);
-        self.warm = goal + (self.warm - goal) * (-seconds / WARMS).exp();
-        let [in_primary, in_secondary, behind] = self.cold.map(|cold| cold.powf(1.0 - self.warm));
+        self.warm = towards(self.warm, fire.sqrt().min(1.3), seconds, WARMS);
+        let dense = self.cold.at(self.warm);
         let speed = speed * self.speed;
-        let made = self.shut_off * speed * speed * behind + self.stack * self.warm - self.against;
-        let whole = 1.0 + self.leak;
-        let secondary = self.secondary * narrowed(water) / in_secondary;
-        let before = self.intake + self.primary / in_primary + secondary;
-        let after = (self.inner + self.choke + self.vent) / behind * whole * whole;
-        let squared = made.max(0.0) / (before + after);
-        let between = match self.taps {
-            Taps::CollectorToRoom => before,
-            Taps::CollectorToBurnerBox => before - self.intake,
-            Taps::AcrossChoke => self.choke / behind * whole * whole,
-            Taps::BetweenCells => self.intake + self.primary / in_primary,
+        let made = self.shut_off * speed * speed * dense.behind + self.stack * self.warm - self.against;
+        let whole = (1.0 + self.leak).powi(2);
+        let now = Way {
+            intake: self.way.intake,
+            primary: self.way.primary / dense.primary,
+            secondary: self.way.secondary * narrowed(water) / dense.secondary,
+            choke: self.way.choke / dense.behind * whole,
+            vent: self.way.vent / dense.behind * whole,
+        };
+        let squared = made.max(0.0) / (now.whole() + self.inner / dense.behind * whole);
+        let covered = match self.taps {
+            Taps::CollectorToRoom | Taps::CollectorToBurnerBox => {
+                ((water - WETS) / (COVERS - WETS)).clamp(0.0, 1.0)
+            }
+            Taps::AcrossChoke | Taps::BetweenCells => 0.0,
         };
         Drawn {
             air: squared.sqrt().max(STILL),
             leak: squared.sqrt() * self.leak,
-            at_ports: squared * between,
-            suction: squared * (self.intake + self.primary / in_primary / 2.0),
+            at_ports: squared * now.between(self.taps) * (1.0 - covered),
+            suction: squared * (now.intake + now.primary / 2.0),
             wavers: self.waver + 0.25 * (water - 0.2).max(0.0) + 0.3 * (self.sagging - 0.2).max(0.0),
         }
     }
@@ -166,11 +139,6 @@ pub fn draft_of(make: &Make, thermal: &Thermal) -> (f64, f64) {
     let mut draft = Draft::new(make, flue, inducer, room);
     let cold = draft.step(1.0, 0.0, 0.0, 1.0).at_ports;
     (cold, draft.step(1.0, 1.0, 0.0, 100.0 * WARMS).at_ports)
-}
-
-/// How many times the resistance is what it was, where a share of the area is blocked.
-pub fn narrowed(blocked: f64) -> f64 {
-    (1.0 - blocked.clamp(0.0, 0.97)).powi(-2)
 }
 
 /// How dense air is at an altitude, against sea level.

@@ -19,7 +19,7 @@ use super::spread::spread;
 use crate::bench::make::Make;
 
 /// Seconds for a flame to cross to the next burner.
-const CROSSES: f64 = 0.4;
+const CROSSES: f64 = 0.15;
 /// Below these times its need of air, flue gas comes back out of the tubes, and the flame dies.
 const ROLLS_BACK: f64 = 0.86;
 const SMOTHERED: f64 = 0.5;

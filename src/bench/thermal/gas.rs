@@ -8,17 +8,14 @@
 //!
 //! # References
 //!
-//! - The square-root law: the register's `input_at_manifold_pressure`; another gas through the same orifices:
-//!   `input_with_other_gas`; altitude: `derated_input_above_2000_ft`, `input_at_altitude`.
+//! - The square-root law: the register's `input_at_manifold_pressure`.
 //! - Natural gas is supplied at 5 to 9 in.w.c., propane at 11 (common practice).
 
-use super::condition::{Burners, Gas, Shut};
-use super::fuel::Fuel;
+use super::condition::{Gas, Shut};
 use super::heat::towards;
-use super::register::worked;
+use super::orifices::Orifices;
 use super::spread::spread;
 use crate::bench::make::Make;
-use crate::trade::{derated_input_above_2000_ft, input_at_altitude, input_with_other_gas};
 
 /// Seconds in which a valve gets warm.
 const VALVE_WARMS: f64 = 150.0;
@@ -28,16 +25,14 @@ const LETS_GO: f64 = 1.0;
 const FREEZES: f64 = 120.0;
 /// Seconds after which a manifold gauge shows a steady pressure.
 const GAUGE_SETTLES: f64 = 1.0;
+/// By how much a regulator's outlet follows its inlet beyond the highest, share for each in.w.c.
+const FOLLOWS: f64 = 0.02;
 /// Above its highest, a supply that holds the valve's disc shut, in.w.c.
 const HOLDS_SHUT: f64 = 4.0;
 
 /// Supply, valve and orifices.
 #[derive(Clone, Copy, Debug)]
 pub struct GasTrain {
-    /// The gas that comes.
-    pub fuel: Fuel,
-    /// What the burners take when all is right here, BTU/h.
-    pub rated: f64,
     shut: bool,
     rest: f64,
     set: f64,
@@ -77,92 +72,32 @@ pub struct GasFlow {
 
 impl GasTrain {
     /// The gas train of a furnace.
-    pub fn new(make: &Make, gas: &Gas, burners: &Burners) -> Self {
-        let (natural, propane) = (Fuel::natural(make.seed), Fuel::propane());
-        let choose = |is_propane: bool| if is_propane { propane } else { natural };
-        let plate_fuel = choose(make.propane);
-        let fuel = choose(make.propane != gas.other_gas);
-        let sized = choose(make.propane != burners.orifices_of_other_gas);
-        let sized_for = if burners.orifices_of_other_gas {
-            sized.usual_manifold
-        } else {
-            make.manifold
-        };
-        let derated = worked(
-            &derated_input_above_2000_ft::FORMULA,
-            [make.input, make.altitude.clamp(0.0, 10_000.0)],
-            make.input,
-        );
-        let through = [
-            derated,
-            sized_for,
-            sized.heating_value,
-            sized.specific_gravity,
-            make.manifold,
-            fuel.heating_value,
-            fuel.specific_gravity,
-        ];
-        let not_derated = if burners.orifices_not_derated {
-            worked(
-                &input_at_altitude::FORMULA,
-                [make.input, make.altitude],
-                make.input,
-            ) / derated
-        } else {
-            1.0
-        };
-        let heat_at_plate = worked(&input_with_other_gas::FORMULA, through, derated)
-            * not_derated
-            * (1.0 + burners.orifices_large);
-        let area = heat_at_plate / derated * plate_fuel.heating_value / fuel.heating_value;
-        let usual = if fuel.usual_manifold > 7.0 {
-            spread(make.seed, 2, 11.0, 12.5)
-        } else {
-            spread(make.seed, 2, 6.5, 8.5)
-        };
-        // A supply is right where it lies within the plate's range; what is right for propane may be too high for natural gas.
-        let room = make.inlet_max - make.inlet_min;
-        let right = if gas.other_gas {
-            usual
-        } else {
-            usual.clamp(make.inlet_min + 0.4 * room, make.inlet_max - 0.15 * room)
-        };
-        let rest = if gas.lock_up > 0.0 {
-            make.inlet_max + gas.lock_up
-        } else {
-            right * (1.0 - gas.supply_lacks)
-        };
-        let heavier = fuel.specific_gravity / plate_fuel.specific_gravity;
-        let squared = area * area * heavier / make.manifold;
+    pub fn new(make: &Make, gas: &Gas, orifices: &Orifices) -> Self {
+        let rest = supply(make, gas, orifices);
+        let loses = orifices.loses / make.manifold;
         let open = 1.0 - gas.valve_stuck;
         let beyond = (rest - make.inlet_max).max(0.0);
-        let supply = if gas.shut == Shut::Upstream { 0.0 } else { rest };
+        let misled = (1.0 + gas.regulator) * (1.0 + gas.reference) * (1.0 + FOLLOWS * beyond);
         Self {
-            fuel,
-            rated: derated,
             shut: gas.shut != Shut::Open,
-            rest: supply,
-            set: make.manifold
-                * (1.0 + gas.regulator)
-                * (1.0 + gas.reference)
-                * spread(make.seed, 3, 0.97, 1.03)
-                * (1.0 + 0.02 * beyond),
+            rest,
+            set: make.manifold * misled * spread(make.seed, 3, 0.97, 1.03),
             plate: make.manifold,
-            pipe_loss: (spread(make.seed, 4, 0.15, 0.35) + gas.supply_drop) * squared,
-            valve_loss: spread(make.seed, 5, 0.4, 0.8) * squared / (open * open).max(1e-6),
-            heat_at_plate,
+            pipe_loss: (spread(make.seed, 4, 0.15, 0.35) + gas.supply_drop) * loses,
+            valve_loss: spread(make.seed, 5, 0.4, 0.8) * loses / (open * open).max(1e-6),
+            heat_at_plate: orifices.at_plate,
             icing: gas.icing,
             lets_go: gas.valve_lets_go,
-            held: 1.0,
             leaks: gas.valve_leaks,
             opens: open > 1e-3 && beyond < HOLDS_SHUT,
             warm: 0.0,
+            held: 1.0,
             ice: 0.0,
             fed_for: 0.0,
             air_left: gas.air_in_line,
             now: GasFlow {
-                inlet: supply,
-                inlet_lowest: supply,
+                inlet: rest,
+                inlet_lowest: rest,
                 ..GasFlow::default()
             },
         }
@@ -232,4 +167,27 @@ impl GasTrain {
         };
         self.now
     }
+}
+
+/// The supply with nothing flowing, in.w.c.
+fn supply(make: &Make, gas: &Gas, orifices: &Orifices) -> f64 {
+    if gas.shut == Shut::Upstream {
+        return 0.0;
+    }
+    if gas.lock_up > 0.0 {
+        return make.inlet_max + gas.lock_up;
+    }
+    let usual = if orifices.fuel.usual_manifold > 7.0 {
+        spread(make.seed, 2, 11.0, 12.5)
+    } else {
+        spread(make.seed, 2, 6.5, 8.5)
+    };
+    // A supply that is right lies well within the plate's range; one of the other gas stands as that gas does.
+    let room = make.inlet_max - make.inlet_min;
+    let right = if gas.other_gas {
+        usual
+    } else {
+        usual.clamp(make.inlet_min + 0.4 * room, make.inlet_max - 0.15 * room)
+    };
+    right * (1.0 - gas.supply_lacks)
 }

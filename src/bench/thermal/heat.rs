@@ -105,7 +105,11 @@ impl Heat {
         } else {
             self.room
         };
-        let loses = stream * taken + self.transfer * STILL;
+        let loses = if airflow > 1.0 {
+            stream * taken
+        } else {
+            self.transfer * STILL
+        };
         let steady = return_air + heat / loses;
         let exchanger = towards(before.exchanger, steady, seconds, 3_600.0 * self.metal / loses);
         let leaves = if airflow > 1.0 {

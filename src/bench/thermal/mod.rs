@@ -11,6 +11,7 @@ mod flame;
 mod fuel;
 mod gas;
 mod heat;
+mod orifices;
 mod plant;
 pub mod probe;
 mod register;
@@ -19,6 +20,7 @@ mod shown;
 mod spread;
 mod switch;
 mod water;
+mod way;
 
 pub use draft::draft_of;
 pub use plant::Plant;

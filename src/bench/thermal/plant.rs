@@ -6,6 +6,7 @@ use super::draft::Draft;
 use super::flame::{Burns, Fed, Flame};
 use super::gas::GasTrain;
 use super::heat::{Heat, towards};
+use super::orifices::Orifices;
 use super::room::Surroundings;
 use super::shown::{Shape, Shown};
 use super::switch::Carried;
@@ -35,6 +36,7 @@ pub struct Plant {
     flame: Flame,
     house: House,
     heat: Heat,
+    rated: f64,
     efficiency: f64,
     cracked: f64,
     room: f64,
@@ -57,15 +59,17 @@ impl Plant {
             air,
             room,
         } = condition;
-        let gas = GasTrain::new(make, gas, burners);
-        let house = House::new(make, gas.rated * make.efficiency, air);
+        let orifices = Orifices::new(make, gas, burners);
+        let gas = GasTrain::new(make, gas, &orifices);
+        let house = House::new(make, orifices.rated * make.efficiency, air);
         Self {
             draft: Draft::new(make, flue, inducer, room),
             carried: Carried::new(hoses, inducer),
             water: Water::new(make, flue),
             surroundings: Surroundings::new(make, flue, room),
-            flame: Flame::new(make, burners, gas.fuel, gas.rated),
+            flame: Flame::new(make, burners, orifices.fuel, orifices.rated),
             heat: Heat::new(make, house.made_for, house.carries, air),
+            rated: orifices.rated,
             efficiency: make.efficiency,
             cracked: flue.cracked,
             room: make.indoor,
@@ -90,7 +94,7 @@ impl Plant {
 
     /// Goes on by some seconds: at most a few while things change, more when they are steady.
     pub fn step(&mut self, drive: &Drive, seconds: f64) -> Process {
-        let fire = self.burns.heat / self.gas.rated;
+        let fire = self.burns.heat / self.rated;
         let water = self.water.step(fire, seconds);
         let drawn = self.draft.step(drive.inducer, fire, water, seconds);
         let moved = self.house.moves(drive.blower);

@@ -35,9 +35,23 @@ pub fn sign(name: &str) -> Option<SignProbe> {
     rooms.iter().find_map(|room| room(name))
 }
 
-/// A moment at which the furnace draws its current: under fire, or as far as it came.
+/// The moment at which the furnace draws most: its current stands in the neutral.
 fn loaded(run: &Run) -> &Moment {
-    run.fire_moment().unwrap_or(&run.end)
+    let moments = [
+        run.warm_up.as_ref(),
+        run.trial.as_ref(),
+        run.fire_moment(),
+        Some(&run.end),
+    ];
+    let neutral = |moment: &Moment| moment.volts.line.neutral_to_ground;
+    let least = |most, moment| {
+        if neutral(moment) > neutral(most) {
+            moment
+        } else {
+            most
+        }
+    };
+    moments.into_iter().flatten().fold(&run.draft, least)
 }
 
 /// The moment of a question about the blower: two minutes of flame, or the last of a flame that burned shorter.

@@ -30,7 +30,7 @@ pub const FAULTS: &[Fault] = &[
         verdicts: &["igniter_opens_hot"],
         fits: hot_surface,
         strike: |condition, make, severity| {
-            condition.electric.igniter.crack_ohms = own_ohms(make) * decades(0.3, 30.0, severity)
+            condition.electric.igniter.crack_ohms = own_ohms(make) * decades(0.4, 30.0, severity)
         },
     },
     Fault {
@@ -40,7 +40,7 @@ pub const FAULTS: &[Fault] = &[
         verdicts: &["igniter_connector_bad"],
         fits: hot_surface,
         strike: |condition, make, severity| {
-            condition.electric.igniter.plug_ohms = own_ohms(make) * decades(0.3, 30.0, severity)
+            condition.electric.igniter.plug_ohms = own_ohms(make) * decades(0.4, 30.0, severity)
         },
     },
     Fault {

@@ -91,6 +91,14 @@ pub(super) const FAULTS: &[Fault] = &[
         strike: |condition, _, severity| condition.thermal.air.speed_low = worse(severity, 0.45, 0.65),
     },
     Fault {
+        name: "return_duct_leaks",
+        title: "The return duct draws air from a cold place",
+        part: None,
+        verdicts: &["return_duct_leaks"],
+        fits: always,
+        strike: |condition, _, severity| condition.thermal.air.return_leaks = worse(severity, 0.15, 0.5),
+    },
+    Fault {
         name: "limit_hot_spot",
         title: "A turn or coil too near lets hot air stand at the limit",
         part: None,

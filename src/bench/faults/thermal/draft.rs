@@ -107,6 +107,16 @@ pub(super) const FAULTS: &[Fault] = &[
         },
     },
     Fault {
+        name: "reference_plugged",
+        title: "The pressure switch's port that should be open to the room is plugged",
+        part: None,
+        verdicts: &["switch_port_plugged"],
+        fits: |make| make.switch_taps == Taps::CollectorToRoom,
+        strike: |condition, _, severity| {
+            condition.thermal.hoses.switch_port_plugged = worse(severity, 0.55, 1.0)
+        },
+    },
+    Fault {
         name: "switch_port_plugged",
         title: "The pressure switch's own port is plugged",
         part: None,

@@ -1,6 +1,6 @@
 //! Faults of burners and flame.
 
-use super::{always, worse};
+use super::{always, breathes_room_air, worse};
 use crate::bench::faults::Fault;
 
 pub(super) const FAULTS: &[Fault] = &[
@@ -38,6 +38,17 @@ pub(super) const FAULTS: &[Fault] = &[
         verdicts: &["igniter_misplaced"],
         fits: always,
         strike: |condition, _, severity| condition.thermal.burners.igniter_away = worse(severity, 0.55, 1.0),
+    },
+    Fault {
+        name: "contaminated_air",
+        title: "Lint and vapours of the room settle on burners and flame sensor",
+        part: None,
+        verdicts: &["burners_dirty", "flame_sensor_dirty", "flue_gas_unsafe"],
+        fits: breathes_room_air,
+        strike: |condition, _, severity| {
+            condition.thermal.burners.dirty = worse(severity, 0.3, 0.6);
+            condition.electric.sensing.coated = worse(severity, 0.3, 0.9);
+        },
     },
     Fault {
         name: "flame_lifts",
