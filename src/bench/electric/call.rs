@@ -56,6 +56,9 @@ const W_LOAD: f64 = 1500.0;
 /// What a thermostat that lives on R and C draws, Ω.
 const OWN_LOAD: f64 = 1200.0;
 
+/// What a technician puts across R and C to measure there, a relay's coil, Ω.
+const TEST_LOAD: f64 = 600.0;
+
 /// A thermostat on less is blank, V.
 const AWAKE: f64 = 15.0;
 
@@ -67,7 +70,7 @@ pub const CALLED: f64 = 12.0;
 pub struct CallVolts {
     /// At the board, W to C.
     pub board: f64,
-    /// At the thermostat's base with it taken off, R to C.
+    /// At the thermostat's base with it taken off and a relay's coil in its place, R to C.
     pub base: f64,
     /// Across R and W with the thermostat on its base.
     pub r_to_w: f64,
@@ -83,10 +86,10 @@ impl Call {
     pub fn volts(&self, control: f64, wanted: bool, batteries: bool) -> CallVolts {
         let fed = if self.interlock.is_some() { 0.0 } else { control };
         let broken = self.r_ohms >= OPEN;
-        // A meter takes next to nothing, so a bad joint shows only under load; a broken wire shows its ghost.
+        // Under the load that is put across it a bad joint shows, and the ghost on a broken wire is all but gone.
         let base = match broken {
-            true => self.ghost.min(fed),
-            false => fed,
+            true => 0.1 * self.ghost.min(fed),
+            false => divided(fed, self.r_ohms, TEST_LOAD),
         };
         let own = match broken {
             true => 0.0,

@@ -52,6 +52,11 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 true => "moves_air",
             })
         },
+        "blower_as_limit_opens" => |_, run| {
+            run.limit_opened?;
+            let turns = run.dropout?.moment.volts.blower.turns > 0.0;
+            Some(if turns { "runs" } else { "has_stopped" })
+        },
         "full_run" => |furnace, run| {
             let through = runs_through(run) && !door_open(furnace);
             Some(if through { "runs_through" } else { "flame_cuts_out" })
