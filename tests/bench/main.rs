@@ -5,4 +5,5 @@
 
 mod electric;
 mod sound;
+mod thermal;
 mod told;

@@ -22,8 +22,8 @@ const OUT: f64 = 0.92;
 const WATCHES: f64 = 240.0;
 /// Seconds for which a draft gauge swings after the inducer has started.
 const GAUGE_SWINGS: f64 = 10.0;
-/// Seconds after which a pulsing draft has come round.
-const PULSE: f64 = 3.0;
+/// Seconds after which a pulsing draft has come round: no multiple of the steps that a steady plant is stepped by.
+const PULSE: f64 = 4.3;
 
 /// Gas, flame, draft, air and heat of one furnace, in motion.
 #[derive(Clone, Debug)]

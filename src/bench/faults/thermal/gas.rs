@@ -88,7 +88,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: Some("gas_valve"),
         verdicts: &["valve_leaks_through"],
         fits: always,
-        strike: |condition, _, severity| condition.thermal.gas.valve_leaks = worse(severity, 0.03, 0.2),
+        strike: |condition, _, severity| condition.thermal.gas.valve_leaks = worse(severity, 0.03, 0.12),
     },
     Fault {
         name: "manifold_set_high",
