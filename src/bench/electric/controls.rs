@@ -46,6 +46,8 @@ pub struct Volts {
     pub flame_current: f64,
     /// How well flame stands before the sensor.
     pub bathed: f64,
+    /// Whether a motor is just starting, and the line shows it.
+    pub starting: bool,
 }
 
 /// What a call leaves behind for the next one.
@@ -89,6 +91,7 @@ pub struct Controls<'a> {
     powered: bool,
     resets: u32,
     amps: f64,
+    starting: bool,
 }
 
 impl<'a> Controls<'a> {
@@ -120,6 +123,7 @@ impl<'a> Controls<'a> {
             powered: false,
             resets: 0,
             amps: 0.0,
+            starting: false,
         }
     }
 
@@ -204,6 +208,7 @@ impl<'a> Controls<'a> {
             chain,
             flame_current,
             bathed: process.sensor_bathed,
+            starting: self.starting,
             ..self.volts
         };
         self.switch_on(flow, relay);
@@ -328,6 +333,8 @@ impl<'a> Controls<'a> {
             true => SPARK_AMPS,
             false => volts.glow.amps * self.sound.element.volts / 120.0,
         };
+        let blower = volts.blower.amps > STALLED * self.make.blower_amps;
+        self.starting = inducer == STARTING || blower;
         self.amps = inducer * self.sound.inducer_amps + igniter + volts.blower.amps;
     }
 

@@ -35,23 +35,30 @@ pub fn sign(name: &str) -> Option<SignProbe> {
     rooms.iter().find_map(|room| room(name))
 }
 
-/// The moment at which the furnace draws most: its current stands in the neutral.
+/// The moment at which the furnace draws most: its current stands in the neutral. What a starting motor takes is gone before
+/// a meter settles, and counts only where nothing ever comes further than starting.
 fn loaded(run: &Run) -> &Moment {
     let moments = [
+        Some(&run.draft),
         run.warm_up.as_ref(),
         run.trial.as_ref(),
         run.fire_moment(),
         Some(&run.end),
     ];
+    let moments = moments.into_iter().flatten();
     let neutral = |moment: &Moment| moment.volts.line.neutral_to_ground;
-    let least = |most, moment| {
-        if neutral(moment) > neutral(most) {
+    let most = |best, moment| {
+        if neutral(moment) > neutral(best) {
             moment
         } else {
-            most
+            best
         }
     };
-    moments.into_iter().flatten().fold(&run.draft, least)
+    let settled = moments.clone().filter(|moment| !moment.volts.starting);
+    match settled.fold(&run.rest, most) {
+        settled if neutral(settled) > 0.0 => settled,
+        _ => moments.fold(&run.rest, most),
+    }
 }
 
 /// The moment of a question about the blower: two minutes of flame, or the last of a flame that burned shorter.
