@@ -105,7 +105,7 @@ impl Flame {
         Self {
             fuel,
             rated,
-            air: fuel.air_for_oxygen(spread(make.seed, 20, 6.2, 8.6)),
+            air: fuel.air_for_oxygen(right_oxygen(make)),
             base_co: spread(make.seed, 21, 8.0, 35.0),
             count,
             reach: plugged.min(crossing) / count,
@@ -197,4 +197,9 @@ impl Flame {
         let vitiated = (0.8 * (FRESH - breathed)).exp();
         ((self.base_co + short + lazy + metal + lifted) * vitiated).min(MOST_CO)
     }
+}
+
+/// Oxygen in the dry flue gas of this furnace in order and hot, per cent.
+pub fn right_oxygen(make: &Make) -> f64 {
+    spread(make.seed, 20, 6.2, 8.6)
 }

@@ -31,6 +31,9 @@ const DUCT: f64 = 12.0;
 /// Seconds for which a blower should go on after the flame.
 const GOES_ON: f64 = 75.0;
 
+/// Times the air its gas needs at which a furnace has its plate's efficiency.
+const RIGHT_AIR: f64 = 1.5;
+
 /// Exchanger, limit and air temperatures.
 #[derive(Clone, Copy, Debug)]
 pub struct Heat {
@@ -135,4 +138,11 @@ impl Heat {
 /// Where something that lags is after some seconds.
 pub fn towards(from: f64, to: f64, seconds: f64, lag: f64) -> f64 {
     to + (from - to) * (-seconds / lag).exp()
+}
+
+/// The share of the fire's heat that reaches the air, of a furnace of this efficiency, burning with so many times the air that
+/// its gas needs: half of its loss is sensible heat, which goes with the air, the other half latent.
+pub fn kept(efficiency: f64, air: f64) -> f64 {
+    let sensible = (1.0 - efficiency) / 2.0;
+    efficiency - sensible * ((air / RIGHT_AIR).clamp(0.6, 3.0) - 1.0)
 }

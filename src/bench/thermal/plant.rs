@@ -5,7 +5,7 @@ use super::condition::Thermal;
 use super::draft::Draft;
 use super::flame::{Burns, Fed, Flame};
 use super::gas::GasTrain;
-use super::heat::{Heat, towards};
+use super::heat::{Heat, kept, towards};
 use super::orifices::Orifices;
 use super::room::Surroundings;
 use super::shown::{Shape, Shown};
@@ -113,9 +113,11 @@ impl Plant {
             igniting: drive.igniting,
         };
         let burns = self.flame.step(&fed, seconds);
-        let temperatures = self
-            .heat
-            .step(burns.heat * self.output(&burns), moved.airflow, seconds);
+        let temperatures = self.heat.step(
+            burns.heat * kept(self.efficiency, burns.air),
+            moved.airflow,
+            seconds,
+        );
         let back = ((OUT - burns.air) / (OUT - 0.75)).clamp(0.0, 1.0) * burns.lit;
         let at_rollout = self.room + 60.0 * fire.min(3.0) + 400.0 * back * (fire / 0.3).min(1.0);
         // What leaks through an unfed valve burns at the orifices, out of sight of the sensor.
@@ -178,12 +180,5 @@ impl Plant {
     /// What could be seen and measured of it now.
     pub fn shown(&self) -> Shown {
         self.shown
-    }
-
-    /// The share of the fire's heat that reaches the air: the more air goes up the stack, the less.
-    fn output(&self, burns: &Burns) -> f64 {
-        let stack = (1.0 - self.efficiency) * 0.5;
-        let more = (burns.air / 1.5).clamp(0.6, 3.0) - 1.0;
-        self.efficiency - stack * more
     }
 }

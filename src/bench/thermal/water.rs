@@ -1,17 +1,27 @@
 //! Condensate, from the secondary exchanger through the trap.
 //!
+//! # Equations
+//!
+//! Water condenses by how far below its dew point the gas leaves: the register's `condensed_share_natural` and `…_propane`
+//! give the share, `condensate_natural` and `…_propane` the gallons. How cold the gas must leave for an efficiency follows from
+//! the same share: of the gross heat about 10 % is latent, and what has not condensed is lost with the little sensible heat.
+//!
 //! # References
 //!
-//! - How much water there is: the register's `condensate_natural`; what collectors and traps hold and let off: memory, of the
-//!   right order.
+//! - What collectors and traps hold and let off: memory, of the right order.
 
 use super::condition::Flue;
+use super::flame::right_oxygen;
 use super::register::worked;
 use crate::bench::make::Make;
-use crate::trade::condensate_natural;
+use crate::trade::{
+    condensate_natural, condensate_propane, condensed_share_natural, condensed_share_propane,
+};
 
-/// Share of the water that a secondary exchanger condenses.
-const CONDENSES: f64 = 70.0;
+/// Flue gas at 7 % of oxygen leaves so warm, °F, where the whole keeps 92 % of the gross heat, and so much colder, °F, for each
+/// further share that is kept: computed with the formulas named above.
+const LEAVES: f64 = 115.0;
+const COLDER: f64 = 540.0;
 /// What a collector holds, gallons.
 const HOLDS: f64 = 0.12;
 /// What an open trap lets off, times what a furnace makes.
@@ -37,8 +47,7 @@ impl Water {
                 level: 0.0,
             };
         }
-        let made = worked(&condensate_natural::FORMULA, [make.input, CONDENSES], 0.6);
-        let fills = made / 3_600.0 / HOLDS;
+        let fills = made(make) / 3_600.0 / HOLDS;
         let drains = LETS_OFF * fills * (1.0 - flue.trap_blocked);
         let backs_up = (1.0 - drains / fills).max(0.0);
         Self {
@@ -54,4 +63,16 @@ impl Water {
         self.level = (self.level + change).clamp(0.0, 0.95);
         self.level
     }
+}
+
+/// What a condensing furnace in order lets drip, gal/h.
+pub fn made(make: &Make) -> f64 {
+    let leaves = (LEAVES - COLDER * (make.efficiency - 0.92)).clamp(75.0, 140.0);
+    let (share, condensate) = if make.propane {
+        (&condensed_share_propane::FORMULA, &condensate_propane::FORMULA)
+    } else {
+        (&condensed_share_natural::FORMULA, &condensate_natural::FORMULA)
+    };
+    let share = worked(share, [right_oxygen(make), leaves], 50.0).max(5.0);
+    worked(condensate, [make.input, share], 0.5)
 }
