@@ -7,7 +7,7 @@ use crate::common::scene::{run, scene};
 fn json(arguments: &[&str]) -> Value {
     let all = [&["rehearse", "--bench", "--format", "json"], arguments].concat();
     let said = run(&all);
-    assert_eq!(said.code, 0, "{}", said.err);
+    assert_eq!(said.code, Some(0), "{}", said.err);
     serde_json::from_str(&said.out).unwrap()
 }
 
@@ -88,7 +88,7 @@ fn one_call_alone_is_shown_with_its_walk() {
         "--calls",
         "1",
     ]);
-    assert_eq!(said.code, 0, "{}", said.err);
+    assert_eq!(said.code, Some(0), "{}", said.err);
     assert!(said.out.contains("filter_loaded (severity"), "{}", said.out);
     assert!(said.out.contains("safe-to-start/smell"), "{}", said.out);
     assert!(
@@ -142,7 +142,7 @@ fn a_good_part_condemned_fails_the_run() {
         "--calls",
         "30",
     ]);
-    assert_eq!(said.code, 1, "{}{}", said.out, said.err);
+    assert_eq!(said.code, Some(1), "{}{}", said.out, said.err);
     assert!(
         said.out.contains("wrong: no-heat with breaker_tripped"),
         "{}",
@@ -154,7 +154,7 @@ fn a_good_part_condemned_fails_the_run() {
 #[test]
 fn what_cannot_be_walked_is_said() {
     let said = run(&["rehearse", "--bench", "--only", "nonsense"]);
-    assert_eq!((said.code, said.out.as_str()), (2, ""));
+    assert_eq!((said.code, said.out.as_str()), (Some(2), ""));
     assert!(
         said.err.contains("no simulated fault has `nonsense`"),
         "{}",
@@ -172,7 +172,7 @@ fn what_cannot_be_walked_is_said() {
     );
     let folder = scene.temp.path().join("library");
     let said = run(&["rehearse", folder.to_str().unwrap(), "--bench"]);
-    assert_eq!((said.code, said.out.as_str()), (2, ""));
+    assert_eq!((said.code, said.out.as_str()), (Some(2), ""));
     assert!(
         said.err
             .contains("asks for nothing that the simulated furnace has"),
@@ -181,6 +181,6 @@ fn what_cannot_be_walked_is_said() {
     );
     for alone in [["--calls", "3"], ["--seed", "3"]] {
         let said = run(&[&["rehearse"], &alone[..]].concat());
-        assert_eq!(said.code, 2, "{alone:?} needs --bench: {}", said.err);
+        assert_eq!(said.code, Some(2), "{alone:?} needs --bench: {}", said.err);
     }
 }
