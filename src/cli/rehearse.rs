@@ -1,5 +1,7 @@
 //! Running a library's scenarios.
 
+mod trials;
+
 use std::io;
 use std::path::Path;
 
@@ -35,6 +37,9 @@ fn once(folder: Option<&Path>, how: &Rehearse) -> Result<(String, u8), Failure> 
     let library = &loaded.library;
     if how.cost {
         return Ok((costs(library, folder, how.format), 0));
+    }
+    if how.bench {
+        return trials::run(library, folder, how);
     }
     let chosen = chosen(library, &how.only)?;
     let rehearsal = Rehearsal::of(library, chosen);
