@@ -4,6 +4,8 @@
 #![allow(clippy::unwrap_used)]
 
 mod electric;
+mod judge;
 mod sound;
 mod thermal;
 mod told;
+mod trials;
