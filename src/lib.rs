@@ -8,10 +8,12 @@
 //! - [`library`]: what an author wrote: registries and trees.
 //! - [`check`]: what is wrong with a library.
 //! - [`layout`]: how much of a question a screen holds.
+//! - [`audit`]: what the company learns from its calls.
 //! - [`report`]: what a person reads.
 //! - [`store`]: session files and tree files: append, sync, lock, list, take up.
 //! - [`face`]: what both faces share; [`tui`]: the screen; [`plain`]: the line face.
 
+pub mod audit;
 pub mod check;
 pub mod cli;
 pub mod face;

@@ -1,0 +1,3 @@
+//! What the company learns from its calls.
+
+pub mod statistics;
