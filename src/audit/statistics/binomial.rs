@@ -14,7 +14,7 @@ pub(super) fn at_most(count: u64, of: u64, chance: f64) -> f64 {
 }
 
 /// How probable it is to count at least so many.
-pub(super) fn at_least(count: u64, of: u64, chance: f64) -> f64 {
+pub(in super::super) fn at_least(count: u64, of: u64, chance: f64) -> f64 {
     if count == 0 {
         return 1.0;
     }

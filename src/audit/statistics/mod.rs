@@ -5,9 +5,10 @@
 //! anything of says so rather than giving a number.
 
 mod beta;
-mod binomial;
+pub(super) mod binomial;
 mod normal;
 
+pub mod apart;
 pub mod digits;
 pub mod dispersion;
 pub mod exact;
@@ -17,6 +18,7 @@ pub mod jeffreys;
 pub mod p_chart;
 pub mod shrinkage;
 pub mod survival;
+pub mod trend;
 pub mod weights;
 pub mod wilson;
 
