@@ -111,7 +111,7 @@ impl Auditor {
             until: self.until,
             calls: visits.len() as u64,
             closed: visits.iter().filter(|visit| visit.closed().is_some()).count() as u64,
-            damaged: self.unsound.files(),
+            damaged: self.unsound.damaged(),
             other_files: self.other_files,
             copies: self.copies,
             without_library: self.without_library,

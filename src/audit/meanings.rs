@@ -66,7 +66,15 @@ impl Meanings {
         }
     }
 
-    /// Whether a library was at hand.
+    /// The same for a call whose own library is not at hand: another edition's meanings have to do.
+    pub fn presumed(self) -> Self {
+        Self {
+            is_known: false,
+            ..self
+        }
+    }
+
+    /// Whether the call's own library was at hand.
     pub fn is_known(&self) -> bool {
         self.is_known
     }

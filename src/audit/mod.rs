@@ -28,7 +28,8 @@ mod visits;
 
 pub use auditor::{Auditor, Window};
 pub use call::{Call, Ending, NotTaken, PutBacks, Remedy, Stay, Taken, Verdict};
-pub use groups::{Month, Part, Technician, Tree};
+pub use findings::WhatIsWrong;
+pub use groups::{Month, Part, Tally, Technician, Tree};
 pub use meanings::Meanings;
 pub use summary::{Audit, CAUTION, Callbacks, FollowUp, Passage, Rate, SessionRef, TOO_SMALL};
 pub use tell::Teller;

@@ -3,6 +3,8 @@
 //! The log is trusted to say what happened: whether it follows from its library is for `proofwalk verify` to say. So nothing
 //! is replayed here, and no library is needed but for what its names mean.
 
+use std::sync::Arc;
+
 use jiff::Timestamp;
 
 use super::call::{Call, Ending, NotTaken, PutBacks, Stay, Taken, Verdict};
@@ -11,8 +13,8 @@ use crate::walk::{End, Event, Opened, Role, Voiding};
 
 /// Tells a session's events into a [`Call`], one after the other.
 #[derive(Debug)]
-pub struct Teller<'m> {
-    meanings: &'m Meanings,
+pub struct Teller {
+    meanings: Arc<Meanings>,
     call: Call,
     /// The step it stands at, and since when.
     at: Option<String>,
@@ -41,9 +43,15 @@ struct Interrupted {
     depth: usize,
 }
 
-impl<'m> Teller<'m> {
+impl Teller {
     /// A call that was opened.
-    pub fn new(session: &str, folder: u32, opened: &Opened, time: Timestamp, meanings: &'m Meanings) -> Self {
+    pub fn new(
+        session: &str,
+        folder: u32,
+        opened: &Opened,
+        time: Timestamp,
+        meanings: Arc<Meanings>,
+    ) -> Self {
         let call = Call {
             session: session.to_owned(),
             folder,

@@ -115,6 +115,10 @@ pub(super) enum Command {
         #[arg(required = true, value_name = "PATH")]
         paths: Vec<PathBuf>,
     },
+    /// Audit folders of sessions: what came back, what was wrong, and what the numbers are too small to say.
+    ///
+    /// An audit finds causes; it does not assign liability.
+    Audit(Audited),
     /// What an editor should know of the files of a library: JSON Schema.
     ///
     /// Without a kind it lists the kinds and says how an editor comes to know.
@@ -182,6 +186,21 @@ pub(super) struct Compute {
     /// How to print it.
     #[arg(long, value_enum, default_value_t = FormulaFormat::Text)]
     pub format: FormulaFormat,
+}
+
+/// What is audited.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Audited {
+    /// Folders of sessions; those in them are read, too.
+    #[arg(required = true, value_name = "DIR")]
+    pub folders: Vec<PathBuf>,
+    /// Days of 24 h within which the next call at the same equipment is a callback.
+    #[arg(long, value_name = "DAYS", default_value_t = 30)]
+    pub window: u32,
+    /// How to print it.
+    #[arg(long, value_enum, default_value_t = AuditFormat::Text)]
+    pub format: AuditFormat,
 }
 
 /// Where sessions are kept.
@@ -260,6 +279,14 @@ pub(super) struct Walking {
 pub(super) enum ReportFormat {
     Text,
     Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum AuditFormat {
+    Text,
+    Json,
+    Csv,
+    Html,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

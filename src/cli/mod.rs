@@ -1,6 +1,7 @@
 //! The commands, one file each: the edge where the house meets files, clocks and terminals.
 
 mod arguments;
+mod audit;
 mod check;
 mod desk;
 mod failure;
@@ -103,6 +104,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         }
         Some(Command::Formula(how)) => formula::run(&how),
         Some(Command::Verify { paths }) => verify::run(&paths),
+        Some(Command::Audit(how)) => audit::run(&how),
         Some(Command::Schema {
             write: Some(folder),
             modelines,

@@ -12,6 +12,7 @@
 //! what was written is reported, never mended; only a last line that was cut off while it was written, and so confirmed to
 //! nobody, is set aside.
 
+mod archive;
 mod damage;
 mod error;
 mod fault;
@@ -31,6 +32,7 @@ mod strict;
 mod tree_files;
 mod verify;
 
+pub use archive::Archive;
 pub use damage::{Damage, DamageKind, Warning};
 pub use error::{Cause, StoreError};
 pub use fault::{FileFault, FolderFault};

@@ -27,6 +27,8 @@ pub enum WhatIsWrong {
     Foreign,
     /// It could not be read, or something else stands in its place.
     Unreadable,
+    /// Nothing was recorded in it.
+    Empty,
     /// Its last line was cut off while it was written. The call counts as far as it is whole.
     HalfWritten,
     /// Its clock went back. The call counts.
@@ -42,6 +44,7 @@ impl WhatIsWrong {
             Self::Damaged => "damaged",
             Self::Foreign => "foreign",
             Self::Unreadable => "unreadable",
+            Self::Empty => "empty",
             Self::HalfWritten => "half-written",
             Self::ClockBack => "clock went back",
             Self::Unsealed => "never closed",
@@ -76,9 +79,10 @@ impl Unsounds {
         self.files.push(Unsound { session, what, why });
     }
 
-    /// How many files hold no call.
-    pub fn files(&self) -> u64 {
-        self.files.len() as u64
+    /// How many files are damaged, foreign or unreadable.
+    pub fn damaged(&self) -> u64 {
+        let damaged = self.files.iter().filter(|file| file.what != WhatIsWrong::Empty);
+        damaged.count() as u64
     }
 
     pub fn found(self, visits: &Visits) -> Vec<Unsound> {

@@ -31,11 +31,6 @@ impl Frame {
         }
     }
 
-    /// The share at the top.
-    pub fn top(&self) -> f64 {
-        self.up
-    }
-
     pub fn x(&self, value: f64) -> f64 {
         LEFT + (value / self.across) * (WIDTH - LEFT - RIGHT)
     }
@@ -171,7 +166,7 @@ mod tests {
             (frame.y(0.0), frame.y(0.4), frame.y(7.0)),
             (HEIGHT - BOTTOM, TOP, TOP)
         );
-        assert_eq!(Frame::new(0.0, f64::NAN.max(0.0)).top(), 0.01);
+        assert_eq!(Frame::new(0.0, 0.0).up, 0.01);
     }
 
     #[test]

@@ -21,8 +21,9 @@ pub fn text(audit: &Audit, ascii: bool) -> String {
     page.title("HOW TO READ IT");
     page.text(audit.caution);
     page.text(
-        "Intervals are of 95 %. “too few” stands where the numbers are too small to say anything. To read a call: \
-         proofwalk report SESSION --sessions DIR",
+        "Intervals are of 95 %. “too few” stands where the numbers are too small to say anything. To walk a call again, \
+         step by step: proofwalk replay SESSION --sessions DIR; for its job report: proofwalk report SESSION \
+         --sessions DIR",
     );
     page.finish()
 }
