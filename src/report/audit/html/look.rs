@@ -40,8 +40,8 @@ const DARK: Colours = Colours {
     soft: "#bcc6cf",
     faint: "#45505a",
     drawn: "#8ecbdb",
-    field: "#383222",
-    outer: "#262724",
+    field: "#4a4230",
+    outer: "#302f2a",
     out: "#ffb0a6",
 };
 
@@ -145,7 +145,8 @@ figure,.tiles li,tr,h2,h3{break-inside:avoid}
 h2,h3{break-after:avoid}
 .scroll{overflow:visible}
 thead{display:table-header-group}
-svg{max-width:15cm}
+section>p{break-after:avoid}
+svg{max-width:12cm}
 ";
 
 #[cfg(test)]
