@@ -286,6 +286,7 @@ pub(super) enum AuditFormat {
     Text,
     Json,
     Csv,
+    Html,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

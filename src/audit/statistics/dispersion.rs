@@ -10,15 +10,18 @@
 //!
 //! # Range
 //!
-//! Four groups and more with calls; below, nothing is said. A factor below 1 is taken as 1.
+//! Twenty groups and more with calls: of fewer, one that really differs would be taken for scatter of all, and hide itself. Below that
+//! nothing is said.
 //!
 //! # Example
 //!
 //! ```
 //! use proofwalk::audit::statistics::{Count, dispersion};
 //!
-//! let alike = [Count::new(8, 100), Count::new(9, 110), Count::new(7, 95), Count::new(8, 102)];
+//! let alike = [Count::new(8, 100), Count::new(9, 110), Count::new(7, 95), Count::new(10, 102)].repeat(5);
+//! let apart = [Count::new(2, 100), Count::new(19, 110), Count::new(3, 95), Count::new(9, 102)].repeat(5);
 //! assert_eq!(dispersion::evident(&alike), None);
+//! assert!(dispersion::evident(&apart).is_some_and(|factor| factor > 2.0));
 //! ```
 //!
 //! # References
@@ -26,10 +29,12 @@
 //! - D. J. Spiegelhalter, *Funnel plots for comparing institutional performance*, Statistics in Medicine 24 (2005): the
 //!   multiplicative model, winsorised at a tenth. The bound above which it is evident is from memory.
 
+use statrs::function::erf::erfc;
+
 use super::{Count, normal};
 
 /// Fewest groups of which something is said.
-const FEWEST: usize = 4;
+const FEWEST: usize = 20;
 
 /// The share of the groups at each end that is held to the next.
 const TENTH: f64 = 0.1;
@@ -52,6 +57,18 @@ pub fn evident(groups: &[Count]) -> Option<f64> {
     let many = off.len() as f64;
     let factor = off.iter().map(|z| z.clamp(low, high).powi(2)).sum::<f64>() / many;
     (factor > 1.0 + 2.0 * (2.0 / many).sqrt()).then_some(factor)
+}
+
+/// How often chance and that scatter together would put a group with this rate as far out, on either side.
+pub fn chance(group: Count, rate: f64, factor: f64) -> f64 {
+    let spread = factor * rate * (1.0 - rate);
+    match group.rate() {
+        Some(found) if spread > 0.0 => {
+            let off = (found - rate).abs() / (spread / group.of as f64).sqrt();
+            erfc(off * std::f64::consts::FRAC_1_SQRT_2)
+        }
+        _ => 1.0,
+    }
 }
 
 /// The limits of a group of a size, as shares, where the groups scatter by such a factor.

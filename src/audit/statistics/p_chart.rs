@@ -62,7 +62,11 @@ pub struct Month {
 impl Chart {
     /// The chart of these months.
     pub fn of(counts: &[Count]) -> Self {
-        let centre = Count::sum(counts).rate().unwrap_or(0.0);
+        Self::about(Count::sum(counts).rate().unwrap_or(0.0), counts)
+    }
+
+    /// The same about a rate that is known from elsewhere.
+    pub fn about(centre: f64, counts: &[Count]) -> Self {
         let months = counts.iter().map(|count| Month::new(*count, centre)).collect();
         Self { centre, months }
     }

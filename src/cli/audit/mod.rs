@@ -32,9 +32,10 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         super::tell("No sessions below these folders: a session is a file that ends in .jsonl.");
     }
     let text = match how.format {
-        AuditFormat::Text => audit::text(&audit),
+        AuditFormat::Text => audit::text(&audit, super::look::of_findings(&std::io::stdout()).ascii),
         AuditFormat::Json => audit::json(&audit),
         AuditFormat::Csv => audit::csv(&audit),
+        AuditFormat::Html => audit::html(&audit),
     };
     super::print(&text)?;
     Ok(if audit.damaged > 0 { FINDINGS } else { 0 })

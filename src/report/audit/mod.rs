@@ -1,9 +1,20 @@
-//! An audit as others read it: a page for the terminal, JSON, and a table for a spreadsheet.
+//! An audit as others read it: a page for a terminal, one for a browser, JSON, and a table for a spreadsheet.
+//!
+//! `figures` works out what both pages show; a group too small says so in each. Nothing is ranked: groups stand in the order
+//! of their names.
 
 mod csv;
+mod figures;
+mod html;
 mod text;
 
+#[cfg(test)]
+mod made;
+#[cfg(test)]
+mod tests;
+
 pub use csv::csv;
+pub use html::html;
 pub use text::text;
 
 use crate::audit::Audit;

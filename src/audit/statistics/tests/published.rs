@@ -247,8 +247,13 @@ fn scatter_is_evident_where_there_is_some() {
     assert!(low < narrow_low && narrow_high < high);
     // Arithmetic: 0.1 plus 1.96 times 0.03.
     near(narrow_high, 0.1588, 1e-4);
-    assert_eq!(dispersion::evident(&rats[..3]), None);
-    assert_eq!(dispersion::evident(&[Count::new(0, 10); 6]), None);
+    // Arithmetic: 19.6 standard deviations off, which a factor of 100 makes 1.96, and one of 384.16 makes 1.
+    let found = |factor| dispersion::chance(Count::new(1_588, 10_000), 0.1, factor);
+    near(found(100.0), 0.05, 1e-4);
+    near(found(384.16), 0.3173, 1e-4);
+    assert_eq!(dispersion::chance(Count::new(0, 0), 0.1, 2.0), 1.0);
+    assert_eq!(dispersion::evident(&rats[52..]), None);
+    assert_eq!(dispersion::evident(&[Count::new(0, 10); 30]), None);
 }
 
 #[test]
