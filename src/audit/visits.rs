@@ -193,9 +193,16 @@ impl Visits {
         let mut order: Vec<u32> = (0..self.list.len() as u32)
             .filter(|number| self.get(*number).equipment != NO_NAME)
             .collect();
-        order.sort_unstable_by_key(|number| {
-            let visit = self.get(*number);
-            (visit.equipment, visit.opened, visit.session, *number)
+        order.sort_unstable_by(|one, other| {
+            let (first, second) = (self.get(*one), self.get(*other));
+            let key = |visit: &Visit| (visit.equipment, visit.opened);
+            let by_time = key(first).cmp(&key(second));
+            let by_id = || match (first.session, second.session) {
+                // Names are numbered as they come, and calls may come in any order.
+                (SessionNo::Named(one), SessionNo::Named(other)) => self.named(one).cmp(&self.named(other)),
+                (one, other) => one.cmp(&other),
+            };
+            by_time.then_with(by_id).then(one.cmp(other))
         });
         order
     }

@@ -51,5 +51,9 @@ pub fn chance(one: &[u64; 10], other: &[u64; 10]) -> Option<f64> {
         }
         kinds += 1;
     }
-    (kinds >= 2).then(|| gamma_ur(f64::from(kinds - 1) / 2.0, chi_square / 2.0))
+    (kinds >= 2).then(|| match chi_square > 0.0 {
+        true => gamma_ur(f64::from(kinds - 1) / 2.0, chi_square / 2.0),
+        // The library takes no zero.
+        false => 1.0,
+    })
 }
