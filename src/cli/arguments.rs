@@ -201,6 +201,11 @@ pub(super) struct Audited {
     /// How to print it.
     #[arg(long, value_enum, default_value_t = AuditFormat::Text)]
     pub format: AuditFormat,
+    /// With `--format weights`: the library's folder whose faults are weighed; without it, the built-in library.
+    #[arg(long, value_name = "DIR")]
+    pub library: Option<PathBuf>,
+    #[command(flatten)]
+    pub overlays: Overlays,
 }
 
 /// Where sessions are kept.
@@ -287,6 +292,8 @@ pub(super) enum AuditFormat {
     Json,
     Csv,
     Html,
+    /// How often each fault is met, learned from verdicts that held, as `registry/faults.yaml` of an overlay.
+    Weights,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

@@ -33,11 +33,11 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     ];
     let body = html! {
         p {
-            "The limits say what a technician with so many calls would show by chance, if their rate were that of all: 95 and 998 "
+            "The limits say what a technician with so many calls would show by chance, if their rate were that of all: 950 and 998 "
             "of a thousand lie inside the inner and the outer ones"
             @if standings.factor.is_some() { "; they are widened, since technicians differ among each other by more than chance" }
             ". Under " (TOO_SMALL) " calls nothing is said. “To expect” draws a rate towards that of all by as much as few calls "
-            "say little. “Chance” is how often anybody would be as far out, all that are looked at considered."
+            "say little. “Chance” is how often chance alone would put anybody as far out, corrected for looking at all of them."
         }
         (beside(&chart_of(&standings, most), &table("Technicians, in the order of their names", &heads, &rows)))
         (look(&standings))
@@ -83,8 +83,16 @@ fn row(standing: &Standing) -> Vec<String> {
             .map(|expected| percents(expected.low, expected.high))
             .unwrap_or_default(),
         standing.place.words().to_owned(),
-        standing.chance.map(percent).unwrap_or_default(),
+        standing.chance.map(chance).unwrap_or_default(),
     ]
+}
+
+/// A chance; a small one is never nothing.
+fn chance(chance: f64) -> String {
+    match chance < 0.001 {
+        true => "< 0.1 %".to_owned(),
+        false => percent(chance),
+    }
 }
 
 fn chart_of(standings: &Standings, most: u64) -> Markup {

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::chart::{WIDTH, fine};
+use super::chart::{WIDTH, fine, rounded_up};
 use super::{beside, section, table};
 use crate::audit::{Audit, Rate};
 use crate::report::audit::figures::{all, percent, percents, spoken};
@@ -100,7 +100,7 @@ fn chart(id: &str, title: &str, groups: &[Group], all: f64) -> Markup {
         .iter()
         .filter(|group| !group.rate.too_small)
         .map(|group| group.rate.high);
-    let most = large.fold((2.0 * all).max(0.05), f64::max).min(1.0);
+    let most = rounded_up(large.fold((2.0 * all).max(0.05), f64::max)).min(1.0);
     let x = |share: f64| fine(LEFT + (RIGHT - LEFT) * (share / most).min(1.0));
     let foot = LINE * drawn.len() as f64 + 6.0;
     let (title_id, told_id) = (format!("{id}-title"), format!("{id}-told"));
