@@ -210,6 +210,9 @@ faults:
         audit.learned.truncate(1);
         audit.learned[0].held = 3;
         let text = weights(&audit, &library);
-        assert!(text.contains("# TOO FEW") && text.contains("from 3 verdicts that held"), "{text}");
+        assert!(
+            text.contains("# TOO FEW") && text.contains("from 3 verdicts that held"),
+            "{text}"
+        );
     }
 }

@@ -5,6 +5,7 @@ use maud::{Markup, html};
 use super::chart::{self, Across, Frame, fine};
 use super::{beside, section, table};
 use crate::audit::statistics::funnel::{ACT, WARN};
+use crate::audit::statistics::shrinkage::Expected;
 use crate::audit::{Audit, TOO_SMALL};
 use crate::report::audit::figures::{Place, Standing, Standings, percent, percents, standings};
 
@@ -20,7 +21,9 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
         .map(|standing| standing.count.of)
         .max()
         .filter(|most| *most > 0)?;
-    let rows: Vec<Vec<String>> = standings.each.iter().map(row).collect();
+    let rows: Vec<Vec<String>> = (standings.each.iter().zip(standings.expected()))
+        .map(|(standing, expected)| row(standing, expected))
+        .collect();
     let heads = [
         "Technician",
         "Calls",
@@ -66,7 +69,7 @@ fn name(standing: &Standing) -> &str {
     standing.technician.as_deref().unwrap_or("(not named)")
 }
 
-fn row(standing: &Standing) -> Vec<String> {
+fn row(standing: &Standing, expected: Option<Expected>) -> Vec<String> {
     let few = standing.place == Place::TooFew;
     let rate = standing.count.rate().filter(|_| !few);
     vec![
@@ -74,12 +77,10 @@ fn row(standing: &Standing) -> Vec<String> {
         standing.count.of.to_string(),
         standing.count.count.to_string(),
         rate.map(percent).unwrap_or_default(),
-        standing
-            .expected
+        expected
             .map(|expected| percent(expected.rate))
             .unwrap_or_default(),
-        standing
-            .expected
+        expected
             .map(|expected| percents(expected.low, expected.high))
             .unwrap_or_default(),
         standing.place.words().to_owned(),

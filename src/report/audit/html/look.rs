@@ -121,6 +121,7 @@ ul.found{margin:.3rem 0;padding-left:1.1rem}
 ul.found li{margin:.35rem 0}
 code{font-size:.85rem;overflow-wrap:anywhere}
 svg text{font:12px sans-serif;fill:var(--ink)}
+@media (max-width:30rem){svg text{font-size:13.5px}}
 svg .soft{fill:var(--soft)}
 .axis{stroke:var(--ink);stroke-width:1.2;fill:none}
 .grid{stroke:var(--faint);stroke-width:.8;fill:none}
