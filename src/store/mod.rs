@@ -13,6 +13,7 @@
 //! nobody, is set aside.
 
 mod archive;
+mod canonical;
 mod damage;
 mod error;
 mod fault;
@@ -42,7 +43,7 @@ pub use id::SessionId;
 pub use journal::Journal;
 pub use listing::{ChainState, Listed, Names};
 pub use record::Record;
-pub use records::{ChainReport, ReadError, Records};
+pub use records::{ChainReport, Decoded, ReadError, Records};
 pub use repair::Repair;
 pub use signal::ignore_file_size_signal;
 pub use tree_files::{

@@ -39,12 +39,15 @@ fn hostile() -> Vec<Told> {
 
 #[test]
 fn the_page_fits_and_holds_nothing_that_acts_on_a_terminal() {
-    let page = audit::text(&audited(&hostile()));
-    for line in page.lines() {
-        assert!(line.width() <= 80, "{} columns: {line}", line.width());
-        assert!(!line.contains(['\u{1b}', '\r', '\t', '\u{202e}']), "{line:?}");
+    for ascii in [true, false] {
+        let page = audit::text(&audited(&hostile()), ascii);
+        for line in page.lines() {
+            assert!(line.width() <= 80, "{} columns: {line}", line.width());
+            assert!(!line.contains(['\u{1b}', '\r', '\t', '\u{202e}']), "{line:?}");
+            assert!(!ascii || line.is_ascii(), "{line:?}");
+        }
+        assert!(page.contains("does not assign"), "the caution: {page}");
     }
-    assert!(page.contains("does not assign"), "the caution: {page}");
 }
 
 /// The fields of a table, read as RFC 4180 has it.

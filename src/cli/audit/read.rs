@@ -79,7 +79,7 @@ fn through(
     let mut records = archive.folder(place)?.stream(id)?;
     let mut wrong = None;
     let mut teller: Option<Teller> = None;
-    for record in &mut records {
+    while let Some(record) = records.next_as(|event| decode(event).ok()) {
         let record = match record {
             Ok(record) => record,
             Err(ReadError::Damage(damage)) => {
@@ -91,22 +91,19 @@ fn through(
                 break;
             }
         };
-        let event = match decode(record.event.get()) {
-            Ok(event) => event,
-            Err(error) => {
-                let why = format!("line {} holds no event of this version: {}", record.line, error);
-                wrong = Some((WhatIsWrong::Foreign, safe(&why).cut(200).to_string()));
-                break;
-            }
-        };
-        match (&mut teller, &event) {
-            (Some(teller), event) => teller.tell(event, record.time),
-            (None, Event::Opened(opened)) => {
+        match (&mut teller, &record.event) {
+            (Some(teller), Some(event)) => teller.tell(event, record.time),
+            (None, Some(Event::Opened(opened))) => {
                 let meanings = libraries.meanings(place, &opened.library);
                 teller = Some(Teller::new(id.as_str(), place, opened, record.time, meanings));
             }
-            (None, _) => {
+            (None, Some(_)) => {
                 let why = "it does not begin with the opening of a call".to_owned();
+                wrong = Some((WhatIsWrong::Foreign, why));
+                break;
+            }
+            (_, None) => {
+                let why = format!("line {} holds no event of this version", record.line);
                 wrong = Some((WhatIsWrong::Foreign, why));
                 break;
             }
