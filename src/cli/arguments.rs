@@ -193,7 +193,7 @@ pub(super) struct Compute {
 #[group(skip)]
 pub(super) struct Audited {
     /// Folders of sessions; those in them are read, too.
-    #[arg(required = true, value_name = "DIR")]
+    #[arg(id = "audited", required = true, value_name = "DIR")]
     pub folders: Vec<PathBuf>,
     /// Days of 24 h within which the next call at the same equipment is a callback.
     #[arg(long, value_name = "DAYS", default_value_t = 30)]
