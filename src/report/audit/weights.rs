@@ -39,9 +39,8 @@ pub fn weights(audit: &Audit, library: &Library) -> String {
         };
         let _ = writeln!(
             page,
-            "  # {held} of {all} held; {} to {} with 95 %",
-            number(weight.low),
-            number(weight.high)
+            "  # {held} of {all} held; {:.2} to {:.2} with 95 %",
+            weight.low, weight.high
         );
         entry.insert("weight".to_owned(), rounded(weight.weight));
         let _ = write!(page, "  {name}: ");
@@ -59,8 +58,9 @@ fn head(audit: &Audit, library: &Library, all: u64) -> String {
         audit.window_days
     );
     head.push_str(
-        "# This is registry/faults.yaml of an overlay: lay it over the library, check it, and see what it changes. Half a verdict is\n\
-         # added to each fault, so that none is taken for impossible; the average of all is 1.\n",
+        "# This is registry/faults.yaml of an overlay: lay it over the library, check it, and see what it changes.\n\
+         # Half a verdict is added to each fault, so that none is taken for impossible; the average of all is 1. A weight says how\n\
+         # often, not how dangerous: the gate and the dangers come first, whatever it is.\n",
     );
     if all < TOO_SMALL {
         head.push_str("# TOO FEW: these say next to nothing yet.\n");

@@ -1,7 +1,7 @@
 //! A rate and its interval, drawn as a bar.
 
 /// Columns of a bar.
-pub(super) const COLUMNS: usize = 24;
+pub(super) const COLUMNS: usize = 23;
 
 /// What arithmetic may leave of a place that is a whole number.
 const ROUNDING: f64 = 1e-9;
@@ -55,11 +55,11 @@ mod tests {
     fn a_bar_shows_the_rate_on_its_interval_and_where_all_lie() {
         let scale = Scale::up_to(0.35, Some(0.05), true);
         assert_eq!(scale.most, 0.4);
-        assert_eq!(scale.bar(Some(0.2), 0.1, 0.3), "...|..======o======.....");
-        assert_eq!(scale.bar(None, 0.0, 1.0), "...|....................");
+        assert_eq!(scale.bar(Some(0.2), 0.1, 0.3), "..|..======o======.....");
+        assert_eq!(scale.bar(None, 0.0, 1.0), "..|....................");
         assert_eq!(
             Scale::up_to(2.0, None, true).bar(Some(1.0), 0.9, 1.0),
-            ".....................==o"
+            "....................==o"
         );
     }
 }

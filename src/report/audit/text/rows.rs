@@ -8,7 +8,7 @@ use crate::report::audit::figures::percent;
 use crate::source::{Safe, ascii, safe};
 
 /// Columns of a name.
-const NAME: usize = 15;
+const NAME: usize = 17;
 
 /// One line of a list.
 pub(super) struct Row {
@@ -51,13 +51,13 @@ pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
         let shown = rate.map(percent).unwrap_or_default();
         let bar = scale.bar(rate, low, high);
         page.row(&safe(&format!(
-            "  {name}{pad} {count:>6} of {of:<7} {shown:>7} {bar} {}",
+            "  {name}{pad} {count:>6} of {of:<6} {shown:>7} {bar} {}",
             row.note
         )));
     }
     let end = percent(scale.most);
     let room = COLUMNS - 1;
-    page.row(&safe(&format!("{:42}0{end:>room$}", "")));
+    page.row(&safe(&format!("{:43}0{end:>room$}", "")));
 }
 
 /// Of what is said nothing, and no rate is shown.
