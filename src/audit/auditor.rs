@@ -126,6 +126,7 @@ impl Auditor {
             by_tree: counted.by_tree(visits),
             by_part: counted.by_part(visits),
             by_month: groups::by_month(visits, &followed),
+            learned: super::learned::learned(visits, &followed),
             condemned: super::findings::proven_and_insisted(visits),
             left_open_calls: self.left_open.found(visits),
             borderline: self.borderline.found(visits),

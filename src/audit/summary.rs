@@ -7,6 +7,7 @@ use super::findings::{
     Borderline, Callback, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Step, Unsound, Written,
 };
 use super::groups::{Month, Part, Technician, Tree};
+use super::learned::Learned;
 use super::statistics::wilson;
 
 /// What every audit says of itself.
@@ -63,6 +64,8 @@ pub struct Audit {
     pub by_part: Vec<Part>,
     /// By the month in which calls were closed, in UTC.
     pub by_month: Vec<Month>,
+    /// By proven fault: which verdicts held.
+    pub learned: Vec<Learned>,
     /// Parts condemned by proof, against parts insisted on.
     pub condemned: Condemned,
     /// The calls that left something open.

@@ -202,7 +202,7 @@ pub(super) struct Compute {
 #[group(skip)]
 pub(super) struct Audited {
     /// Folders of sessions; those in them are read, too.
-    #[arg(required = true, value_name = "DIR")]
+    #[arg(id = "audited", required = true, value_name = "DIR")]
     pub folders: Vec<PathBuf>,
     /// Days of 24 h within which the next call at the same equipment is a callback.
     #[arg(long, value_name = "DAYS", default_value_t = 30)]
@@ -210,6 +210,11 @@ pub(super) struct Audited {
     /// How to print it.
     #[arg(long, value_enum, default_value_t = AuditFormat::Text)]
     pub format: AuditFormat,
+    /// With `--format weights`: the library's folder whose faults are weighed; without it, the built-in library.
+    #[arg(long, value_name = "DIR")]
+    pub library: Option<PathBuf>,
+    #[command(flatten)]
+    pub overlays: Overlays,
 }
 
 /// Where sessions are kept.
@@ -296,6 +301,8 @@ pub(super) enum AuditFormat {
     Json,
     Csv,
     Html,
+    /// How often each fault is met, learned from verdicts that held, as `registry/faults.yaml` of an overlay.
+    Weights,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

@@ -14,6 +14,7 @@ mod files;
 mod findings;
 mod lines;
 mod pages;
+mod printed;
 mod replay;
 mod season;
 mod told;

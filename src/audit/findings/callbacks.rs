@@ -99,6 +99,15 @@ impl Followed {
         })
     }
 
+    /// Each closed call with an equipment, and whether it held: it came back, or was followed for the whole window and did not;
+    /// none where it has not had its days yet.
+    pub fn held(&self) -> impl Iterator<Item = (u32, Option<bool>)> {
+        self.list.iter().map(|follow| match follow.next {
+            Some(_) if follow.after <= self.window => (follow.call, Some(false)),
+            _ => (follow.call, (follow.after >= self.window).then_some(true)),
+        })
+    }
+
     pub fn counts(&self, visits: &Visits) -> Callbacks {
         let of = self.list.len() as u64;
         let same =

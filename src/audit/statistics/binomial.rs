@@ -1,6 +1,6 @@
 //! The binomial distribution.
 
-use statrs::function::beta::beta_reg;
+use super::beta::below;
 
 /// How probable it is to count at most so many of so many, each with a chance.
 pub(super) fn at_most(count: u64, of: u64, chance: f64) -> f64 {
@@ -10,7 +10,7 @@ pub(super) fn at_most(count: u64, of: u64, chance: f64) -> f64 {
     if chance >= 1.0 {
         return 0.0;
     }
-    beta_reg((of - count) as f64, count as f64 + 1.0, 1.0 - chance)
+    below((of - count) as f64, count as f64 + 1.0, 1.0 - chance)
 }
 
 /// How probable it is to count at least so many.
@@ -24,7 +24,7 @@ pub(in super::super) fn at_least(count: u64, of: u64, chance: f64) -> f64 {
     if chance >= 1.0 {
         return 1.0;
     }
-    beta_reg(count as f64, (of - count) as f64 + 1.0, chance)
+    below(count as f64, (of - count) as f64 + 1.0, chance)
 }
 
 /// The least count that leaves at least a share at or below it.

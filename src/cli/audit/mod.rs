@@ -7,13 +7,19 @@ mod read;
 
 use super::arguments::{AuditFormat, Audited};
 use super::failure::{FINDINGS, Failure};
-use crate::audit::{Auditor, WhatIsWrong, Window};
+use super::library::{self, Loaded};
+use crate::audit::{Audit, Auditor, WhatIsWrong, Window};
 use crate::report::audit;
 use crate::source::safe;
 use crate::store::Archive;
 
 /// Audits every session below the folders; the exit code says whether one is damaged.
 pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
+    // Before the long part: a library that cannot be used is said at once.
+    let library = match how.format {
+        AuditFormat::Weights => Some(library::sound(how.library.as_deref(), &how.overlays.folders)?),
+        _ => None,
+    };
     let archive = Archive::find(&how.folders)?;
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
@@ -36,7 +42,13 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         AuditFormat::Json => audit::json(&audit),
         AuditFormat::Csv => audit::csv(&audit),
         AuditFormat::Html => audit::html(&audit),
+        AuditFormat::Weights => weights(&audit, library.as_ref()),
     };
     super::print(&text)?;
     Ok(if audit.damaged > 0 { FINDINGS } else { 0 })
+}
+
+/// The weights of a library's faults, which is at hand where they are asked for.
+fn weights(found: &Audit, library: Option<&Loaded>) -> String {
+    library.map_or_else(String::new, |loaded| audit::weights(found, &loaded.library))
 }

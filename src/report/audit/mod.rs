@@ -7,6 +7,7 @@ mod csv;
 mod figures;
 mod html;
 mod text;
+mod weights;
 
 #[cfg(test)]
 mod made;
@@ -16,6 +17,7 @@ mod tests;
 pub use csv::csv;
 pub use html::html;
 pub use text::text;
+pub use weights::weights;
 
 use crate::audit::Audit;
 

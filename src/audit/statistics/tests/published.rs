@@ -223,6 +223,25 @@ fn funnel_limits_are_those_of_the_reference() {
     assert_eq!(funnel::calls_without_any(rate, LEVEL), needed);
 }
 
+/// Arithmetic: the probabilities added up, each from the one before.
+#[test]
+fn large_groups_are_as_exact_as_small_ones() {
+    let (of, rate) = (200_000_u64, 0.08_f64);
+    let (mut log, mut below) = (of as f64 * (-rate).ln_1p(), 0.0);
+    for count in 0..=15_800_u64 {
+        below += log.exp();
+        log += ((of - count) as f64 * rate / ((count + 1) as f64 * (1.0 - rate))).ln();
+    }
+    let found = 0.5 * funnel::chance(Count::new(15_800, of), rate);
+    assert!((found / below - 1.0).abs() < 1e-6, "{found} {below}");
+    let (low, high) = funnel::limits(of, rate, LEVEL);
+    // Normal: 1.96 times the root of 200,000 * 0.08 * 0.92.
+    assert!(
+        low.abs_diff(15_762) <= 1 && high.abs_diff(16_238) <= 1,
+        "{low} {high}"
+    );
+}
+
 #[test]
 fn a_funnel_knows_its_ends() {
     assert_eq!(funnel::limits(0, 0.08, funnel::ACT), (0, 0));

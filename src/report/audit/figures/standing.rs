@@ -30,8 +30,6 @@ pub(in super::super) struct Standing {
     pub place: Place,
     /// How often chance would put anybody as far out, all that are looked at considered.
     pub chance: Option<f64>,
-    /// What to expect of them, drawn towards all.
-    pub expected: Option<Expected>,
 }
 
 /// Where in the funnel.
@@ -77,6 +75,14 @@ impl Standings {
         (share(low), share(high))
     }
 
+    /// What to expect of each, drawn towards all; nothing where they are too few to tell how much they differ.
+    pub fn expected(&self) -> Vec<Option<Expected>> {
+        let counts: Vec<Count> = self.each.iter().map(|standing| standing.count).collect();
+        let scatter = Scatter::of(&counts);
+        let expected = |count: &Count| scatter.map(|scatter| scatter.expected(*count, LEVEL));
+        counts.iter().map(expected).collect()
+    }
+
     fn place(&self, group: Count) -> Place {
         let Some(rate) = group.rate().filter(|_| group.of >= TOO_SMALL) else {
             return Place::TooFew;
@@ -119,7 +125,6 @@ pub(in super::super) fn standings(audit: &Audit) -> Standings {
     };
     let chances: Vec<f64> = large.iter().map(|count| standings.chance(*count)).collect();
     let mut adjusted = false_discovery::adjusted(&chances).into_iter();
-    let scatter = Scatter::of(&counts);
     let each = audit
         .by_technician
         .iter()
@@ -132,7 +137,6 @@ pub(in super::super) fn standings(audit: &Audit) -> Standings {
                 true => adjusted.next(),
                 false => None,
             },
-            expected: scatter.map(|scatter| scatter.expected(*count, LEVEL)),
         });
     let each = each.collect();
     standings.each = each;

@@ -123,7 +123,8 @@ fn marks(up_to: f64) -> Vec<f64> {
     (0..=many).map(|number| apart * number as f64).collect()
 }
 
-fn rounded_up(value: f64) -> f64 {
+/// The next round number of a scale that ends at about a number.
+pub(super) fn rounded_up(value: f64) -> f64 {
     let apart = distance(value);
     (value / apart - 1e-9).ceil() * apart
 }

@@ -5,6 +5,7 @@ use maud::{Markup, html};
 use super::chart::{self, Across, Frame, fine};
 use super::{beside, section, table};
 use crate::audit::statistics::funnel::{ACT, WARN};
+use crate::audit::statistics::shrinkage::Expected;
 use crate::audit::{Audit, TOO_SMALL};
 use crate::report::audit::figures::{Place, Standing, Standings, percent, percents, standings};
 
@@ -20,7 +21,9 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
         .map(|standing| standing.count.of)
         .max()
         .filter(|most| *most > 0)?;
-    let rows: Vec<Vec<String>> = standings.each.iter().map(row).collect();
+    let rows: Vec<Vec<String>> = (standings.each.iter().zip(standings.expected()))
+        .map(|(standing, expected)| row(standing, expected))
+        .collect();
     let heads = [
         "Technician",
         "Calls",
@@ -33,11 +36,11 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     ];
     let body = html! {
         p {
-            "The limits say what a technician with so many calls would show by chance, if their rate were that of all: 95 and 998 "
+            "The limits say what a technician with so many calls would show by chance, if their rate were that of all: 950 and 998 "
             "of a thousand lie inside the inner and the outer ones"
             @if standings.factor.is_some() { "; they are widened, since technicians differ among each other by more than chance" }
             ". Under " (TOO_SMALL) " calls nothing is said. “To expect” draws a rate towards that of all by as much as few calls "
-            "say little. “Chance” is how often anybody would be as far out, all that are looked at considered."
+            "say little. “Chance” is how often chance alone would put anybody as far out, corrected for looking at all of them."
         }
         (beside(&chart_of(&standings, most), &table("Technicians, in the order of their names", &heads, &rows)))
         (look(&standings))
@@ -66,7 +69,7 @@ fn name(standing: &Standing) -> &str {
     standing.technician.as_deref().unwrap_or("(not named)")
 }
 
-fn row(standing: &Standing) -> Vec<String> {
+fn row(standing: &Standing, expected: Option<Expected>) -> Vec<String> {
     let few = standing.place == Place::TooFew;
     let rate = standing.count.rate().filter(|_| !few);
     vec![
@@ -74,17 +77,23 @@ fn row(standing: &Standing) -> Vec<String> {
         standing.count.of.to_string(),
         standing.count.count.to_string(),
         rate.map(percent).unwrap_or_default(),
-        standing
-            .expected
+        expected
             .map(|expected| percent(expected.rate))
             .unwrap_or_default(),
-        standing
-            .expected
+        expected
             .map(|expected| percents(expected.low, expected.high))
             .unwrap_or_default(),
         standing.place.words().to_owned(),
-        standing.chance.map(percent).unwrap_or_default(),
+        standing.chance.map(chance).unwrap_or_default(),
     ]
+}
+
+/// A chance; a small one is never nothing.
+fn chance(chance: f64) -> String {
+    match chance < 0.001 {
+        true => "< 0.1 %".to_owned(),
+        false => percent(chance),
+    }
 }
 
 fn chart_of(standings: &Standings, most: u64) -> Markup {

@@ -40,8 +40,8 @@ const DARK: Colours = Colours {
     soft: "#bcc6cf",
     faint: "#45505a",
     drawn: "#8ecbdb",
-    field: "#383222",
-    outer: "#262724",
+    field: "#4a4230",
+    outer: "#302f2a",
     out: "#ffb0a6",
 };
 
@@ -121,6 +121,7 @@ ul.found{margin:.3rem 0;padding-left:1.1rem}
 ul.found li{margin:.35rem 0}
 code{font-size:.85rem;overflow-wrap:anywhere}
 svg text{font:12px sans-serif;fill:var(--ink)}
+@media (max-width:30rem){svg text{font-size:13.5px}}
 svg .soft{fill:var(--soft)}
 .axis{stroke:var(--ink);stroke-width:1.2;fill:none}
 .grid{stroke:var(--faint);stroke-width:.8;fill:none}
@@ -145,7 +146,8 @@ figure,.tiles li,tr,h2,h3{break-inside:avoid}
 h2,h3{break-after:avoid}
 .scroll{overflow:visible}
 thead{display:table-header-group}
-svg{max-width:15cm}
+section>p{break-after:avoid}
+svg{max-width:12cm}
 ";
 
 #[cfg(test)]

@@ -6,6 +6,8 @@ mod chart;
 mod confusion;
 mod funnel;
 mod groups;
+mod held;
+mod intervals;
 mod lists;
 mod look;
 mod months;
@@ -42,6 +44,7 @@ pub fn html(audit: &Audit) -> String {
                     (months::section_of(audit).unwrap_or_default())
                     (funnel::section_of(audit).unwrap_or_default())
                     (groups::sections(audit))
+                    (held::section_of(audit).unwrap_or_default())
                     (confusion::section_of(audit).unwrap_or_default())
                     (paths::section_of(audit).unwrap_or_default())
                     (lists::sections(audit))

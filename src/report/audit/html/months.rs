@@ -17,7 +17,7 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
         return None;
     }
     let rows: Vec<Vec<String>> = months.each.iter().rev().map(row).collect();
-    let heads = ["Month", "Calls", "Came back", "Rate", "Limits", "To say of it"];
+    let heads = ["Month", "Calls", "Came back", "Rate", "Limits", "Note"];
     let body = html! {
         p {
             "Months differ by chance. One outside the limits, three standard deviations from the rate of all, is worth asking about; "

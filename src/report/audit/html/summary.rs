@@ -35,7 +35,8 @@ pub(super) fn head(audit: &Audit) -> Markup {
         p.caution role="note" { (audit.caution) }
         p.note {
             "Intervals are of 95 %. Where a group is too small to say anything of, it says “too few”. Nobody is ranked. "
-            "To read a call: " code { "proofwalk report SESSION --sessions DIR" }
+            "To walk a call again, step by step: " code { "proofwalk replay SESSION --sessions DIR" }
+            "; for its job report: " code { "proofwalk report SESSION --sessions DIR" }
         }
     }
 }
@@ -105,6 +106,7 @@ fn shown(rate: &Rate) -> String {
 fn interval(rate: &Rate) -> String {
     match rate.too_small {
         true => String::new(),
-        false => format!("; {}", percents(rate.low, rate.high)),
+        // The sign must not stand on a line of its own.
+        false => format!("; {}", percents(rate.low, rate.high).replace(" %", "\u{a0}%")),
     }
 }
