@@ -62,6 +62,15 @@ pub(super) enum Command {
         #[command(flatten)]
         sessions: Sessions,
     },
+    /// Walk a session again, step by step: what was asked, what was answered, and what came of it.
+    ///
+    /// What was taken back is shown, too. Without a terminal it prints all steps at once.
+    Replay {
+        /// The session.
+        session: String,
+        #[command(flatten)]
+        sessions: Sessions,
+    },
     /// Check a library.
     Check {
         #[command(flatten)]

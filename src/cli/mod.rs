@@ -12,6 +12,7 @@ mod look;
 mod misplaced;
 mod picture;
 mod rehearse;
+mod replay;
 mod report;
 mod resume;
 mod schema;
@@ -78,6 +79,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             format,
             sessions,
         }) => report::run(&session, format, sessions.sessions.as_deref()),
+        Some(Command::Replay { session, sessions }) => replay::run(&session, sessions.sessions.as_deref()),
         Some(Command::Brief { session, sessions }) => report::brief(&session, sessions.sessions.as_deref()),
         Some(Command::Check {
             explain: Some(rule), ..

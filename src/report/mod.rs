@@ -8,5 +8,6 @@ mod job;
 mod job_text;
 pub mod picture;
 pub mod rehearsal;
+pub mod replay;
 
 pub use job::{AnswerEntry, FindingEntry, Job, Log, ProofEntry, PutBackEntry, TreeEntry};

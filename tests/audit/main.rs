@@ -15,6 +15,7 @@ mod findings;
 mod lines;
 mod pages;
 mod printed;
+mod replay;
 mod season;
 mod told;
 mod windows;

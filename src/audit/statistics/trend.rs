@@ -25,7 +25,7 @@
 //! - R. A. Fisher, F. Yates, *Statistical Tables for Biological, Agricultural and Medical Research*: critical values of the
 //!   correlation coefficient, quoted from memory (three degrees of freedom, 0.8783 at 5 %).
 
-use statrs::function::beta::beta_reg;
+use super::beta;
 
 /// How often chance alone would correlate so many pairs as strongly, either way; nothing where they are too few.
 pub fn chance(correlation: f64, pairs: u64) -> Option<f64> {
@@ -33,5 +33,5 @@ pub fn chance(correlation: f64, pairs: u64) -> Option<f64> {
     if pairs < 3 || left.is_nan() {
         return None;
     }
-    Some(beta_reg((pairs - 2) as f64 / 2.0, 0.5, left.clamp(0.0, 1.0)))
+    Some(beta::below((pairs - 2) as f64 / 2.0, 0.5, left))
 }
