@@ -82,9 +82,7 @@ impl Drifts {
         let equipment = visits.name(equipment);
         for taken in call.readings.iter().filter(|taken| !taken.superseded) {
             let reading = visits.name(&taken.reading);
-            if !self.units.contains_key(&reading) {
-                self.units.insert(reading, taken.unit.clone());
-            }
+            self.units.entry(reading).or_insert_with(|| taken.unit.clone());
             let (value, margin) = (taken.value, taken.margin as f32);
             match self.series.get_mut(&(equipment, reading)) {
                 Some(series) => series.add(number, value, margin, visits),
