@@ -101,10 +101,7 @@ impl Curve {
     pub fn of(waits: impl IntoIterator<Item = Wait>) -> Self {
         let mut waits: Vec<Wait> = waits.into_iter().filter(|wait| !wait.time.is_nan()).collect();
         waits.sort_unstable_by(|one, other| one.time.total_cmp(&other.time));
-        let mut curve = Self {
-            steps: Vec::new(),
-            times: waits.iter().map(|wait| wait.time).collect(),
-        };
+        let mut steps = Vec::new();
         let (mut still, mut sum) = (1.0, 0.0);
         let mut before = 0;
         for same in waits.chunk_by(|one, other| one.time == other.time) {
@@ -119,7 +116,7 @@ impl Curve {
             let (d, n) = (came as f64, at_risk as f64);
             still *= 1.0 - d / n;
             sum += d / (n * (n - d));
-            curve.steps.push(Step {
+            steps.push(Step {
                 time: same[0].time,
                 at_risk,
                 came,
@@ -127,7 +124,8 @@ impl Curve {
                 sum,
             });
         }
-        curve
+        let times = waits.into_iter().map(|wait| wait.time).collect();
+        Self { steps, times }
     }
 
     /// How many were waited for.

@@ -39,6 +39,18 @@ fn empty() -> Audit {
     Auditor::new(Window::default(), Vec::new()).finish()
 }
 
+/// Calls a second apart, with the shortest and the longest window there is.
+fn at_once(days: u32) -> Audit {
+    let mut auditor = Auditor::new(Window { days }, Vec::new());
+    for number in 0..30_u64 {
+        let mut call = call(number, start() + (number as i64).seconds());
+        call.closed = Some(call.opened);
+        call.equipment = Some(format!("furnace-{}", number % 7));
+        auditor.add(&call);
+    }
+    auditor.finish()
+}
+
 #[track_caller]
 fn parsed(page: &str) -> roxmltree::Document<'_> {
     let options = roxmltree::ParsingOptions {
@@ -50,7 +62,7 @@ fn parsed(page: &str) -> roxmltree::Document<'_> {
 
 #[test]
 fn every_page_is_well_formed_and_names_what_it_draws() {
-    for audit in [season(), hostile(), empty()] {
+    for audit in [season(), hostile(), empty(), at_once(0), at_once(u32::MAX)] {
         let page = html(&audit);
         let document = parsed(&page);
         let mut ids = std::collections::HashSet::new();
@@ -116,7 +128,7 @@ fn hostile_text_is_shown_and_does_nothing() {
 #[test]
 fn the_text_fits_and_can_do_with_ascii() {
     use unicode_width::UnicodeWidthStr;
-    for audit in [season(), hostile(), empty()] {
+    for audit in [season(), hostile(), empty(), at_once(0), at_once(u32::MAX)] {
         for ascii in [false, true] {
             let page = text(&audit, ascii);
             for line in page.lines() {

@@ -11,10 +11,11 @@ use survival::{Curve, Wait};
 fn intervals_are_those_of_the_reference() {
     for case in reference()["intervals"].as_array().unwrap() {
         let (count, of) = (whole(&case["count"]), whole(&case["of"]));
+        let within = case.get("within").map_or(1e-11, number);
         let check = |name: &str, (low, high): (f64, f64)| {
             if let [expected_low, expected_high] = case[name].as_array().map_or(&[][..], Vec::as_slice) {
-                near(low, number(expected_low), 1e-11);
-                near(high, number(expected_high), 1e-11);
+                near(low, number(expected_low), within);
+                near(high, number(expected_high), within);
             }
         };
         check("wilson", wilson(count, of));

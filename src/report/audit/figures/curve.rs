@@ -4,6 +4,9 @@ use crate::audit::Audit;
 use crate::audit::statistics::LEVEL;
 use crate::audit::statistics::survival::{self, Wait};
 
+/// Days that the curve looks ahead at least, where it can: a window of none would leave nothing to see.
+const LEAST: f64 = 30.0;
+
 /// Windows that the curve looks ahead.
 const WINDOWS: f64 = 3.0;
 
@@ -67,6 +70,6 @@ pub(in super::super) fn curve(audit: &Audit) -> Option<Curve> {
     });
     let curve = survival::Curve::of(waits);
     let last = curve.last().filter(|last| *last > 0.0)?;
-    let until = (WINDOWS * f64::from(audit.window_days)).min(last);
+    let until = (WINDOWS * f64::from(audit.window_days)).max(LEAST).min(last);
     Some(Curve { curve, until })
 }

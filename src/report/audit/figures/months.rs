@@ -1,6 +1,6 @@
 //! The rate from month to month.
 
-use jiff::{Timestamp, ToSpan, civil::Date, tz::TimeZone};
+use jiff::{SignedDuration, Timestamp, ToSpan, civil::Date, tz::TimeZone};
 
 use crate::audit::Audit;
 use crate::audit::statistics::{Count, p_chart};
@@ -74,7 +74,8 @@ fn had_its_time(month: &str, window: u32, until: Option<Timestamp>) -> bool {
         let first: Date = format!("{month}-01").parse().ok()?;
         let next = first.checked_add(1.month()).ok()?;
         let end = TimeZone::UTC.to_timestamp(next.at(0, 0, 0, 0)).ok()?;
-        end.checked_add((i64::from(window) * 24).hours()).ok()
+        end.checked_add(SignedDuration::from_hours(24 * i64::from(window)))
+            .ok()
     };
     matches!((ends(), until), (Some(ends), Some(until)) if ends <= until)
 }
@@ -89,6 +90,7 @@ mod tests {
         assert!(had_its_time("2026-01", 30, until("2026-03-03T00:00:00Z")));
         assert!(!had_its_time("2026-01", 30, until("2026-03-02T23:59:59Z")));
         assert!(!had_its_time("2026-01", 30, None));
+        assert!(!had_its_time("2026-01", u32::MAX, until("2026-03-03T00:00:00Z")));
         assert!(!had_its_time("no month", 30, until("2026-03-03T00:00:00Z")));
     }
 }

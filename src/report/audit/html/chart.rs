@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use crate::report::audit::figures::percent;
+use crate::report::audit::figures::{number, percent};
 
 /// The size of a chart, in its own units: a text of twelve is read on a telephone and on paper.
 pub(super) const WIDTH: f64 = 460.0;
@@ -12,6 +12,9 @@ const LEFT: f64 = 52.0;
 const RIGHT: f64 = 14.0;
 const TOP: f64 = 14.0;
 const BOTTOM: f64 = 44.0;
+
+/// The least that may be across: a second, in days, is ten times as much.
+const LEAST: f64 = 1e-6;
 
 /// Most marks on an axis.
 const MARKS: usize = 6;
@@ -26,7 +29,7 @@ impl Frame {
     /// A frame that holds so much across and such a share.
     pub fn new(across: f64, up: f64) -> Self {
         Self {
-            across: across.max(f64::MIN_POSITIVE),
+            across: across.max(LEAST),
             up: rounded_up(up.clamp(0.01, 1.0)).min(1.0),
         }
     }
@@ -76,9 +79,8 @@ pub(super) struct Across<'t> {
 impl<'t> Across<'t> {
     /// Marked at round numbers up to a number.
     pub fn numbers(name: &'t str, up_to: f64) -> Self {
-        let marks = marks(up_to)
-            .into_iter()
-            .map(|value| (value, format!("{value:.0}")));
+        let marks = marks(up_to.max(LEAST)).into_iter();
+        let marks = marks.map(|value| (value, number(value)));
         Self {
             name,
             marks: marks.collect(),

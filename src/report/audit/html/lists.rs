@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::{ROWS, section};
+use super::{LINES, section};
 use crate::audit::findings::WhyOpen;
 use crate::audit::{Audit, SessionRef};
 use crate::report::audit::figures::{number, percent, spoken};
@@ -154,8 +154,8 @@ fn list<T>(id: &str, title: &str, rows: &[T], line: impl Fn(&T) -> Markup) -> Ma
         id,
         &format!("{title} ({})", rows.len()),
         &html! {
-            ul.found { @for row in rows.iter().take(ROWS) { li { (line(row)) } } }
-            @if rows.len() > ROWS { p.more { "and " (rows.len() - ROWS) " more: " code { "--format json" } " names them all" } }
+            ul.found { @for row in rows.iter().take(LINES) { li { (line(row)) } } }
+            @if rows.len() > LINES { p.more { "and " (rows.len() - LINES) " more: " code { "--format json" } " names them all" } }
         },
     )
 }

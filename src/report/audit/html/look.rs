@@ -141,12 +141,14 @@ svg .soft{fill:var(--soft)}
 
 const PAPER: &str = "\
 body{max-width:none;padding:0;font-size:10pt}
-.pair{grid-template-columns:minmax(0,1fr)}
+.pair{display:block}
 figure,.tiles li,tr,h2,h3{break-inside:avoid}
 h2,h3{break-after:avoid}
 .scroll{overflow:visible}
+table{font-size:8pt}
+th,td{white-space:normal;padding:.1rem .35rem}
 thead{display:table-header-group}
-section>p{break-after:avoid}
+section>p{break-inside:avoid;break-after:avoid}
 svg{max-width:12cm}
 ";
 

@@ -20,8 +20,9 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use crate::audit::Audit;
 use crate::source::safe;
 
-/// Most rows of a table or a list; the rest is counted.
-const ROWS: usize = 60;
+/// Most rows of a table, and most lines of a list; the rest is counted.
+const ROWS: usize = 200;
+const LINES: usize = 60;
 
 /// The audit as one HTML page.
 pub fn html(audit: &Audit) -> String {

@@ -10,6 +10,9 @@ use crate::source::safe;
 /// Most groups of a list; those with the most calls are shown.
 const SHOWN: usize = 30;
 
+/// Most months; the last are shown.
+const MONTHS: usize = 24;
+
 /// Writes all that is known of callbacks.
 pub(super) fn write(page: &mut Page, audit: &Audit) {
     page.title(&format!("CALLBACKS WITHIN {} DAYS", audit.window_days));
@@ -35,7 +38,11 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     }
     page.title("BY THE MONTH OF CLOSING");
     let months = figures::months(audit);
-    let rows: Vec<Row> = (months.each.iter())
+    let earlier = months.each.len().saturating_sub(MONTHS);
+    if earlier > 0 {
+        page.text(&format!("after {earlier} earlier ones"));
+    }
+    let rows: Vec<Row> = (months.each.iter().skip(earlier))
         .map(|month| Row {
             name: safe(&month.name),
             count: month.point.count,
