@@ -34,7 +34,7 @@ impl Curve {
     /// What is known of a day; nothing where no call was watched for so long.
     pub fn at(&self, day: f64) -> Option<Day> {
         let estimate = self.curve.at(day, LEVEL);
-        estimate.is_watched().then(|| Day {
+        estimate.is_watched().then_some(Day {
             day,
             back: 1.0 - estimate.still,
             low: 1.0 - estimate.high,
