@@ -110,7 +110,7 @@ impl Auditor {
             from: self.from,
             until: self.until,
             calls: visits.len() as u64,
-            closed: visits.iter().filter(|visit| visit.closed().is_some()).count() as u64,
+            closed: visits.iter().filter(|visit| visit.closed.is_some()).count() as u64,
             damaged: self.unsound.damaged(),
             other_files: self.other_files,
             copies: self.copies,
@@ -135,7 +135,7 @@ impl Auditor {
             combustion: self.tests.found(visits),
             unsound: self.unsound.found(visits),
             drift: self.drift.found(visits),
-            follow_ups: followed.follow_ups(),
+            follow_ups: followed.follow_ups(visits),
             passages: self.steps.passages(),
             folders: self.folders,
         }

@@ -98,9 +98,9 @@ impl Counted {
     pub fn new(visits: &Visits, followed: &Followed) -> Self {
         let mut counted = Self::default();
         for visit in visits.iter() {
-            counted.each(visit, |count| {
+            counted.each(&visit, |count| {
                 count.calls += 1;
-                count.closed += u64::from(visit.closed().is_some());
+                count.closed += u64::from(visit.closed.is_some());
                 count.unproven += u64::from(visit.end == EndKind::Unproven);
                 count.insisted += u64::from(visit.end == EndKind::Insisted);
                 count.left_open += u64::from(visit.left_open);
@@ -108,8 +108,8 @@ impl Counted {
         }
         for (call, next) in followed.each() {
             let visit = visits.get(call);
-            let suspected = next.is_some_and(|next| is_misdiagnosed(visit, visits.get(next)));
-            counted.each(visit, |count| {
+            let suspected = next.is_some_and(|next| is_misdiagnosed(&visit, &visits.get(next)));
+            counted.each(&visit, |count| {
                 count.followed += 1;
                 count.came_back += u64::from(next.is_some());
                 count.misdiagnoses += u64::from(suspected);
@@ -193,14 +193,14 @@ pub(super) fn is_misdiagnosed(first: &Visit, second: &Visit) -> bool {
 /// By the month in which calls were closed.
 pub(super) fn by_month(visits: &Visits, followed: &Followed) -> Vec<Month> {
     let mut months: BTreeMap<String, Count> = BTreeMap::new();
-    let month = |visit: &Visit| visit.closed().map(|closed| closed.strftime("%Y-%m").to_string());
+    let month = |visit: &Visit| visit.closed.map(|closed| closed.strftime("%Y-%m").to_string());
     for visit in visits.iter() {
-        if let Some(month) = month(visit) {
+        if let Some(month) = month(&visit) {
             months.entry(month).or_default().closed += 1;
         }
     }
     for (call, next) in followed.each() {
-        if let Some(month) = month(visits.get(call)) {
+        if let Some(month) = month(&visits.get(call)) {
             let count = months.entry(month).or_default();
             count.followed += 1;
             count.came_back += u64::from(next.is_some());

@@ -16,12 +16,15 @@ use super::super::visits::{NO_NAME, RemedyKind, Tested, Visit, Visits};
 /// How long after the work a test still counts for it.
 const SOON: SignedDuration = SignedDuration::from_hours(24);
 
+/// Most calls that are named although nobody asked for the test; where it is never made, that would be all of an archive.
+const NAMED: u64 = 1000;
+
 /// Combustion tests that were skipped.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Combustion {
     /// Closed calls that replaced or set right something and were not followed by a test, over all that did such work.
     pub skipped: Rate,
-    /// Those calls, and those that asked for a test and did not get it.
+    /// The first thousand of those calls, and all that asked for a test and did not get it.
     pub calls: Vec<NoTest>,
 }
 
@@ -62,11 +65,12 @@ impl Tests {
         for (number, visit) in visits.iter().enumerate() {
             let number = number as u32;
             let refused = self.refused.remove(&number);
-            let was_worked_on = is_worked_on(visit);
+            let was_worked_on = is_worked_on(&visit);
             let is_skipped = was_worked_on && !tested[number as usize];
             worked += u64::from(was_worked_on);
             skipped += u64::from(is_skipped);
-            if is_skipped || refused.is_some() {
+            let is_named = is_skipped && skipped <= NAMED;
+            if is_named || refused.is_some() {
                 calls.push(NoTest {
                     session: visits.session(number),
                     technician: visits.owned(visit.technician),
@@ -88,7 +92,7 @@ impl Tests {
 /// Whether a call worked on a furnace, left it to run, and could have tested its flue gas.
 fn is_worked_on(visit: &Visit) -> bool {
     let worked = matches!(visit.remedy, RemedyKind::Replace | RemedyKind::Correct);
-    worked && visit.closed().is_some() && visit.combustion != Tested::Unknown
+    worked && visit.closed.is_some() && visit.combustion != Tested::Unknown
 }
 
 /// The calls that tested the flue gas themselves, or were followed by one that did, soon.

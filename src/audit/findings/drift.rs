@@ -23,6 +23,9 @@ const BY_CHANCE: f64 = 0.05;
 
 const DAY: f64 = 24.0 * 60.0 * 60.0;
 
+/// 2020, in seconds since 1970.
+const EPOCH: i64 = 1_577_836_800;
+
 /// A reading that drifts.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Drift {
@@ -53,69 +56,82 @@ pub struct Drift {
 /// Sums by equipment and reading.
 #[derive(Debug, Default)]
 pub(in super::super) struct Drifts {
-    series: HashMap<(NameNo, NameNo), Series>,
-    units: HashMap<NameNo, String>,
+    equipment: HashMap<NameNo, Vec<Series>>,
+    readings: HashMap<NameNo, About>,
 }
 
-/// The running sums of a fitted line (Welford's), small: there is one for each reading of each equipment.
+/// What is known of a reading.
+#[derive(Debug)]
+struct About {
+    unit: String,
+    /// The most that a meter left open.
+    margin: f64,
+}
+
+/// The running sums of a fitted line (Welford's): there is one for each reading of each equipment, so they are kept small.
 #[derive(Clone, Copy, Debug)]
 struct Series {
+    reading: NameNo,
     times: u32,
-    /// The call that days are counted from: the one that came first, not the earliest.
-    origin: u32,
     first: u32,
     last: u32,
     first_value: f32,
     last_value: f32,
-    margin: f32,
-    /// Means and sums of squares about them.
-    day: f64,
-    value: f64,
-    days_squared: f64,
-    values_squared: f64,
-    crossed: f64,
+    /// Means, and sums of squares about them; days count from [`EPOCH`].
+    day: f32,
+    value: f32,
+    days_squared: f32,
+    values_squared: f32,
+    crossed: f32,
 }
 
 impl Drifts {
     pub fn add(&mut self, call: &Call, number: u32, visits: &mut Visits) {
         let Some(equipment) = &call.equipment else { return };
         let equipment = visits.name(equipment);
+        let all = self.equipment.entry(equipment).or_default();
         for taken in call.readings.iter().filter(|taken| !taken.superseded) {
             let reading = visits.name(&taken.reading);
-            self.units.entry(reading).or_insert_with(|| taken.unit.clone());
-            let (value, margin) = (taken.value, taken.margin as f32);
-            match self.series.get_mut(&(equipment, reading)) {
-                Some(series) => series.add(number, value, margin, visits),
-                None => drop(
-                    self.series
-                        .insert((equipment, reading), Series::new(number, value, margin)),
-                ),
+            let about = self.readings.entry(reading).or_insert_with(|| About {
+                unit: taken.unit.clone(),
+                margin: 0.0,
+            });
+            about.margin = about.margin.max(taken.margin);
+            match all.iter_mut().find(|series| series.reading == reading) {
+                Some(series) => series.add(number, taken.value, visits),
+                None => all.push(Series::new(reading, number, taken.value, visits)),
             }
         }
     }
 
     pub fn found(self, visits: &Visits) -> Vec<Drift> {
-        let tested: Vec<(NameNo, NameNo, Series, f64)> = (self.series.into_iter())
+        let series = self.equipment.into_iter().flat_map(|(equipment, all)| {
+            let all = all.into_iter();
+            all.map(move |series| (equipment, series))
+        });
+        let mut tested: Vec<(NameNo, Series, f64)> = series
             .filter(|(_, series)| series.times >= FEWEST && series.span(visits) >= SPAN)
-            .filter_map(|((equipment, reading), series)| {
-                let correlation = series.correlation()?;
-                let chance = trend::chance(correlation, u64::from(series.times))?;
-                Some((equipment, reading, series, chance))
+            .filter_map(|(equipment, series)| {
+                let chance = trend::chance(series.correlation()?, u64::from(series.times))?;
+                Some((equipment, series, chance))
             })
             .collect();
+        tested.sort_unstable_by_key(|(equipment, series, _)| (*equipment, series.reading));
         let chances: Vec<f64> = tested.iter().map(|(.., chance)| *chance).collect();
         let adjusted = false_discovery::adjusted(&chances);
         let mut found = Vec::new();
-        for ((equipment, reading, series, _), chance) in tested.into_iter().zip(adjusted) {
-            let a_day = series.crossed / series.days_squared;
+        for ((equipment, series, _), chance) in tested.into_iter().zip(adjusted) {
+            let a_day = f64::from(series.crossed / series.days_squared);
             let days = series.span(visits);
-            if chance > BY_CHANCE || (a_day * days).abs() <= 2.0 * f64::from(series.margin) {
+            let about = self.readings.get(&series.reading);
+            let margin = about.map_or(f64::INFINITY, |about| about.margin);
+            if chance > BY_CHANCE || (a_day * days).abs() <= 2.0 * margin {
                 continue;
             }
             found.push(Drift {
                 equipment: visits.owned(equipment).unwrap_or_default(),
-                reading: visits.owned(reading).unwrap_or_default(),
-                unit: self.units.get(&reading).cloned().unwrap_or_default(),
+                reading: visits.owned(series.reading).unwrap_or_default(),
+                unit: about.map(|about| about.unit.clone()).unwrap_or_default(),
                 times: series.times,
                 days,
                 first_value: shortest(series.first_value),
@@ -132,35 +148,33 @@ impl Drifts {
 }
 
 impl Series {
-    fn new(call: u32, value: f64, margin: f32) -> Self {
+    fn new(reading: NameNo, call: u32, value: f64, visits: &Visits) -> Self {
         Self {
+            reading,
             times: 1,
-            origin: call,
             first: call,
             last: call,
             first_value: value as f32,
             last_value: value as f32,
-            margin,
-            day: 0.0,
-            value,
+            day: day(call, visits),
+            value: value as f32,
             days_squared: 0.0,
             values_squared: 0.0,
             crossed: 0.0,
         }
     }
 
-    fn add(&mut self, call: u32, value: f64, margin: f32, visits: &Visits) {
+    fn add(&mut self, call: u32, value: f64, visits: &Visits) {
+        let (day, value) = (day(call, visits), value as f32);
         let opened = |call: u32| visits.get(call).opened;
-        let day = opened(call).duration_since(opened(self.origin)).as_secs_f64() / DAY;
         if opened(call) < opened(self.first) {
-            (self.first, self.first_value) = (call, value as f32);
+            (self.first, self.first_value) = (call, value);
         }
         if opened(call) >= opened(self.last) {
-            (self.last, self.last_value) = (call, value as f32);
+            (self.last, self.last_value) = (call, value);
         }
-        self.margin = self.margin.max(margin);
         self.times += 1;
-        let part = 1.0 / f64::from(self.times);
+        let part = 1.0 / self.times as f32;
         let (day_off, value_off) = (day - self.day, value - self.value);
         self.day += day_off * part;
         self.value += value_off * part;
@@ -177,9 +191,14 @@ impl Series {
 
     /// How well a line fits, from -1 to 1; nothing where all times or all values are one.
     fn correlation(&self) -> Option<f64> {
-        let whole = (self.days_squared * self.values_squared).sqrt();
-        (whole > 0.0).then(|| self.crossed / whole)
+        let whole = (f64::from(self.days_squared) * f64::from(self.values_squared)).sqrt();
+        (whole > 0.0).then(|| (f64::from(self.crossed) / whole).clamp(-1.0, 1.0))
     }
+}
+
+/// Days from [`EPOCH`] to the opening of a call: near enough to it that a small number tells minutes apart.
+fn day(call: u32, visits: &Visits) -> f32 {
+    ((visits.get(call).opened.as_second() - EPOCH) as f64 / DAY) as f32
 }
 
 /// A value that was kept small, as it was typed: not 3.0999999046 for 3.1.

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::super::groups::is_misdiagnosed;
 use super::super::summary::SessionRef;
 use super::super::visits::{EndKind, Visits};
+use super::callbacks::between;
 
 /// A callback whose first call condemned a part, and whose next ended in a fault with another remedy.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -32,9 +33,9 @@ pub struct Misdiagnosis {
 }
 
 /// Whether a callback makes a misdiagnosis suspected.
-pub(super) fn suspected(visits: &Visits, one: u32, other: u32, days: f64) -> Option<Misdiagnosis> {
+pub(super) fn suspected(visits: &Visits, one: u32, other: u32) -> Option<Misdiagnosis> {
     let (first, second) = (visits.get(one), visits.get(other));
-    if !is_misdiagnosed(first, second) {
+    if !is_misdiagnosed(&first, &second) {
         return None;
     }
     Some(Misdiagnosis {
@@ -47,6 +48,6 @@ pub(super) fn suspected(visits: &Visits, one: u32, other: u32, days: f64) -> Opt
         then: visits.owned(second.fault)?,
         remedy: second.remedy.name(),
         part: visits.owned(second.part),
-        days,
+        days: between(&first, &second),
     })
 }

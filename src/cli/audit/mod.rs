@@ -33,8 +33,11 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     }
     auditor.passed_over(archive.others);
     gather::all(&archive, &mut auditor);
+    let is_empty = archive.is_empty();
+    // The ids of a million sessions are not needed any more.
+    drop(archive);
     let audit = auditor.finish();
-    if archive.is_empty() {
+    if is_empty {
         super::tell("No sessions below these folders: a session is a file that ends in .jsonl.");
     }
     let text = match how.format {
