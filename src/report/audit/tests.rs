@@ -186,6 +186,19 @@ fn the_one_with_more_callbacks_than_chance_is_worth_a_look() {
 }
 
 #[test]
+fn faults_are_shown_by_how_often_their_verdicts_held() {
+    let mut audit = season();
+    let page = text(&audit, true);
+    let (_, after) = page.split_once("BY VERDICTS THAT HELD\n").unwrap();
+    let most = audit.learned.iter().max_by_key(|row| row.held).unwrap();
+    let first = after.lines().next().unwrap();
+    assert!(first.contains(&format!(" {} of ", most.held)), "{first}");
+    audit.learned.truncate(1);
+    audit.learned[0].held = 3;
+    assert!(text(&audit, true).contains("3 verdicts held: too few"));
+}
+
+#[test]
 fn an_audit_of_nothing_says_so() {
     let page = text(&empty(), true);
     assert!(page.contains("none can be followed"), "{page}");

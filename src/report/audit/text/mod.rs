@@ -3,6 +3,7 @@
 mod bar;
 mod callbacks;
 mod findings;
+mod held;
 mod page;
 mod rows;
 mod steps_up;
@@ -17,6 +18,7 @@ pub fn text(audit: &Audit, ascii: bool) -> String {
     let mut page = Page::new(ascii);
     head(&mut page, audit);
     callbacks::write(&mut page, audit);
+    held::write(&mut page, audit);
     findings::write(&mut page, audit);
     page.title("HOW TO READ IT");
     page.text(audit.caution);

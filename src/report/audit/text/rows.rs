@@ -19,6 +19,15 @@ pub(super) struct Row {
 }
 
 impl Row {
+    /// So many of so many, of which there is nothing more to say.
+    pub fn of(name: Safe, count: u64, of: u64) -> Self {
+        Self {
+            name,
+            count: Count::new(count, of),
+            note: "",
+        }
+    }
+
     pub fn new(name: Safe, rate: &Rate, note: &'static str) -> Self {
         Self {
             name,
