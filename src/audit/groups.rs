@@ -180,14 +180,16 @@ impl Count {
     }
 }
 
-/// Whether a call that condemned a part came back as a fault with another remedy.
+/// Whether a call that condemned a part came back and ended in a fault with another remedy. A fault that was only noted on the way
+/// to something else is not what the call ended in.
 pub(super) fn is_misdiagnosed(first: &Visit, second: &Visit) -> bool {
+    let ended_in_fault = matches!(second.end, EndKind::Verdict | EndKind::Insisted);
     let another = match second.remedy {
         RemedyKind::Nothing => false,
         RemedyKind::Replace => second.part != first.part,
         RemedyKind::Correct | RemedyKind::ShutDown | RemedyKind::Refer => true,
     };
-    first.part != NO_NAME && another
+    first.part != NO_NAME && ended_in_fault && another
 }
 
 /// By the month in which calls were closed.

@@ -11,6 +11,10 @@ use super::call::{Call, Ending, NotTaken, PutBacks, Stay, Taken, Verdict};
 use super::meanings::Meanings;
 use crate::walk::{End, Event, Opened, Role, Voiding};
 
+/// Most readings, steps and put-backs of a call that are kept. No call of a day has a tenth of them; a log that was made to fill
+/// memory may.
+const MOST: usize = 2000;
+
 /// Tells a session's events into a [`Call`], one after the other.
 #[derive(Debug)]
 pub struct Teller {
@@ -127,8 +131,6 @@ impl Teller {
                     self.answered();
                     self.asked_anew();
                 }
-                // What was worked out belongs to the answer before it.
-                self.answers.push(self.trail.len().saturating_sub(1));
             }
             Event::Observed { .. }
             | Event::ReadPlate { .. }
@@ -140,11 +142,13 @@ impl Teller {
             Event::CouldNot { datum, why } => {
                 self.answered();
                 self.asked_anew();
-                self.call.not_taken.push(NotTaken {
-                    combustion: self.meanings.reading(datum).combustion,
-                    datum: datum.clone(),
-                    why: why.clone(),
-                });
+                if self.call.not_taken.len() < MOST {
+                    self.call.not_taken.push(NotTaken {
+                        combustion: self.meanings.reading(datum).combustion,
+                        datum: datum.clone(),
+                        why: why.clone(),
+                    });
+                }
             }
             Event::Voided { data, why } => {
                 if *why == Voiding::Retake {
@@ -154,8 +158,9 @@ impl Teller {
             Event::Retaking { .. } => self.asked_anew(),
             Event::LeftOpen { restores } => {
                 for restore in restores {
-                    if !self.call.put_backs.open.contains(restore) {
-                        self.call.put_backs.open.push(restore.clone());
+                    let open = &mut self.call.put_backs.open;
+                    if open.len() < MOST && !open.contains(restore) {
+                        open.push(restore.clone());
                     }
                     // What was refused before and is opened once more is still to be put back.
                     self.call.put_backs.refused.retain(|refused| refused != restore);
@@ -169,11 +174,15 @@ impl Teller {
             Event::PutBack { restore } => self.put_back(restore),
             Event::KeptOpen { restore, .. } => {
                 self.call.put_backs.open.retain(|open| open != restore);
-                self.call.put_backs.refused.push(restore.clone());
+                if self.call.put_backs.refused.len() < MOST {
+                    self.call.put_backs.refused.push(restore.clone());
+                }
             }
             Event::Stated { fault, noted: true } => {
                 let verdict = self.verdict(fault);
-                self.call.noted.push(verdict);
+                if self.call.noted.len() < MOST {
+                    self.call.noted.push(verdict);
+                }
             }
             Event::Ended(end) => self.ended(end),
             Event::WentBack { to } => self.went_back(*to),
@@ -267,6 +276,12 @@ impl Teller {
         else {
             return;
         };
+        if self.call.readings.len() >= MOST {
+            return;
+        }
+        // What was worked out belongs to the answer before it.
+        let answers = self.trail.len() + usize::from(typed.is_some());
+        self.answers.push(answers.saturating_sub(1));
         let meaning = self.meanings.reading(reading);
         self.call.readings.push(Taken {
             reading: reading.clone(),
@@ -307,12 +322,14 @@ impl Teller {
 
     fn stay(&mut self, to: Option<&str>, went_on: bool) {
         let Some(step) = self.at.take() else { return };
-        self.call.stays.push(Stay {
-            minutes: self.meanings.minutes(&step),
-            step,
-            to: to.map(str::to_owned),
-            seconds: seconds(self.since, self.time).filter(|_| went_on),
-        });
+        if self.call.stays.len() < MOST {
+            self.call.stays.push(Stay {
+                minutes: self.meanings.minutes(&step),
+                step,
+                to: to.map(str::to_owned),
+                seconds: seconds(self.since, self.time).filter(|_| went_on),
+            });
+        }
         self.since = self.time;
     }
 

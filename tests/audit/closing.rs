@@ -126,3 +126,19 @@ fn a_reading_taken_back_or_taken_again_is_superseded() {
         .collect();
     assert_eq!(marks, [true, false, true, false]);
 }
+
+#[test]
+fn a_log_that_was_made_to_fill_memory_does_not() {
+    let mut call = told("a", TEN);
+    for number in 0..3000 {
+        call = call
+            .measured("voltage", "24 V")
+            .left_open(&format!("thing-{number}"))
+            .took("a", "b");
+    }
+    let call = call.call();
+    assert_eq!(
+        (call.readings.len(), call.stays.len(), call.put_backs.open.len()),
+        (2000, 2000, 2000)
+    );
+}

@@ -27,6 +27,11 @@ fn the_same_part_again_or_no_fault_makes_none_suspected() {
         assert_eq!(suspected(told("b", LATER).verdict(fault)), 0, "{fault}");
     }
     assert_eq!(suspected(told("b", LATER).unproven()), 0);
+    let noted = Event::Stated {
+        fault: "board_dead".to_owned(),
+        noted: true,
+    };
+    assert_eq!(suspected(told("b", LATER).then(noted).outcome("fine")), 0);
     assert_eq!(suspected(told("b", LATER).outcome("fine")), 0);
     assert_eq!(
         suspected(told("b", "2026-02-08T10:00:00Z").verdict("board_dead")),

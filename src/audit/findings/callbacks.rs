@@ -81,8 +81,9 @@ impl Followed {
                 let Some(closed) = visits.get(*call).closed else {
                     continue;
                 };
-                let mut later = calls[place + 1..].iter();
-                let next = later.find(|next| visits.get(**next).opened >= closed).copied();
+                let later = &calls[place + 1..];
+                let overlapping = later.partition_point(|next| visits.get(*next).opened < closed);
+                let next = later.get(overlapping).copied();
                 let end = next.map(|next| visits.get(next).opened).or(until);
                 let after = end.unwrap_or(closed).duration_since(closed);
                 let what = match (next, after.cmp(&window)) {

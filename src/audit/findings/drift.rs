@@ -15,6 +15,9 @@ use super::super::visits::{NameNo, Visits};
 /// Fewest takings.
 const FEWEST: u32 = 4;
 
+/// Most readings of one equipment that are followed; no library asks for as many of one furnace.
+const READINGS: usize = 256;
+
 /// Fewest days between the first and the last.
 const SPAN: f64 = 365.0;
 
@@ -97,9 +100,11 @@ impl Drifts {
                 margin: 0.0,
             });
             about.margin = about.margin.max(taken.margin);
+            let has_room = all.len() < READINGS;
             match all.iter_mut().find(|series| series.reading == reading) {
                 Some(series) => series.add(number, taken.value, visits),
-                None => all.push(Series::new(reading, number, taken.value, visits)),
+                None if has_room => all.push(Series::new(reading, number, taken.value, visits)),
+                None => {}
             }
         }
     }

@@ -3,7 +3,7 @@
 use super::libraries::Libraries;
 use crate::audit::{Call, Teller, WhatIsWrong};
 use crate::source::safe;
-use crate::store::{Archive, ChainReport, ReadError, SessionId, StoreError};
+use crate::store::{Archive, ChainReport, ReadError, SESSION_LIMIT, SessionId, StoreError};
 use crate::walk::{Event, decode};
 
 /// What came of a session.
@@ -91,6 +91,14 @@ fn through(
                 break;
             }
         };
+        if records.report().bytes > SESSION_LIMIT {
+            let why = format!(
+                "it is larger than the {} MiB that a session may have",
+                SESSION_LIMIT >> 20
+            );
+            wrong = Some((WhatIsWrong::Unreadable, why));
+            break;
+        }
         match (&mut teller, &record.event) {
             (Some(teller), Some(event)) => teller.tell(event, record.time),
             (None, Some(Event::Opened(opened))) => {
