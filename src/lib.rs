@@ -9,10 +9,12 @@
 //! - [`check`]: what is wrong with a library.
 //! - [`bench`]: a library put to the test without a furnace on site.
 //! - [`layout`]: how much of a question a screen holds.
+//! - [`audit`]: what the company learns from its calls.
 //! - [`report`]: what a person reads.
 //! - [`store`]: session files and tree files: append, sync, lock, list, take up.
 //! - [`face`]: what both faces share; [`tui`]: the screen; [`plain`]: the line face.
 
+pub mod audit;
 pub mod bench;
 pub mod check;
 pub mod cli;

@@ -72,6 +72,15 @@ pub(super) enum Command {
         #[command(flatten)]
         sessions: Sessions,
     },
+    /// Walk a session again, step by step: what was asked, what was answered, and what came of it.
+    ///
+    /// What was taken back is shown, too. Without a terminal it prints all steps at once.
+    Replay {
+        /// The session.
+        session: String,
+        #[command(flatten)]
+        sessions: Sessions,
+    },
     /// Check a library.
     Check {
         #[command(flatten)]
@@ -125,6 +134,10 @@ pub(super) enum Command {
         #[arg(required = true, value_name = "PATH")]
         paths: Vec<PathBuf>,
     },
+    /// Audit folders of sessions: what came back, what was wrong, and what the numbers are too small to say.
+    ///
+    /// An audit finds causes; it does not assign liability.
+    Audit(Audited),
     /// What an editor should know of the files of a library: JSON Schema.
     ///
     /// Without a kind it lists the kinds and says how an editor comes to know.
@@ -220,6 +233,26 @@ pub(super) struct Compute {
     pub format: FormulaFormat,
 }
 
+/// What is audited.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Audited {
+    /// Folders of sessions; those in them are read, too.
+    #[arg(id = "audited", required = true, value_name = "DIR")]
+    pub folders: Vec<PathBuf>,
+    /// Days of 24 h within which the next call at the same equipment is a callback.
+    #[arg(long, value_name = "DAYS", default_value_t = 30)]
+    pub window: u32,
+    /// How to print it.
+    #[arg(long, value_enum, default_value_t = AuditFormat::Text)]
+    pub format: AuditFormat,
+    /// With `--format weights`: the library's folder whose faults are weighed; without it, the built-in library.
+    #[arg(long, value_name = "DIR")]
+    pub library: Option<PathBuf>,
+    #[command(flatten)]
+    pub overlays: Overlays,
+}
+
 /// Where sessions are kept.
 #[derive(Clone, Debug, Args)]
 #[group(skip)]
@@ -303,6 +336,16 @@ pub(super) enum ReportFormat {
 pub(super) enum HistoryFormat {
     Text,
     Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum AuditFormat {
+    Text,
+    Json,
+    Csv,
+    Html,
+    /// How often each fault is met, learned from verdicts that held, as `registry/faults.yaml` of an overlay.
+    Weights,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

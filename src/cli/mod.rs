@@ -1,6 +1,7 @@
 //! The commands, one file each: the edge where the house meets files, clocks and terminals.
 
 mod arguments;
+mod audit;
 mod check;
 mod desk;
 mod failure;
@@ -12,6 +13,7 @@ mod look;
 mod misplaced;
 mod picture;
 mod rehearse;
+mod replay;
 mod report;
 mod resume;
 mod schema;
@@ -78,6 +80,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             format,
             sessions,
         }) => report::run(&session, format, sessions.sessions.as_deref()),
+        Some(Command::Replay { session, sessions }) => replay::run(&session, sessions.sessions.as_deref()),
         Some(Command::Brief { session, sessions }) => report::brief(&session, sessions.sessions.as_deref()),
         Some(Command::History {
             equipment,
@@ -109,6 +112,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         }
         Some(Command::Formula(how)) => formula::run(&how),
         Some(Command::Verify { paths }) => verify::run(&paths),
+        Some(Command::Audit(how)) => audit::run(&how),
         Some(Command::Schema {
             write: Some(folder),
             modelines,

@@ -3,6 +3,7 @@
 //! [`load`] reads a library's files and resolves every name. It never stops at the first error: what cannot be resolved
 //! is reported as a [`Problem`] and stands in the [`Library`] as unresolved.
 
+mod as_written;
 mod ends;
 mod exit;
 mod file_kind;
@@ -22,6 +23,7 @@ mod yaml;
 
 use std::ops::Index;
 
+pub use as_written::faults_as_written;
 pub use ends::Ends;
 pub use exit::{By, Exit};
 pub use file_kind::FileKind;

@@ -50,6 +50,11 @@ impl SessionId {
         Ok(Self(text.to_owned()))
     }
 
+    /// The id that is this UUID.
+    pub(super) fn of(uuid: uuid::Uuid) -> Self {
+        Self(uuid.to_string())
+    }
+
     /// The id as text.
     pub fn as_str(&self) -> &str {
         &self.0

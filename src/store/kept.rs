@@ -17,7 +17,7 @@ use super::{Hash, LIBRARY_LIMIT, library_hash, strict};
 use crate::source::SourceFile;
 
 /// The folder of the kept libraries, in the session folder.
-const FOLDER: &str = "libraries";
+pub(super) const FOLDER: &str = "libraries";
 
 /// Most bytes of a kept library: its text, with room for what JSON must escape.
 const LIMIT: u64 = 2 * LIBRARY_LIMIT;

@@ -12,6 +12,8 @@
 //! what was written is reported, never mended; only a last line that was cut off while it was written, and so confirmed to
 //! nobody, is set aside.
 
+mod archive;
+mod canonical;
 mod damage;
 mod error;
 mod fault;
@@ -31,6 +33,7 @@ mod strict;
 mod tree_files;
 mod verify;
 
+pub use archive::Archive;
 pub use damage::{Damage, DamageKind, Warning};
 pub use error::{Cause, StoreError};
 pub use fault::{FileFault, FolderFault};
@@ -40,7 +43,7 @@ pub use id::SessionId;
 pub use journal::Journal;
 pub use listing::{ChainState, Listed, Names};
 pub use record::Record;
-pub use records::{ChainReport, ReadError, Records};
+pub use records::{ChainReport, Decoded, ReadError, Records};
 pub use repair::Repair;
 pub use signal::ignore_file_size_signal;
 pub use tree_files::{

@@ -45,7 +45,7 @@ pub(super) fn encode(seq: u64, time: Timestamp, prev: Hash, event: &str) -> Stri
 }
 
 /// What stands before a line's own sum, which is over all that stands before this.
-const SUM_KEY: &str = r#","sum":""#;
+pub(super) const SUM_KEY: &str = r#","sum":""#;
 
 /// Whether a line's own sum is right; none where it has none in its place.
 fn sum_holds(text: &str) -> Option<bool> {
@@ -81,20 +81,24 @@ impl Chain {
             let (due, found) = (self.head, record.prev);
             return Err(DamageKind::Chain { due, found });
         }
-        let warning = self
-            .time
-            .filter(|&before| record.time < before)
-            .map(|before| Warning {
-                line: record.line,
-                before,
-                time: record.time,
-            });
-        *self = Self {
-            records: self.records + 1,
-            head: Hash::of(line),
-            time: Some(record.time),
-        };
+        let warning = self.follow(record.time, Hash::of(line));
         Ok((record, warning))
+    }
+
+    /// Moves on to a line that belongs there; a warning where the clock went back.
+    pub(super) fn follow(&mut self, time: Timestamp, head: Hash) -> Option<Warning> {
+        let records = self.records + 1;
+        let before = self.time.filter(|&before| time < before);
+        *self = Self {
+            records,
+            head,
+            time: Some(time),
+        };
+        before.map(|before| Warning {
+            line: records,
+            before,
+            time,
+        })
     }
 
     fn parse(&self, text: &str) -> Result<Record, DamageKind> {

@@ -1,0 +1,143 @@
+//! The fold: calls in, an audit out.
+
+use jiff::Timestamp;
+
+use super::call::Call;
+use super::findings::{
+    Borderlines, Drifts, Followed, LeftOpens, Steps, Tests, Unsounds, WhatIsWrong, Writings,
+};
+use super::groups::{self, Counted};
+use super::summary::{Audit, CAUTION};
+use super::visits::{NO_NAME, Visits};
+
+/// The window within which a call counts as a callback.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Window {
+    /// Days of 24 h, the last instant included.
+    pub days: u32,
+}
+
+impl Default for Window {
+    fn default() -> Self {
+        Self { days: 30 }
+    }
+}
+
+/// Takes calls one at a time, and says in the end what they come to.
+///
+/// It keeps a few dozen bytes a call and sums by equipment, technician and step, so that its memory grows with those and not with
+/// events. Calls added in the same order give the same audit, to the last digit.
+#[derive(Debug)]
+pub struct Auditor {
+    window: Window,
+    folders: Vec<String>,
+    visits: Visits,
+    from: Option<Timestamp>,
+    until: Option<Timestamp>,
+    without_library: u64,
+    other_files: u64,
+    copies: u64,
+    left_open: LeftOpens,
+    borderline: Borderlines,
+    written: Writings,
+    steps: Steps,
+    tests: Tests,
+    unsound: Unsounds,
+    drift: Drifts,
+}
+
+impl Auditor {
+    /// Of these folders, as they are named to the user.
+    pub fn new(window: Window, folders: Vec<String>) -> Self {
+        Self {
+            window,
+            folders,
+            visits: Visits::default(),
+            from: None,
+            until: None,
+            without_library: 0,
+            other_files: 0,
+            copies: 0,
+            left_open: LeftOpens::default(),
+            borderline: Borderlines::default(),
+            written: Writings::default(),
+            steps: Steps::default(),
+            tests: Tests::default(),
+            unsound: Unsounds::default(),
+            drift: Drifts::default(),
+        }
+    }
+
+    /// Takes a call.
+    pub fn add(&mut self, call: &Call) {
+        let number = self.visits.add(call);
+        self.from = Some(self.from.map_or(call.opened, |from| from.min(call.opened)));
+        self.until = Some(self.until.map_or(call.last, |until| until.max(call.last)));
+        self.without_library += u64::from(!call.with_library);
+        self.left_open.add(call, number);
+        self.borderline.add(call, number);
+        self.written.add(call, number, &mut self.visits);
+        self.steps.add(call, number);
+        self.tests.add(call, number);
+        self.unsound.add(call, number);
+        self.drift.add(call, number, &mut self.visits);
+    }
+
+    /// Takes a file that is no call: what it is called, and what is wrong with it.
+    pub fn not_a_call(&mut self, folder: u32, file: &str, what: WhatIsWrong, why: &str) {
+        self.unsound.file(folder, file, what, why);
+    }
+
+    /// Takes files that were passed over.
+    pub fn passed_over(&mut self, files: u64) {
+        self.other_files += files;
+    }
+
+    /// Takes a copy of a session that is counted elsewhere.
+    pub fn copy(&mut self) {
+        self.copies += 1;
+    }
+
+    /// What it all comes to.
+    pub fn finish(self) -> Audit {
+        let visits = &self.visits;
+        let followed = Followed::new(visits, self.window, self.until);
+        let counted = Counted::new(visits, &followed);
+        let ended = |kind| visits.iter().filter(|visit| visit.end == kind).count() as u64;
+        Audit {
+            caution: CAUTION,
+            window_days: self.window.days,
+            from: self.from,
+            until: self.until,
+            calls: visits.len() as u64,
+            closed: visits.iter().filter(|visit| visit.closed.is_some()).count() as u64,
+            damaged: self.unsound.damaged(),
+            other_files: self.other_files,
+            copies: self.copies,
+            without_library: self.without_library,
+            without_equipment: visits.iter().filter(|visit| visit.equipment == NO_NAME).count() as u64,
+            callbacks: followed.counts(visits),
+            callback_pairs: followed.pairs(visits),
+            suspected_misdiagnoses: followed.misdiagnoses(visits),
+            unproven: ended(super::visits::EndKind::Unproven),
+            insisted: ended(super::visits::EndKind::Insisted),
+            left_open: visits.iter().filter(|visit| visit.left_open).count() as u64,
+            by_technician: counted.by_technician(visits),
+            by_tree: counted.by_tree(visits),
+            by_part: counted.by_part(visits),
+            by_month: groups::by_month(visits, &followed),
+            learned: super::learned::learned(visits, &followed),
+            condemned: super::findings::proven_and_insisted(visits),
+            left_open_calls: self.left_open.found(visits),
+            borderline: self.borderline.found(visits),
+            written: self.written.found(visits),
+            steps: self.steps.found(visits),
+            combustion: self.tests.found(visits),
+            unsound: self.unsound.found(visits),
+            drift: self.drift.found(visits),
+            follow_ups: followed.follow_ups(visits),
+            passages: self.steps.passages(),
+            folders: self.folders,
+        }
+    }
+}

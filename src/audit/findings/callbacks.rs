@@ -1,0 +1,211 @@
+//! Calls that came back.
+//!
+//! A callback is a closed call that is followed by another call opened at the same equipment within the window: from the
+//! instant of its closing, the last instant included. Calls follow one another in the order they were opened. A call that was
+//! opened before the other was closed does not follow it: nobody called back.
+
+use std::cmp::Ordering;
+
+use jiff::{SignedDuration, Timestamp};
+use serde::Serialize;
+
+use super::super::auditor::Window;
+use super::super::statistics::LEVEL;
+use super::super::statistics::survival::{Curve, Wait};
+use super::super::summary::{Callbacks, FollowUp, Rate, SessionRef};
+use super::super::visits::{Visit, Visits};
+use super::misdiagnosis::{Misdiagnosis, suspected};
+
+const DAY: i64 = 24 * 60 * 60;
+
+/// A call that came back.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Callback {
+    /// The call that was closed.
+    pub first: SessionRef,
+    /// The call that followed.
+    pub second: SessionRef,
+    /// At which equipment.
+    pub equipment: String,
+    /// Who walked the first.
+    pub technician: Option<String>,
+    /// Who walked the second.
+    pub second_technician: Option<String>,
+    /// Days of 24 h from the closing of the first to the opening of the second.
+    pub days: f64,
+    /// Both began with the same complaint.
+    pub same_complaint: bool,
+    /// The fault that the first ended in.
+    pub fault: Option<String>,
+    /// The fault that the second ended in.
+    pub then: Option<String>,
+}
+
+/// What followed each closed call with an equipment.
+#[derive(Debug)]
+pub(in super::super) struct Followed {
+    until: Option<Timestamp>,
+    list: Vec<Follow>,
+}
+
+/// What followed one call.
+#[derive(Clone, Copy, Debug)]
+struct Follow {
+    call: u32,
+    /// The next call at its equipment; of no meaning where none came.
+    next: u32,
+    what: What,
+}
+
+/// What came after a call.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum What {
+    /// The next call, within the window.
+    Callback,
+    /// The next call, but later.
+    Later,
+    /// No call, for the whole window and up to the end of the archive.
+    Nothing,
+    /// No call so far: the archive ends before the window does.
+    TooSoon,
+}
+
+impl Followed {
+    /// Looks for what followed each call.
+    pub fn new(visits: &Visits, window: Window, until: Option<Timestamp>) -> Self {
+        let window = SignedDuration::from_secs(i64::from(window.days) * DAY);
+        let order = visits.by_equipment();
+        let mut list = Vec::with_capacity(order.len());
+        for calls in order.chunk_by(|one, other| visits.get(*one).equipment == visits.get(*other).equipment) {
+            for (place, call) in calls.iter().enumerate() {
+                let Some(closed) = visits.get(*call).closed else {
+                    continue;
+                };
+                let later = &calls[place + 1..];
+                let overlapping = later.partition_point(|next| visits.get(*next).opened < closed);
+                let next = later.get(overlapping).copied();
+                let end = next.map(|next| visits.get(next).opened).or(until);
+                let after = end.unwrap_or(closed).duration_since(closed);
+                let what = match (next, after.cmp(&window)) {
+                    (Some(_), Ordering::Less | Ordering::Equal) => What::Callback,
+                    (Some(_), Ordering::Greater) => What::Later,
+                    (None, Ordering::Less) => What::TooSoon,
+                    (None, Ordering::Equal | Ordering::Greater) => What::Nothing,
+                };
+                let next = next.unwrap_or(*call);
+                list.push(Follow {
+                    call: *call,
+                    next,
+                    what,
+                });
+            }
+        }
+        Self { until, list }
+    }
+
+    /// The calls that came back, each with the one that followed.
+    fn came_back(&self) -> impl Iterator<Item = (u32, u32)> {
+        let callbacks = self.list.iter().filter(|follow| follow.what == What::Callback);
+        callbacks.map(|follow| (follow.call, follow.next))
+    }
+
+    /// Each closed call with an equipment, and the call that it came back as.
+    pub fn each(&self) -> impl Iterator<Item = (u32, Option<u32>)> {
+        self.list.iter().map(|follow| {
+            let next = (follow.what == What::Callback).then_some(follow.next);
+            (follow.call, next)
+        })
+    }
+
+    /// Each closed call with an equipment, and whether it held: it came back, or was followed for the whole window and did not;
+    /// none where it has not had its days yet.
+    pub fn held(&self) -> impl Iterator<Item = (u32, Option<bool>)> {
+        self.list.iter().map(|follow| {
+            let held = match follow.what {
+                What::Callback => Some(false),
+                What::Later | What::Nothing => Some(true),
+                What::TooSoon => None,
+            };
+            (follow.call, held)
+        })
+    }
+
+    pub fn counts(&self, visits: &Visits) -> Callbacks {
+        let of = self.list.len() as u64;
+        let same =
+            |(first, second): &(u32, u32)| is_same_complaint(&visits.get(*first), &visits.get(*second));
+        Callbacks {
+            rate: Rate::new(self.came_back().count() as u64, of),
+            at_30_days: within_30_days(self.waits(visits)),
+            same_complaint: Rate::new(self.came_back().filter(same).count() as u64, of),
+        }
+    }
+
+    pub fn pairs(&self, visits: &Visits) -> Vec<Callback> {
+        let pairs = self.came_back().map(|(one, other)| {
+            let (first, second) = (visits.get(one), visits.get(other));
+            Callback {
+                first: visits.session(one),
+                second: visits.session(other),
+                equipment: visits.owned(first.equipment).unwrap_or_default(),
+                technician: visits.owned(first.technician),
+                second_technician: visits.owned(second.technician),
+                days: between(&first, &second),
+                same_complaint: is_same_complaint(&first, &second),
+                fault: visits.owned(first.fault),
+                then: visits.owned(second.fault),
+            }
+        });
+        let mut pairs: Vec<Callback> = pairs.collect();
+        pairs.sort_by(|one, other| (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first)));
+        pairs
+    }
+
+    pub fn misdiagnoses(&self, visits: &Visits) -> Vec<Misdiagnosis> {
+        let pairs = self.came_back();
+        let mut found: Vec<Misdiagnosis> = pairs
+            .filter_map(|(first, second)| suspected(visits, first, second))
+            .collect();
+        found.sort_by(|one, other| (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first)));
+        found
+    }
+
+    pub fn follow_ups(&self, visits: &Visits) -> Vec<FollowUp> {
+        self.waits(visits).collect()
+    }
+
+    fn waits(&self, visits: &Visits) -> impl Iterator<Item = FollowUp> {
+        self.list.iter().map(|follow| {
+            let call = visits.get(follow.call);
+            let called_back = matches!(follow.what, What::Callback | What::Later);
+            let days = match called_back {
+                true => between(&call, &visits.get(follow.next)),
+                false => days(call.closed, self.until),
+            };
+            FollowUp { days, called_back }
+        })
+    }
+}
+
+/// Days of 24 h from the closing of a call to the opening of the next.
+pub(super) fn between(first: &Visit, second: &Visit) -> f64 {
+    days(first.closed, Some(second.opened))
+}
+
+fn days(from: Option<Timestamp>, to: Option<Timestamp>) -> f64 {
+    let duration = from.zip(to).map(|(from, to)| to.duration_since(from));
+    duration.unwrap_or_default().as_secs_f64() / DAY as f64
+}
+
+fn is_same_complaint(first: &Visit, second: &Visit) -> bool {
+    first.tree == second.tree
+}
+
+/// Kaplan and Meier's estimate of the share that is called back within 30 days.
+fn within_30_days(follow_ups: impl Iterator<Item = FollowUp>) -> f64 {
+    let waits = follow_ups.map(|follow_up| Wait {
+        time: follow_up.days,
+        came: follow_up.called_back,
+    });
+    1.0 - Curve::of(waits).at(30.0, LEVEL).still
+}

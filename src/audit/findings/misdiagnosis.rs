@@ -1,0 +1,53 @@
+//! Verdicts that were probably wrong: a part was condemned, and what came back needed something else.
+
+use serde::Serialize;
+
+use super::super::groups::is_misdiagnosed;
+use super::super::summary::SessionRef;
+use super::super::visits::{EndKind, Visits};
+use super::callbacks::between;
+
+/// A callback whose first call condemned a part, and whose next ended in a fault with another remedy.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Misdiagnosis {
+    /// The call that condemned the part.
+    pub first: SessionRef,
+    /// The call that followed.
+    pub second: SessionRef,
+    /// At which equipment.
+    pub equipment: String,
+    /// Who condemned it.
+    pub technician: Option<String>,
+    /// The part that was condemned.
+    pub condemned: String,
+    /// It was condemned on the technician's own verdict, without proof.
+    pub insisted: bool,
+    /// The fault that the next call ended in.
+    pub then: String,
+    /// What was done about that: `replace`, `correct`, `shut_down`, `refer`.
+    pub remedy: &'static str,
+    /// The part that was replaced then.
+    pub part: Option<String>,
+    /// Days of 24 h between them.
+    pub days: f64,
+}
+
+/// Whether a callback makes a misdiagnosis suspected.
+pub(super) fn suspected(visits: &Visits, one: u32, other: u32) -> Option<Misdiagnosis> {
+    let (first, second) = (visits.get(one), visits.get(other));
+    if !is_misdiagnosed(&first, &second) {
+        return None;
+    }
+    Some(Misdiagnosis {
+        first: visits.session(one),
+        second: visits.session(other),
+        equipment: visits.owned(first.equipment)?,
+        technician: visits.owned(first.technician),
+        condemned: visits.owned(first.part)?,
+        insisted: first.end == EndKind::Insisted,
+        then: visits.owned(second.fault)?,
+        remedy: second.remedy.name(),
+        part: visits.owned(second.part),
+        days: between(&first, &second),
+    })
+}

@@ -1,0 +1,33 @@
+//! What an audit finds, one file each. Every finding names its sessions.
+
+mod borderline;
+mod callbacks;
+mod combustion;
+mod condemned;
+mod drift;
+mod left_open;
+mod misdiagnosis;
+mod steps;
+mod unsound;
+mod written;
+
+pub use borderline::Borderline;
+pub use callbacks::Callback;
+pub use combustion::{Combustion, NoTest};
+pub use condemned::{Condemned, Insisted};
+pub use drift::Drift;
+pub use left_open::{LeftOpen, WhyOpen};
+pub use misdiagnosis::Misdiagnosis;
+pub use steps::Step;
+pub use unsound::{Unsound, WhatIsWrong};
+pub use written::{Digits, Hurried, Repeated, Written};
+
+pub(super) use borderline::Borderlines;
+pub(super) use callbacks::Followed;
+pub(super) use combustion::Tests;
+pub(super) use condemned::proven_and_insisted;
+pub(super) use drift::Drifts;
+pub(super) use left_open::LeftOpens;
+pub(super) use steps::Steps;
+pub(super) use unsound::Unsounds;
+pub(super) use written::Writings;

@@ -1,0 +1,134 @@
+//! Steps where calls stall, are given up or are abandoned: where a tree asks too much, or its words mislead.
+
+use std::collections::HashMap;
+
+use serde::Serialize;
+
+use super::super::call::{Call, Ending};
+use super::super::summary::{Passage, SessionRef};
+use super::super::visits::Visits;
+
+/// Below so many seconds nobody stalls, however short the step.
+const SHORTEST_STALL: f64 = 15.0 * 60.0;
+
+/// A step stalls when it takes so many times the minutes that its library gives.
+const TIMES_OVER: f64 = 5.0;
+
+/// A step where calls stall, are given up or are abandoned.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Step {
+    /// The step, as `tree/step`.
+    pub step: String,
+    /// How often calls came to it.
+    pub times: u64,
+    /// How often they stood at it for a quarter of an hour or more, and five times the minutes that the library gives.
+    pub stalled: u64,
+    /// How often a call was referred there without a verdict.
+    pub given_up: u64,
+    /// How often a call was left there and never ended.
+    pub abandoned: u64,
+    /// The longest that one stood there, in minutes.
+    pub longest_minutes: f64,
+    /// The calls that stalled, were given up or were abandoned there.
+    pub sessions: Vec<SessionRef>,
+}
+
+/// Sums by step.
+#[derive(Debug, Default)]
+pub(in super::super) struct Steps {
+    steps: HashMap<String, Sum>,
+}
+
+#[derive(Debug, Default)]
+struct Sum {
+    times: u64,
+    stalled: u64,
+    given_up: u64,
+    abandoned: u64,
+    longest: f64,
+    calls: Vec<u32>,
+    /// How often the walk went on to each step.
+    to: HashMap<String, u64>,
+}
+
+impl Steps {
+    pub fn add(&mut self, call: &Call, number: u32) {
+        for stay in &call.stays {
+            if !self.steps.contains_key(&stay.step) {
+                self.steps.insert(stay.step.clone(), Sum::default());
+            }
+            let Some(sum) = self.steps.get_mut(&stay.step) else {
+                continue;
+            };
+            sum.times += 1;
+            if let Some(to) = &stay.to {
+                match sum.to.get_mut(to) {
+                    Some(times) => *times += 1,
+                    None => drop(sum.to.insert(to.clone(), 1)),
+                }
+            }
+            let seconds = stay.seconds.unwrap_or(0.0);
+            sum.longest = sum.longest.max(seconds);
+            let usual = stay.minutes.unwrap_or(0.0) * 60.0;
+            let is_stalled = seconds >= SHORTEST_STALL.max(TIMES_OVER * usual);
+            sum.stalled += u64::from(is_stalled);
+            if is_stalled {
+                sum.remember(number);
+            }
+        }
+        let last = call.stays.last().filter(|stay| stay.to.is_none());
+        let Some(sum) = last.and_then(|stay| self.steps.get_mut(&stay.step)) else {
+            return;
+        };
+        match call.ending {
+            Ending::Unproven { .. } => sum.given_up += 1,
+            Ending::Open => sum.abandoned += 1,
+            Ending::Verdict(_) | Ending::Outcome(_) | Ending::Insisted(_) => return,
+        }
+        sum.remember(number);
+    }
+
+    pub fn found(&self, visits: &Visits) -> Vec<Step> {
+        let troubled = self.steps.iter().filter(|(_, sum)| !sum.calls.is_empty());
+        let mut found: Vec<Step> = troubled
+            .map(|(step, sum)| Step {
+                step: step.clone(),
+                times: sum.times,
+                stalled: sum.stalled,
+                given_up: sum.given_up,
+                abandoned: sum.abandoned,
+                longest_minutes: sum.longest / 60.0,
+                sessions: visits.sessions(&sum.calls),
+            })
+            .collect();
+        found.sort_by(|one, other| {
+            let key = |step: &Step| std::cmp::Reverse(step.sessions.len());
+            (key(one), &one.step).cmp(&(key(other), &other.step))
+        });
+        found
+    }
+
+    /// Every way between two steps, in the order of their names.
+    pub fn passages(self) -> Vec<Passage> {
+        let ways = self.steps.into_iter().flat_map(|(from, sum)| {
+            let to = sum.to.into_iter();
+            to.map(move |(to, times)| Passage {
+                from: from.clone(),
+                to,
+                times,
+            })
+        });
+        let mut ways: Vec<Passage> = ways.collect();
+        ways.sort_by(|one, other| (&one.from, &one.to).cmp(&(&other.from, &other.to)));
+        ways
+    }
+}
+
+impl Sum {
+    /// Keeps the number of a call, once.
+    fn remember(&mut self, number: u32) {
+        if self.calls.last() != Some(&number) {
+            self.calls.push(number);
+        }
+    }
+}

@@ -1,0 +1,106 @@
+//! Session files that are damaged, half-written or foreign, and sessions that were never closed.
+
+use serde::Serialize;
+
+use super::super::call::Call;
+use super::super::summary::SessionRef;
+use super::super::visits::Visits;
+
+/// A file that does not hold a whole, closed call.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Unsound {
+    /// The session, or the name of the file where that is no session's.
+    pub session: SessionRef,
+    /// What is wrong.
+    pub what: WhatIsWrong,
+    /// The same in words.
+    pub why: String,
+}
+
+/// What is wrong with a session file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WhatIsWrong {
+    /// A line was changed, removed, doubled or moved, or is no record.
+    Damaged,
+    /// It holds records, but of something else than a call.
+    Foreign,
+    /// It could not be read, or something else stands in its place.
+    Unreadable,
+    /// Nothing was recorded in it.
+    Empty,
+    /// Its last line was cut off while it was written. The call counts as far as it is whole.
+    HalfWritten,
+    /// Its clock went back. The call counts.
+    ClockBack,
+    /// It was never closed. The call counts.
+    Unsealed,
+}
+
+impl WhatIsWrong {
+    /// In words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Damaged => "damaged",
+            Self::Foreign => "foreign",
+            Self::Unreadable => "unreadable",
+            Self::Empty => "empty",
+            Self::HalfWritten => "half-written",
+            Self::ClockBack => "clock went back",
+            Self::Unsealed => "never closed",
+        }
+    }
+}
+
+/// Collects files that hold no whole, closed call.
+#[derive(Debug, Default)]
+pub(in super::super) struct Unsounds {
+    files: Vec<Unsound>,
+    calls: Vec<(u32, WhatIsWrong, Option<u64>)>,
+}
+
+impl Unsounds {
+    pub fn add(&mut self, call: &Call, number: u32) {
+        if call.torn.is_some() {
+            self.calls.push((number, WhatIsWrong::HalfWritten, call.torn));
+        } else if call.clock_went_back {
+            self.calls.push((number, WhatIsWrong::ClockBack, None));
+        } else if !call.sealed {
+            self.calls.push((number, WhatIsWrong::Unsealed, None));
+        }
+    }
+
+    pub fn file(&mut self, folder: u32, file: &str, what: WhatIsWrong, why: &str) {
+        let session = SessionRef {
+            id: file.to_owned(),
+            folder,
+        };
+        let why = why.to_owned();
+        self.files.push(Unsound { session, what, why });
+    }
+
+    /// How many files are damaged, foreign or unreadable.
+    pub fn damaged(&self) -> u64 {
+        let damaged = self.files.iter().filter(|file| file.what != WhatIsWrong::Empty);
+        damaged.count() as u64
+    }
+
+    pub fn found(self, visits: &Visits) -> Vec<Unsound> {
+        let calls = self.calls.into_iter().map(|(number, what, torn)| Unsound {
+            session: visits.session(number),
+            what,
+            why: match (what, torn) {
+                (WhatIsWrong::HalfWritten, Some(bytes)) => {
+                    format!("its last line was cut off while it was written ({bytes} bytes)")
+                }
+                (WhatIsWrong::ClockBack, _) => {
+                    "its clock went back; it is read in the order of its lines".to_owned()
+                }
+                _ => "it was left before it was closed".to_owned(),
+            },
+        });
+        let mut found: Vec<Unsound> = self.files.into_iter().chain(calls).collect();
+        found.sort_by(|one, other| (one.what, &one.session).cmp(&(other.what, &other.session)));
+        found
+    }
+}

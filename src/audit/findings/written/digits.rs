@@ -1,0 +1,139 @@
+//! Last digits: those of a meter come about equally often, those of a person do not.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::super::super::call::Call;
+use super::super::super::statistics::{apart, digits, false_discovery};
+use super::super::super::summary::SessionRef;
+use super::super::super::visits::{NameNo, Visits};
+
+/// Of a list of technicians who stand out, so large a share may do so by chance.
+const BY_CHANCE: f64 = 0.01;
+
+/// A technician whose last digits are uneven, and more so than those of the others.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Digits {
+    /// Who.
+    pub technician: String,
+    /// How often each digit from 0 to 9 came last, in readings of two digits and more.
+    pub counts: [u64; 10],
+    /// The same for all others.
+    pub others: [u64; 10],
+    /// How far from equal shares: the chi-square of the counts.
+    pub chi_square: f64,
+    /// How often chance alone would be as far, corrected for looking at every technician.
+    pub chance: f64,
+    /// How often chance alone would set these counts so far apart from the others'; none where the others are too few.
+    pub chance_against_others: Option<f64>,
+    /// The share of zeros and fives, by which rounding shows; a fifth is expected.
+    pub zeros_and_fives: f64,
+    /// The calls.
+    pub sessions: Vec<SessionRef>,
+}
+
+/// Counts last digits.
+#[derive(Debug, Default)]
+pub(super) struct LastDigits {
+    technicians: BTreeMap<NameNo, Count>,
+}
+
+#[derive(Debug, Default)]
+struct Count {
+    counts: [u64; 10],
+    calls: Vec<u32>,
+}
+
+impl LastDigits {
+    pub fn add(&mut self, call: &Call, number: u32, technician: NameNo) {
+        let typed = call.readings.iter().filter_map(|taken| taken.typed.as_deref());
+        for digit in typed.filter_map(last_digit) {
+            let count = self.technicians.entry(technician).or_default();
+            count.counts[digit] += 1;
+            if count.calls.last() != Some(&number) {
+                count.calls.push(number);
+            }
+        }
+    }
+
+    pub fn found(self, visits: &Visits) -> Vec<Digits> {
+        let mut all = [0; 10];
+        for count in self.technicians.values() {
+            all.iter_mut()
+                .zip(count.counts)
+                .for_each(|(all, count)| *all += count);
+        }
+        let tested: Vec<(&NameNo, &Count, digits::Digits)> = (self.technicians.iter())
+            .filter_map(|(name, count)| Some((name, count, digits::test(&count.counts)?)))
+            .collect();
+        let chances: Vec<f64> = tested.iter().map(|(_, _, test)| test.chance).collect();
+        let adjusted = false_discovery::adjusted(&chances);
+        let mut found = Vec::new();
+        for ((name, count, test), chance) in tested.into_iter().zip(adjusted) {
+            let mut others = all;
+            others
+                .iter_mut()
+                .zip(count.counts)
+                .for_each(|(other, count)| *other -= count);
+            let chance_against_others = apart::chance(&count.counts, &others);
+            // Where everybody's are uneven, the meters are, or what is measured.
+            let stands_apart = chance_against_others.is_none_or(|chance| chance <= BY_CHANCE);
+            if chance <= BY_CHANCE && stands_apart {
+                found.push(Digits {
+                    technician: visits.owned(*name).unwrap_or_default(),
+                    counts: count.counts,
+                    others,
+                    chi_square: test.chi_square,
+                    chance,
+                    chance_against_others,
+                    zeros_and_fives: test.zeros_and_fives,
+                    sessions: visits.sessions(&count.calls),
+                });
+            }
+        }
+        found.sort_by(|one, other| one.technician.cmp(&other.technician));
+        found
+    }
+}
+
+/// The last digit of a number as it was typed, where at least two of its digits matter.
+fn last_digit(typed: &str) -> Option<usize> {
+    let number: &str = typed.trim_start_matches(['+', '-', '−']);
+    let end = number
+        .find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',')
+        .unwrap_or(number.len());
+    let (number, rest) = number.split_at(end);
+    let matter = number
+        .bytes()
+        .filter(u8::is_ascii_digit)
+        .skip_while(|byte| *byte == b'0')
+        .count();
+    let last = number.bytes().rfind(u8::is_ascii_digit)?;
+    (matter >= 2 && !rest.starts_with(['e', 'E'])).then(|| usize::from(last - b'0'))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::last_digit;
+
+    #[test]
+    fn the_last_digit_is_that_of_the_number_as_it_was_typed() {
+        for (typed, digit) in [
+            ("24.1 V", Some(1)),
+            ("120 V", Some(0)),
+            ("-0.35 in.w.c.", Some(5)),
+            ("3.50 in.w.c.", Some(0)),
+            ("80,000 BTU/h", Some(0)),
+        ] {
+            assert_eq!(last_digit(typed), digit, "{typed}");
+        }
+    }
+
+    #[test]
+    fn a_number_of_one_digit_says_nothing() {
+        for typed in ["0 V", "0.0 V", "7 uA", "0.7 uA", "", "V", "1e9 ohm"] {
+            assert_eq!(last_digit(typed), None, "{typed}");
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! Readings that look written rather than read: last digits that no meter gives, the same value again and again, answers
+//! faster than a hand can measure.
+//!
+//! Each has innocent causes, too: a meter that steps by fives, a supply that really is steady, readings noted on paper and
+//! typed in the van. What is found here is a reason to look, and no more.
+
+mod digits;
+mod hurried;
+mod repeated;
+
+pub use digits::Digits;
+pub use hurried::Hurried;
+pub use repeated::Repeated;
+
+use serde::Serialize;
+
+use super::super::call::Call;
+use super::super::visits::Visits;
+
+/// Readings that look written rather than read.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Written {
+    /// Technicians whose last digits are uneven.
+    pub digits: Vec<Digits>,
+    /// Technicians who give the same value again and again.
+    pub repeated: Vec<Repeated>,
+    /// Calls answered faster than a hand can measure.
+    pub hurried: Vec<Hurried>,
+}
+
+/// Collects what readings look like.
+#[derive(Debug, Default)]
+pub(in super::super) struct Writings {
+    digits: digits::LastDigits,
+    repeated: repeated::Values,
+    hurried: hurried::Hurry,
+}
+
+impl Writings {
+    pub fn add(&mut self, call: &Call, number: u32, visits: &mut Visits) {
+        self.hurried.add(call, number);
+        // Digits and values are compared between technicians.
+        if let Some(technician) = &call.technician {
+            let technician = visits.name(technician);
+            self.digits.add(call, number, technician);
+            self.repeated.add(call, number, technician, visits);
+        }
+    }
+
+    pub fn found(self, visits: &Visits) -> Written {
+        Written {
+            digits: self.digits.found(visits),
+            repeated: self.repeated.found(visits),
+            hurried: self.hurried.found(visits),
+        }
+    }
+}

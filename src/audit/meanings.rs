@@ -1,0 +1,130 @@
+//! What a library says of the names in a session's log.
+
+use std::collections::{HashMap, HashSet};
+
+use super::call::Remedy;
+use crate::library::{Id, Input, Kind, Library, Obtained, Reading, Remedy as Written, Taking};
+
+/// What a library says of the names in a session's log: enough to tell a call, and far smaller than the library.
+///
+/// The default knows nothing, for calls whose library is not at hand.
+#[derive(Clone, Debug, Default)]
+pub struct Meanings {
+    remedies: HashMap<String, Remedy>,
+    readings: HashMap<String, Meaning>,
+    starts: HashMap<String, String>,
+    minutes: HashMap<String, f64>,
+    is_known: bool,
+    tests_combustion: bool,
+}
+
+/// What is known of a reading.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Meaning {
+    /// Minutes it takes.
+    pub minutes: Option<f64>,
+    /// It is of the flue gas.
+    pub combustion: bool,
+}
+
+impl Meanings {
+    /// What a library says.
+    pub fn of(library: &Library) -> Self {
+        let combustion = of_flue_gas(library);
+        let remedies = library.faults.iter().map(|(_, fault)| {
+            let remedy = match fault.remedy {
+                Written::Replace(part) => Remedy::Replace(library.parts[part].name.clone()),
+                Written::Correct => Remedy::Correct,
+                Written::ShutDown => Remedy::ShutDown,
+                Written::Refer => Remedy::Refer,
+                Written::None => Remedy::Nothing,
+                Written::Unresolved => Remedy::Unknown,
+            };
+            (fault.name.clone(), remedy)
+        });
+        let readings = library.readings.iter().map(|(id, reading)| {
+            let meaning = Meaning {
+                minutes: reading.taking.minutes,
+                combustion: combustion.contains(&id),
+            };
+            (reading.name.clone(), meaning)
+        });
+        let starts = (library.trees.iter())
+            .filter_map(|(_, tree)| Some((tree.name.clone(), library.path_of(tree.start?))));
+        let minutes = (0..library.steps.len()).map(Id::new).filter_map(|id| {
+            let step = &library[id];
+            let minutes = step.minutes.or_else(|| taking(library, &step.kind)?.minutes)?;
+            Some((library.path_of(id), minutes))
+        });
+        Self {
+            remedies: remedies.collect(),
+            readings: readings.collect(),
+            starts: starts.collect(),
+            minutes: minutes.collect(),
+            is_known: true,
+            tests_combustion: !combustion.is_empty(),
+        }
+    }
+
+    /// The same for a call whose own library is not at hand: another edition's meanings have to do.
+    pub fn presumed(self) -> Self {
+        Self {
+            is_known: false,
+            ..self
+        }
+    }
+
+    /// Whether the call's own library was at hand.
+    pub fn is_known(&self) -> bool {
+        self.is_known
+    }
+
+    /// Whether it has readings of the flue gas.
+    pub(super) fn tests_combustion(&self) -> bool {
+        self.tests_combustion
+    }
+
+    /// What is done about a fault.
+    pub(super) fn remedy(&self, fault: &str) -> Remedy {
+        self.remedies.get(fault).cloned().unwrap_or(Remedy::Unknown)
+    }
+
+    pub(super) fn reading(&self, name: &str) -> Meaning {
+        self.readings.get(name).copied().unwrap_or_default()
+    }
+
+    /// The first step of a tree; the tree itself where nobody knows.
+    pub(super) fn start<'a>(&'a self, tree: &'a str) -> &'a str {
+        self.starts.get(tree).map_or(tree, String::as_str)
+    }
+
+    /// Minutes that a step takes.
+    pub(super) fn minutes(&self, step: &str) -> Option<f64> {
+        self.minutes.get(step).copied()
+    }
+}
+
+fn taking<'l>(library: &'l Library, kind: &Kind) -> Option<&'l Taking> {
+    match kind {
+        Kind::Measure { reading, .. } => Some(&library.readings[*reading].taking),
+        Kind::Observe { sign, .. } => Some(&library.signs[*sign].taking),
+        _ => None,
+    }
+}
+
+/// The readings of the flue gas: those that a formula of combustion works out, and those that it works them out from.
+fn of_flue_gas(library: &Library) -> HashSet<Id<Reading>> {
+    let mut found = HashSet::new();
+    for (id, reading) in library.readings.iter() {
+        if let Obtained::WorkedOut { formula, inputs } = &reading.source_of_value
+            && formula.group.name() == "combustion"
+        {
+            let inputs = inputs.iter().filter_map(|input| match input {
+                Input::Reading(reading) => Some(*reading),
+                Input::Field(_) | Input::Fixed(_) => None,
+            });
+            found.extend(inputs.chain([id]));
+        }
+    }
+    found
+}

@@ -1,0 +1,348 @@
+//! A session's events, told into a call.
+//!
+//! The log is trusted to say what happened: whether it follows from its library is for `proofwalk verify` to say. So nothing
+//! is replayed here, and no library is needed but for what its names mean.
+
+use std::sync::Arc;
+
+use jiff::Timestamp;
+
+use super::call::{Call, Ending, NotTaken, PutBacks, Stay, Taken, Verdict};
+use super::meanings::Meanings;
+use crate::walk::{End, Event, Opened, Role, Voiding};
+
+/// Most readings, steps and put-backs of a call that are kept. No call of a day has a tenth of them; a log that was made to fill
+/// memory may.
+const MOST: usize = 2000;
+
+/// Tells a session's events into a [`Call`], one after the other.
+#[derive(Debug)]
+pub struct Teller {
+    meanings: Arc<Meanings>,
+    call: Call,
+    /// The step it stands at, and since when.
+    at: Option<String>,
+    since: Timestamp,
+    /// When the question that stands was first put.
+    asked: Timestamp,
+    time: Timestamp,
+    trail: Vec<Mark>,
+    /// For each reading, the position in the trail of the answer it belongs to.
+    answers: Vec<usize>,
+    interrupted: Option<Interrupted>,
+}
+
+/// What going back to before an answer restores.
+#[derive(Debug)]
+struct Mark {
+    at: Option<String>,
+    noted: usize,
+}
+
+/// An end that a danger interrupted.
+#[derive(Debug)]
+struct Interrupted {
+    ending: Ending,
+    /// How many trees were entered since, and not left.
+    depth: usize,
+}
+
+impl Teller {
+    /// A call that was opened.
+    pub fn new(
+        session: &str,
+        folder: u32,
+        opened: &Opened,
+        time: Timestamp,
+        meanings: Arc<Meanings>,
+    ) -> Self {
+        let call = Call {
+            session: session.to_owned(),
+            folder,
+            opened: time,
+            last: time,
+            closed: None,
+            sealed: false,
+            torn: None,
+            clock_went_back: false,
+            from_file: opened.answered_from.is_some(),
+            with_library: meanings.is_known(),
+            tree: opened.tree.clone(),
+            technician: opened.technician.clone(),
+            site: opened.site.clone(),
+            equipment: opened.equipment.clone(),
+            ending: Ending::Open,
+            noted: Vec::new(),
+            put_backs: PutBacks::default(),
+            readings: Vec::new(),
+            not_taken: Vec::new(),
+            stays: Vec::new(),
+            could_test_combustion: meanings.tests_combustion(),
+        };
+        Self {
+            meanings,
+            call,
+            at: None,
+            since: time,
+            asked: time,
+            time,
+            trail: Vec::new(),
+            answers: Vec::new(),
+            interrupted: None,
+        }
+    }
+
+    /// The next event, and when it was recorded.
+    pub fn tell(&mut self, event: &Event, time: Timestamp) {
+        self.call.clock_went_back |= time < self.time;
+        self.call.last = self.call.last.max(time);
+        self.time = time;
+        self.take(event);
+        let is_closed = self.call.ending != Ending::Open && self.call.put_backs.open.is_empty();
+        if !is_closed {
+            self.call.closed = None;
+        } else if self.call.closed.is_none() || matches!(event, Event::Closed) {
+            self.call.closed = Some(time);
+        }
+    }
+
+    /// The call, once all events are told. `torn` says how many bytes of a half-written line follow.
+    pub fn end(mut self, torn: Option<u64>) -> Call {
+        if self.call.ending == Ending::Open && !self.call.sealed {
+            self.stay(None, false);
+        }
+        self.call.torn = torn;
+        self.call
+    }
+
+    fn take(&mut self, event: &Event) {
+        match event {
+            Event::Entered { tree, role } => self.entered(tree, *role),
+            Event::Took { from, to, .. } => {
+                self.at = Some(from.clone());
+                self.stay(Some(to), true);
+                self.at = Some(to.clone());
+                self.asked_anew();
+            }
+            Event::Returned { .. } => self.returned(),
+            Event::Measured { typed, .. } => {
+                self.measured(event);
+                if typed.is_some() {
+                    self.answered();
+                    self.asked_anew();
+                }
+            }
+            Event::Observed { .. }
+            | Event::ReadPlate { .. }
+            | Event::WasUnsure { .. }
+            | Event::Did { .. } => {
+                self.answered();
+                self.asked_anew();
+            }
+            Event::CouldNot { datum, why } => {
+                self.answered();
+                self.asked_anew();
+                if self.call.not_taken.len() < MOST {
+                    self.call.not_taken.push(NotTaken {
+                        combustion: self.meanings.reading(datum).combustion,
+                        datum: datum.clone(),
+                        why: why.clone(),
+                    });
+                }
+            }
+            Event::Voided { data, why } => {
+                if *why == Voiding::Retake {
+                    self.superseded(data);
+                }
+            }
+            Event::Retaking { .. } => self.asked_anew(),
+            Event::LeftOpen { restores } => {
+                for restore in restores {
+                    let open = &mut self.call.put_backs.open;
+                    if open.len() < MOST && !open.contains(restore) {
+                        open.push(restore.clone());
+                    }
+                    // What was refused before and is opened once more is still to be put back.
+                    self.call.put_backs.refused.retain(|refused| refused != restore);
+                }
+            }
+            Event::Restored { restores } => {
+                for restore in restores {
+                    self.put_back(restore);
+                }
+            }
+            Event::PutBack { restore } => self.put_back(restore),
+            Event::KeptOpen { restore, .. } => {
+                self.call.put_backs.open.retain(|open| open != restore);
+                if self.call.put_backs.refused.len() < MOST {
+                    self.call.put_backs.refused.push(restore.clone());
+                }
+            }
+            Event::Stated { fault, noted: true } => {
+                let verdict = self.verdict(fault);
+                if self.call.noted.len() < MOST {
+                    self.call.noted.push(verdict);
+                }
+            }
+            Event::Ended(end) => self.ended(end),
+            Event::WentBack { to } => self.went_back(*to),
+            Event::Closed => self.call.sealed = true,
+            Event::Opened(_)
+            | Event::Left { .. }
+            | Event::Doubted { .. }
+            | Event::Withheld { .. }
+            | Event::Stated { .. }
+            | Event::Noted { .. }
+            | Event::TailCut { .. } => {}
+        }
+    }
+
+    fn entered(&mut self, tree: &str, role: Role) {
+        if let Some(interrupted) = &mut self.interrupted {
+            interrupted.depth += 1;
+        } else if role == Role::Danger && self.call.ending != Ending::Open {
+            let ending = std::mem::replace(&mut self.call.ending, Ending::Open);
+            self.interrupted = Some(Interrupted { ending, depth: 1 });
+        }
+        self.at = Some(self.meanings.start(tree).to_owned());
+        self.since = self.time;
+        self.asked_anew();
+    }
+
+    fn returned(&mut self) {
+        if let Some(interrupted) = &mut self.interrupted {
+            interrupted.depth = interrupted.depth.saturating_sub(1);
+            if interrupted.depth == 0
+                && let Some(interrupted) = self.interrupted.take()
+            {
+                self.call.ending = interrupted.ending;
+            }
+        }
+        self.since = self.time;
+        self.asked_anew();
+    }
+
+    fn ended(&mut self, end: &End) {
+        let is_first = self.call.ending == Ending::Open;
+        self.interrupted = None;
+        self.call.ending = match end {
+            End::Verdict { fault, .. } => Ending::Verdict(self.verdict(fault)),
+            End::Outcome { outcome } => Ending::Outcome(outcome.clone()),
+            End::Unproven { why } => Ending::Unproven { why: why.clone() },
+            End::Insisted { fault, .. } => Ending::Insisted(self.verdict(fault)),
+        };
+        if is_first {
+            self.stay(None, true);
+        }
+    }
+
+    fn went_back(&mut self, to: usize) {
+        for (reading, answer) in self.call.readings.iter_mut().zip(&self.answers) {
+            reading.superseded |= *answer >= to;
+        }
+        // Positions from here on are given anew; what was taken back must not be found at them.
+        for answer in self.answers.iter_mut().filter(|answer| **answer >= to) {
+            *answer = 0;
+        }
+        if let Some(mark) = self.trail.drain(to.min(self.trail.len())..).next() {
+            self.at = mark.at;
+            self.call.noted.truncate(mark.noted);
+        }
+        self.since = self.time;
+        self.asked_anew();
+    }
+
+    fn answered(&mut self) {
+        self.trail.push(Mark {
+            at: self.at.clone(),
+            noted: self.call.noted.len(),
+        });
+    }
+
+    fn asked_anew(&mut self) {
+        self.asked = self.time;
+    }
+
+    fn measured(&mut self, event: &Event) {
+        let Event::Measured {
+            reading,
+            typed,
+            value,
+            unit,
+            margin,
+            borderline,
+            ..
+        } = event
+        else {
+            return;
+        };
+        if self.call.readings.len() >= MOST {
+            return;
+        }
+        // What was worked out belongs to the answer before it.
+        let answers = self.trail.len() + usize::from(typed.is_some());
+        self.answers.push(answers.saturating_sub(1));
+        let meaning = self.meanings.reading(reading);
+        self.call.readings.push(Taken {
+            reading: reading.clone(),
+            typed: typed.clone(),
+            value: *value,
+            unit: unit.clone(),
+            margin: *margin,
+            borderline: *borderline,
+            time: self.time,
+            seconds: seconds(self.asked, self.time).filter(|_| typed.is_some()),
+            minutes: meaning.minutes,
+            combustion: meaning.combustion,
+            superseded: false,
+        });
+    }
+
+    fn superseded(&mut self, data: &[String]) {
+        for name in data {
+            let last = self
+                .call
+                .readings
+                .iter_mut()
+                .rev()
+                .find(|taken| taken.reading == *name);
+            if let Some(taken) = last {
+                taken.superseded = true;
+            }
+        }
+    }
+
+    fn put_back(&mut self, restore: &str) {
+        let open = &mut self.call.put_backs.open;
+        if let Some(place) = open.iter().position(|open| open == restore) {
+            open.remove(place);
+            self.call.put_backs.done += 1;
+        }
+    }
+
+    fn stay(&mut self, to: Option<&str>, went_on: bool) {
+        let Some(step) = self.at.take() else { return };
+        if self.call.stays.len() < MOST {
+            self.call.stays.push(Stay {
+                minutes: self.meanings.minutes(&step),
+                step,
+                to: to.map(str::to_owned),
+                seconds: seconds(self.since, self.time).filter(|_| went_on),
+            });
+        }
+        self.since = self.time;
+    }
+
+    fn verdict(&self, fault: &str) -> Verdict {
+        Verdict {
+            fault: fault.to_owned(),
+            remedy: self.meanings.remedy(fault),
+        }
+    }
+}
+
+/// Seconds between two times; none where the clock went back.
+fn seconds(from: Timestamp, to: Timestamp) -> Option<f64> {
+    let seconds = to.duration_since(from).as_secs_f64();
+    (seconds >= 0.0).then_some(seconds)
+}

@@ -1,0 +1,298 @@
+//! What is kept of each call, and found again by its equipment: a few dozen bytes.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use jiff::{SignedDuration, Timestamp};
+use uuid::Uuid;
+
+use super::call::{Call, Ending, Remedy};
+use super::summary::SessionRef;
+
+/// The number of a name, or of no name.
+pub(super) type NameNo = u32;
+
+/// No name.
+pub(super) const NO_NAME: NameNo = NameNo::MAX;
+
+/// A call, as far as it is kept.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Visit {
+    pub opened: Timestamp,
+    /// When it was closed, where it was.
+    pub closed: Option<Timestamp>,
+    pub equipment: NameNo,
+    pub technician: NameNo,
+    pub tree: NameNo,
+    pub fault: NameNo,
+    /// The part it condemned.
+    pub part: NameNo,
+    pub end: EndKind,
+    pub remedy: RemedyKind,
+    pub left_open: bool,
+    pub combustion: Tested,
+}
+
+/// What is kept of a call: 48 bytes. What many calls have in common is kept once.
+#[derive(Clone, Copy, Debug)]
+struct Kept {
+    /// Since 1970, with the nanoseconds below.
+    seconds: i64,
+    /// Nanoseconds from its opening to its closing; of no meaning where it was not closed. A call of 292 years is cut.
+    lasted: i64,
+    /// The session's id: a UUID, or the number of a name in its first four bytes.
+    session: [u8; 16],
+    nanoseconds: i32,
+    folder: u32,
+    equipment: NameNo,
+    sort: u32,
+}
+
+/// What many calls have in common.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+struct Sort {
+    technician: NameNo,
+    tree: NameNo,
+    fault: NameNo,
+    part: NameNo,
+    end: EndKind,
+    remedy: RemedyKind,
+    is_closed: bool,
+    is_uuid: bool,
+    left_open: bool,
+    combustion: Tested,
+}
+
+/// How a call ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(super) enum EndKind {
+    Verdict,
+    Outcome,
+    Unproven,
+    Insisted,
+    Open,
+}
+
+/// What is done about the fault of a call's verdict.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(super) enum RemedyKind {
+    /// There is no verdict, or nobody knows, or nothing is done.
+    Nothing,
+    Replace,
+    Correct,
+    ShutDown,
+    Refer,
+}
+
+/// Whether the flue gas was tested.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(super) enum Tested {
+    /// The library of the call has no such readings.
+    Unknown,
+    Yes,
+    No,
+}
+
+/// Every call, in the order they came, with the names in them.
+#[derive(Debug, Default)]
+pub(super) struct Visits {
+    list: Vec<Kept>,
+    sorts: Vec<Sort>,
+    numbers: HashMap<Sort, u32>,
+    names: Names,
+}
+
+/// Names, each kept once.
+#[derive(Debug, Default)]
+struct Names {
+    numbers: HashMap<Arc<str>, NameNo>,
+    list: Vec<Arc<str>>,
+}
+
+impl Visits {
+    /// Takes a call; its number.
+    pub fn add(&mut self, call: &Call) -> u32 {
+        let number = self.list.len() as u32;
+        let uuid = Uuid::try_parse(&call.session).ok();
+        let uuid = uuid.filter(|uuid| uuid.to_string() == call.session);
+        let session = match uuid {
+            Some(uuid) => uuid.into_bytes(),
+            None => {
+                let mut bytes = [0; 16];
+                bytes[..4].copy_from_slice(&self.name(&call.session).to_ne_bytes());
+                bytes
+            }
+        };
+        let lasted = call.closed.map(|closed| closed.duration_since(call.opened));
+        let kept = Kept {
+            seconds: call.opened.as_second(),
+            nanoseconds: call.opened.subsec_nanosecond(),
+            lasted: lasted.map_or(0, |lasted| clamped(lasted.as_nanos())),
+            session,
+            folder: call.folder,
+            equipment: self.maybe(call.equipment.as_deref()),
+            sort: self.sort(call, uuid.is_some()),
+        };
+        self.list.push(kept);
+        number
+    }
+
+    /// The number of what a call has in common with others.
+    fn sort(&mut self, call: &Call, is_uuid: bool) -> u32 {
+        let verdict = call.verdict();
+        let sort = Sort {
+            technician: self.maybe(call.technician.as_deref()),
+            tree: self.name(&call.tree),
+            fault: self.maybe(verdict.map(|verdict| verdict.fault.as_str())),
+            part: self.maybe(verdict.and_then(|verdict| verdict.condemned())),
+            end: match call.ending {
+                Ending::Verdict(_) => EndKind::Verdict,
+                Ending::Outcome(_) => EndKind::Outcome,
+                Ending::Unproven { .. } => EndKind::Unproven,
+                Ending::Insisted(_) => EndKind::Insisted,
+                Ending::Open => EndKind::Open,
+            },
+            remedy: match verdict.map(|verdict| &verdict.remedy) {
+                None | Some(Remedy::Nothing | Remedy::Unknown) => RemedyKind::Nothing,
+                Some(Remedy::Replace(_)) => RemedyKind::Replace,
+                Some(Remedy::Correct) => RemedyKind::Correct,
+                Some(Remedy::ShutDown) => RemedyKind::ShutDown,
+                Some(Remedy::Refer) => RemedyKind::Refer,
+            },
+            is_closed: call.closed.is_some(),
+            is_uuid,
+            left_open: call.left_open(),
+            combustion: match call.readings.iter().any(|taken| taken.combustion) {
+                true => Tested::Yes,
+                false if call.could_test_combustion => Tested::No,
+                false => Tested::Unknown,
+            },
+        };
+        *self.numbers.entry(sort).or_insert_with(|| {
+            self.sorts.push(sort);
+            self.sorts.len() as u32 - 1
+        })
+    }
+
+    /// The number of a name.
+    pub fn name(&mut self, name: &str) -> NameNo {
+        if let Some(number) = self.names.numbers.get(name) {
+            return *number;
+        }
+        let number = self.names.list.len() as NameNo;
+        let name: Arc<str> = name.into();
+        self.names.list.push(Arc::clone(&name));
+        self.names.numbers.insert(name, number);
+        number
+    }
+
+    fn maybe(&mut self, name: Option<&str>) -> NameNo {
+        name.map_or(NO_NAME, |name| self.name(name))
+    }
+
+    /// The name of a number; none of [`NO_NAME`].
+    pub fn named(&self, number: NameNo) -> Option<&str> {
+        self.names.list.get(number as usize).map(AsRef::as_ref)
+    }
+
+    /// The same, to keep.
+    pub fn owned(&self, number: NameNo) -> Option<String> {
+        self.named(number).map(str::to_owned)
+    }
+
+    /// A call by its number.
+    pub fn get(&self, number: u32) -> Visit {
+        self.visit(&self.list[number as usize])
+    }
+
+    /// Every call.
+    pub fn iter(&self) -> impl Iterator<Item = Visit> {
+        self.list.iter().map(|kept| self.visit(kept))
+    }
+
+    fn visit(&self, kept: &Kept) -> Visit {
+        let sort = &self.sorts[kept.sort as usize];
+        // It was taken from a time.
+        let opened = Timestamp::new(kept.seconds, kept.nanoseconds).unwrap_or_default();
+        let closed = opened.saturating_add(SignedDuration::from_nanos(kept.lasted));
+        Visit {
+            opened,
+            closed: closed.ok().filter(|_| sort.is_closed),
+            equipment: kept.equipment,
+            technician: sort.technician,
+            tree: sort.tree,
+            fault: sort.fault,
+            part: sort.part,
+            end: sort.end,
+            remedy: sort.remedy,
+            left_open: sort.left_open,
+            combustion: sort.combustion,
+        }
+    }
+
+    /// How many.
+    pub fn len(&self) -> usize {
+        self.list.len()
+    }
+
+    /// The session of a call.
+    pub fn session(&self, number: u32) -> SessionRef {
+        let kept = &self.list[number as usize];
+        SessionRef {
+            id: match self.session_name(kept) {
+                Some(name) => self.owned(name).unwrap_or_default(),
+                None => Uuid::from_bytes(kept.session).to_string(),
+            },
+            folder: kept.folder,
+        }
+    }
+
+    /// The number of a session's name; none where it is a UUID.
+    fn session_name(&self, kept: &Kept) -> Option<NameNo> {
+        let [a, b, c, d, ..] = kept.session;
+        let is_uuid = self.sorts[kept.sort as usize].is_uuid;
+        (!is_uuid).then(|| NameNo::from_ne_bytes([a, b, c, d]))
+    }
+
+    /// The sessions of several calls.
+    pub fn sessions(&self, numbers: &[u32]) -> Vec<SessionRef> {
+        numbers.iter().map(|number| self.session(*number)).collect()
+    }
+
+    /// The calls of each equipment, in the order they were opened; those without an equipment left out.
+    pub fn by_equipment(&self) -> Vec<u32> {
+        let kept = |number: &u32| &self.list[*number as usize];
+        let mut order: Vec<u32> = (0..self.list.len() as u32)
+            .filter(|number| kept(number).equipment != NO_NAME)
+            .collect();
+        order.sort_unstable_by(|one, other| {
+            let key = |kept: &Kept| (kept.equipment, kept.seconds, kept.nanoseconds);
+            let (first, second) = (kept(one), kept(other));
+            // Names are numbered as they come, and calls may come in any order.
+            let by_id = || match (self.session_name(first), self.session_name(second)) {
+                (Some(one), Some(other)) => self.named(one).cmp(&self.named(other)),
+                (one, other) => (one, first.session).cmp(&(other, second.session)),
+            };
+            key(first).cmp(&key(second)).then_with(by_id)
+        });
+        order
+    }
+}
+
+/// A number of nanoseconds, cut to what fits.
+fn clamped(nanoseconds: i128) -> i64 {
+    nanoseconds.clamp(i64::MIN.into(), i64::MAX.into()) as i64
+}
+
+impl RemedyKind {
+    /// In a word, as the format of libraries has it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Nothing => "none",
+            Self::Replace => "replace",
+            Self::Correct => "correct",
+            Self::ShutDown => "shut_down",
+            Self::Refer => "refer",
+        }
+    }
+}

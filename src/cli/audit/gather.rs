@@ -1,0 +1,55 @@
+//! Reading an archive on all cores, and adding its calls in one order: so the same archive gives the same audit.
+
+use std::sync::mpsc::sync_channel;
+use std::thread;
+
+use rayon::prelude::*;
+
+use super::libraries::Libraries;
+use super::progress::Progress;
+use super::read::{Gathered, read};
+use crate::audit::Auditor;
+use crate::store::Archive;
+
+/// Sessions that are read between two hand-overs.
+const BATCH: usize = 512;
+
+/// Batches that may wait to be added; reading pauses then.
+const WAITING: usize = 2;
+
+/// Reads every session of an archive and adds its calls, in the order of their ids.
+pub(super) fn all(archive: &Archive, auditor: &mut Auditor) {
+    let libraries = Libraries::new(archive);
+    let mut progress = Progress::new(archive.len());
+    thread::scope(|scope| {
+        let (sender, receiver) = sync_channel::<Vec<Gathered>>(WAITING);
+        let libraries = &libraries;
+        scope.spawn(move || {
+            let mut sessions = archive.sessions();
+            loop {
+                let batch: Vec<_> = (sessions.by_ref().take(BATCH))
+                    .map(|(id, places)| (id, places.collect::<Vec<u32>>()))
+                    .collect();
+                let read: Vec<Gathered> = (batch.par_iter())
+                    .map(|(id, places)| read(archive, libraries, id, places))
+                    .collect();
+                // Nobody receives any more only where adding has failed, which ends the program.
+                if batch.is_empty() || sender.send(read).is_err() {
+                    return;
+                }
+            }
+        });
+        for batch in receiver {
+            progress.moved_on(batch.len());
+            for gathered in batch {
+                for _ in 0..gathered.copies {
+                    auditor.copy();
+                }
+                match gathered.call {
+                    Ok(call) => auditor.add(&call),
+                    Err(not) => auditor.not_a_call(not.folder, &not.file, not.what, &not.why),
+                }
+            }
+        }
+    });
+}

@@ -1,0 +1,49 @@
+//! `proofwalk replay`: a session, walked again step by step.
+
+use std::io::{self, BufRead};
+use std::path::Path;
+
+use jiff::Timestamp;
+
+use super::failure::Failure;
+use super::look;
+use super::session::Told;
+use super::walk::sessions;
+use crate::report::replay;
+use crate::store::SessionId;
+use crate::walk::Event;
+
+/// What a person is told to type.
+const KEYS: &str = "Enter: next; b: back; a number: that step; q: leave ";
+
+/// Shows a session moment by moment; all at once where nobody sits at the terminal.
+pub(super) fn run(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
+    let id = SessionId::parse(session)?;
+    let told = Told::read(&sessions(folder)?, &id)?;
+    let times = told.reading.records.iter().map(|record| record.time);
+    let events: Vec<(Timestamp, Event)> = times.zip(told.events).collect();
+    let moments = replay::replay(&told.loaded.library, &events)?;
+    let ascii = look::of_findings(&io::stdout()).ascii;
+    let text = |at: usize| replay::text(&moments[at], at + 1, moments.len(), ascii);
+    if !super::is_interactive() {
+        let all: Vec<String> = (0..moments.len()).map(text).collect();
+        return super::print(&all.join("\n")).map(|()| 0);
+    }
+    let mut input = io::stdin().lock();
+    let mut at = 0;
+    while at < moments.len() {
+        super::print(&format!("\n{}\n{KEYS}", text(at)))?;
+        let mut line = String::new();
+        if input.read_line(&mut line)? == 0 {
+            break;
+        }
+        at = match (line.trim(), line.trim().parse::<usize>()) {
+            ("q", _) => break,
+            ("b", _) => at.saturating_sub(1),
+            (_, Ok(number)) if (1..=moments.len()).contains(&number) => number - 1,
+            ("", _) => at + 1,
+            _ => at,
+        };
+    }
+    Ok(0)
+}

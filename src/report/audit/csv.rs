@@ -1,0 +1,339 @@
+//! An audit as one table: CSV as RFC 4180 has it, that no spreadsheet takes for formulas.
+//!
+//! Its first column says what a row is: the whole archive, a group, or a finding. So one filter shows one of them.
+
+use crate::audit::{Audit, Rate, SessionRef, Tally};
+use crate::source::safe;
+
+/// The columns.
+const COLUMNS: [&str; 20] = [
+    "row",
+    "name",
+    "session",
+    "next_session",
+    "folder",
+    "technician",
+    "equipment",
+    "detail",
+    "calls",
+    "closed",
+    "callbacks",
+    "of",
+    "rate",
+    "low",
+    "high",
+    "too_small",
+    "suspected_misdiagnoses",
+    "unproven",
+    "insisted",
+    "left_open",
+];
+
+/// An audit as a table.
+pub fn csv(audit: &Audit) -> String {
+    let mut table = Table {
+        audit,
+        text: String::new(),
+    };
+    table.line(COLUMNS.map(str::to_owned));
+    table.groups();
+    table.came_back();
+    table.calls();
+    table.written();
+    table.text
+}
+
+/// One row, before it is written.
+#[derive(Default)]
+struct Row<'a> {
+    kind: &'static str,
+    name: &'a str,
+    session: Option<&'a SessionRef>,
+    next: Option<&'a SessionRef>,
+    technician: Option<&'a str>,
+    equipment: Option<&'a str>,
+    detail: String,
+    counts: Option<[u64; 2]>,
+    rate: Option<Rate>,
+    others: Option<[u64; 4]>,
+}
+
+struct Table<'a> {
+    audit: &'a Audit,
+    text: String,
+}
+
+impl<'a> Table<'a> {
+    fn groups(&mut self) {
+        let audit = self.audit;
+        self.row(Row {
+            kind: "all",
+            counts: Some([audit.calls, audit.closed]),
+            rate: Some(audit.callbacks.rate),
+            others: Some([
+                audit.suspected_misdiagnoses.len() as u64,
+                audit.unproven,
+                audit.insisted,
+                audit.left_open,
+            ]),
+            ..Row::default()
+        });
+        for row in &audit.by_technician {
+            self.group("technician", row.technician.as_deref().unwrap_or(""), &row.tally);
+        }
+        for row in &audit.by_tree {
+            self.group("tree", &row.tree, &row.tally);
+        }
+        for row in &audit.by_part {
+            self.group("part", &row.part, &row.tally);
+        }
+        for row in &audit.by_month {
+            self.row(Row {
+                kind: "month",
+                name: &row.month,
+                counts: Some([row.closed, row.closed]),
+                rate: Some(row.callbacks),
+                ..Row::default()
+            });
+        }
+    }
+
+    fn group(&mut self, kind: &'static str, name: &'a str, tally: &Tally) {
+        self.row(Row {
+            kind,
+            name,
+            counts: Some([tally.calls, tally.closed]),
+            rate: Some(tally.callbacks),
+            others: Some([
+                tally.suspected_misdiagnoses,
+                tally.unproven,
+                tally.insisted,
+                tally.left_open,
+            ]),
+            ..Row::default()
+        });
+    }
+
+    fn came_back(&mut self) {
+        let audit = self.audit;
+        for found in &audit.callback_pairs {
+            self.row(Row {
+                kind: "callback",
+                name: if found.same_complaint {
+                    "same complaint"
+                } else {
+                    ""
+                },
+                session: Some(&found.first),
+                next: Some(&found.second),
+                technician: found.technician.as_deref(),
+                equipment: Some(&found.equipment),
+                detail: format!("after {:.1} days", found.days),
+                ..Row::default()
+            });
+        }
+        for found in &audit.suspected_misdiagnoses {
+            self.row(Row {
+                kind: "suspected misdiagnosis",
+                name: &found.condemned,
+                session: Some(&found.first),
+                next: Some(&found.second),
+                technician: found.technician.as_deref(),
+                equipment: Some(&found.equipment),
+                detail: format!("then {}", found.then),
+                ..Row::default()
+            });
+        }
+    }
+
+    fn calls(&mut self) {
+        let audit = self.audit;
+        for found in &audit.condemned.insisted_calls {
+            self.row(Row {
+                kind: "insisted",
+                name: &found.fault,
+                session: Some(&found.session),
+                technician: found.technician.as_deref(),
+                equipment: found.equipment.as_deref(),
+                ..Row::default()
+            });
+        }
+        for found in &audit.left_open_calls {
+            self.row(Row {
+                kind: "left open",
+                session: Some(&found.session),
+                technician: found.technician.as_deref(),
+                equipment: found.equipment.as_deref(),
+                detail: found.put_backs.join(", "),
+                ..Row::default()
+            });
+        }
+        for found in &audit.borderline {
+            self.row(Row {
+                kind: "borderline",
+                name: &found.reading,
+                session: Some(&found.session),
+                technician: found.technician.as_deref(),
+                equipment: found.equipment.as_deref(),
+                detail: format!("{} {} ± {}", found.value, found.unit, found.margin),
+                ..Row::default()
+            });
+        }
+        for found in &audit.combustion.calls {
+            self.row(Row {
+                kind: "no combustion test",
+                name: found.fault.as_deref().unwrap_or(""),
+                session: Some(&found.session),
+                technician: found.technician.as_deref(),
+                equipment: found.equipment.as_deref(),
+                detail: found.why.clone().unwrap_or_default(),
+                ..Row::default()
+            });
+        }
+        for found in &audit.unsound {
+            self.row(Row {
+                kind: "session file",
+                name: found.what.name(),
+                session: Some(&found.session),
+                detail: found.why.clone(),
+                ..Row::default()
+            });
+        }
+        for found in &audit.drift {
+            self.row(Row {
+                kind: "drift",
+                name: &found.reading,
+                session: Some(&found.first),
+                next: Some(&found.last),
+                equipment: Some(&found.equipment),
+                detail: format!("{:+.3} {} a year", found.a_year, found.unit),
+                ..Row::default()
+            });
+        }
+    }
+
+    fn written(&mut self) {
+        let audit = self.audit;
+        for found in &audit.steps {
+            for session in &found.sessions {
+                self.row(Row {
+                    kind: "stalled or left",
+                    name: &found.step,
+                    session: Some(session),
+                    ..Row::default()
+                });
+            }
+        }
+        for found in &audit.written.digits {
+            for session in &found.sessions {
+                self.row(Row {
+                    kind: "uneven last digits",
+                    session: Some(session),
+                    technician: Some(&found.technician),
+                    ..Row::default()
+                });
+            }
+        }
+        for found in &audit.written.repeated {
+            for session in &found.sessions {
+                self.row(Row {
+                    kind: "same value again",
+                    name: &found.reading,
+                    session: Some(session),
+                    technician: Some(&found.technician),
+                    detail: format!("{} {}", found.value, found.unit),
+                    ..Row::default()
+                });
+            }
+        }
+        for found in &audit.written.hurried {
+            self.row(Row {
+                kind: "hurried",
+                name: &found.reading,
+                session: Some(&found.session),
+                technician: found.technician.as_deref(),
+                equipment: found.equipment.as_deref(),
+                detail: format!("{} of {} readings", found.readings, found.of),
+                ..Row::default()
+            });
+        }
+    }
+
+    fn row(&mut self, row: Row<'_>) {
+        let folder = row
+            .session
+            .and_then(|session| self.audit.folders.get(session.folder as usize));
+        let id = |session: Option<&SessionRef>| session.map(|session| session.id.clone()).unwrap_or_default();
+        let number = |number: Option<u64>| number.map(|number| number.to_string()).unwrap_or_default();
+        let share = |share: Option<f64>| share.map(|share| format!("{share:.6}")).unwrap_or_default();
+        let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
+        let rate = row.rate;
+        let other = |at: usize| number(row.others.map(|others| others[at]));
+        self.line([
+            row.kind.to_owned(),
+            row.name.to_owned(),
+            id(row.session),
+            id(row.next),
+            folder.cloned().unwrap_or_default(),
+            text(row.technician),
+            text(row.equipment),
+            row.detail,
+            number(row.counts.map(|counts| counts[0])),
+            number(row.counts.map(|counts| counts[1])),
+            number(rate.map(|rate| rate.count)),
+            number(rate.map(|rate| rate.of)),
+            share(rate.map(|rate| rate.rate)),
+            share(rate.map(|rate| rate.low)),
+            share(rate.map(|rate| rate.high)),
+            rate.map(|rate| rate.too_small.to_string()).unwrap_or_default(),
+            other(0),
+            other(1),
+            other(2),
+            other(3),
+        ]);
+    }
+
+    fn line(&mut self, fields: [String; COLUMNS.len()]) {
+        for (place, field) in fields.iter().enumerate() {
+            if place > 0 {
+                self.text.push(',');
+            }
+            self.text.push_str(&quoted(field));
+        }
+        self.text.push_str("\r\n");
+    }
+}
+
+/// A field as it stands in a line. What a spreadsheet would take for a formula gets an apostrophe in front: then it is text.
+fn quoted(field: &str) -> String {
+    let risky = field.starts_with(['=', '+', '-', '@', '\t', '\r']) && field.parse::<f64>().is_err();
+    // After the first character is known: made safe, a tab would no longer be one.
+    let safe = safe(field).to_string();
+    let text = if risky { format!("'{safe}") } else { safe };
+    match text.contains([',', '"', '\n', '\r', '\'']) {
+        true => format!("\"{}\"", text.replace('"', "\"\"")),
+        false => text,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::quoted;
+
+    #[test]
+    fn no_field_is_taken_for_a_formula() {
+        assert_eq!(quoted("=1+1"), "\"'=1+1\"");
+        assert_eq!(quoted("@sum"), "\"'@sum\"");
+        assert_eq!(quoted("-cmd|x"), "\"'-cmd|x\"");
+        assert_eq!(quoted("\tx"), "\"'^Ix\"");
+        assert_eq!(quoted("\r=x"), "\"'^M=x\"");
+        assert_eq!(quoted("-0.5"), "-0.5");
+    }
+
+    #[test]
+    fn quotes_and_commas_are_quoted_as_rfc_4180_has_it() {
+        assert_eq!(quoted("a,b"), "\"a,b\"");
+        assert_eq!(quoted("say \"on\""), "\"say \"\"on\"\"\"");
+        assert_eq!(quoted("plain"), "plain");
+    }
+}

@@ -1,0 +1,96 @@
+//! The rate from month to month.
+
+use jiff::{SignedDuration, Timestamp, ToSpan, civil::Date, tz::TimeZone};
+
+use crate::audit::Audit;
+use crate::audit::statistics::{Count, p_chart};
+
+/// The months, and the rate they are held against.
+#[derive(Debug)]
+pub(in super::super) struct Months {
+    /// The rate of the months that had their time; of all where none had.
+    pub centre: f64,
+    /// In their order.
+    pub each: Vec<Month>,
+}
+
+/// One of them.
+#[derive(Debug)]
+pub(in super::super) struct Month {
+    /// Which, as `2026-01`.
+    pub name: String,
+    /// What was counted, with its limits.
+    pub point: p_chart::Month,
+    /// Every call closed in it could be followed for the whole window.
+    pub had_its_time: bool,
+}
+
+impl Month {
+    /// What to say of it; nothing where it is like the others.
+    pub fn words(&self) -> &'static str {
+        match self.point.count.rate() {
+            _ if !self.had_its_time => "not done",
+            None => "no calls",
+            Some(rate) if self.point.is_outside() && rate < self.point.low => "low",
+            Some(_) if self.point.is_outside() => "high",
+            Some(_) if self.point.is_small() => "too few",
+            Some(_) => "",
+        }
+    }
+}
+
+/// The months of an audit.
+pub(in super::super) fn months(audit: &Audit) -> Months {
+    let counts: Vec<Count> = (audit.by_month.iter())
+        .map(|month| Count::new(month.callbacks.count, month.callbacks.of))
+        .collect();
+    let had_its_time: Vec<bool> = (audit.by_month.iter())
+        .map(|month| had_its_time(&month.month, audit.window_days, audit.until))
+        .collect();
+    let followed: Vec<Count> = (counts.iter().zip(&had_its_time))
+        .filter(|(_, had)| **had)
+        .map(|(count, _)| *count)
+        .collect();
+    let centre = Count::sum(&followed)
+        .rate()
+        .or(Count::sum(&counts).rate())
+        .unwrap_or(0.0);
+    let chart = p_chart::Chart::about(centre, &counts);
+    let each = audit.by_month.iter().zip(chart.months).zip(had_its_time);
+    Months {
+        centre,
+        each: each
+            .map(|((month, point), had_its_time)| Month {
+                name: month.month.clone(),
+                point,
+                had_its_time,
+            })
+            .collect(),
+    }
+}
+
+fn had_its_time(month: &str, window: u32, until: Option<Timestamp>) -> bool {
+    let ends = || {
+        let first: Date = format!("{month}-01").parse().ok()?;
+        let next = first.checked_add(1.month()).ok()?;
+        let end = TimeZone::UTC.to_timestamp(next.at(0, 0, 0, 0)).ok()?;
+        end.checked_add(SignedDuration::from_hours(24 * i64::from(window)))
+            .ok()
+    };
+    matches!((ends(), until), (Some(ends), Some(until)) if ends <= until)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_month_had_its_time_when_its_last_call_was_followed_for_the_window() {
+        let until = |text: &str| Some(text.parse().unwrap());
+        assert!(had_its_time("2026-01", 30, until("2026-03-03T00:00:00Z")));
+        assert!(!had_its_time("2026-01", 30, until("2026-03-02T23:59:59Z")));
+        assert!(!had_its_time("2026-01", 30, None));
+        assert!(!had_its_time("2026-01", u32::MAX, until("2026-03-03T00:00:00Z")));
+        assert!(!had_its_time("no month", 30, until("2026-03-03T00:00:00Z")));
+    }
+}

@@ -1,0 +1,89 @@
+//! What was condemned, against what a callback found later.
+
+use maud::{Markup, html};
+
+use super::chart::{WIDTH, fine};
+use super::{beside, section, table};
+use crate::audit::Audit;
+use crate::report::audit::figures::{FoundLater, counted, found_later};
+
+/// Most parts that are drawn.
+const DRAWN: usize = 16;
+
+/// Where the squares begin, and their size.
+const LEFT: f64 = 140.0;
+const TOP: f64 = 118.0;
+const CELL: f64 = 30.0;
+
+/// The section; nothing where no part was condemned.
+pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
+    let found = found_later(audit);
+    if found.rows.is_empty() {
+        return None;
+    }
+    let mut heads = vec!["Condemned", "Calls", "Held", "Back, nothing else found"];
+    heads.extend(found.columns.iter().map(|column| column.as_str()));
+    let rows: Vec<Vec<String>> = (found.rows.iter())
+        .map(|row| {
+            let counts = [row.of, row.held, row.same];
+            let counts = counts.iter().chain(&row.found).map(u64::to_string);
+            std::iter::once(row.part.to_string()).chain(counts).collect()
+        })
+        .collect();
+    let body = html! {
+        p {
+            "A row is a part that was condemned, a column a fault that the callback after it ended in, with another remedy. The part "
+            "may have been bad all the same: two faults do come together. “Held” only says that nobody called back in time."
+        }
+        (beside(&chart(&found), &table("Condemned, and found later", &heads, &rows)))
+    };
+    Some(section("found-later", "Condemned, and found later", &body))
+}
+
+fn chart(found: &FoundLater) -> Markup {
+    let with_some: Vec<_> = found
+        .rows
+        .iter()
+        .filter(|row| row.found.iter().sum::<u64>() > 0)
+        .take(DRAWN)
+        .collect();
+    if with_some.is_empty() {
+        return html! { p { "No callback ended in another fault than the one a part was condemned for." } };
+    }
+    let most = with_some
+        .iter()
+        .flat_map(|row| &row.found)
+        .copied()
+        .max()
+        .unwrap_or(1)
+        .max(1);
+    let height = TOP + CELL * with_some.len() as f64 + 8.0;
+    let cells = with_some.len() * found.columns.len();
+    let right = LEFT + CELL * found.columns.len() as f64;
+    let x = |column: usize| LEFT + CELL * (column as f64 + 0.5);
+    let y = |row: usize| TOP + CELL * (row as f64 + 0.5);
+    html! {
+        svg viewBox=(format!("0 0 {WIDTH} {height}")) role="img" aria-labelledby="found-title found-told" {
+            title id="found-title" { "Condemned parts against what was found later" }
+            desc id="found-told" {
+                (counted(with_some.len() as u64, "part", "parts")) " by " (found.columns.len()) " faults, " (cells)
+                " squares; the larger a square, the more callbacks. The table has the figures."
+            }
+            @for (number, column) in found.columns.iter().enumerate() {
+                @let at = fine(x(number) + 3.0);
+                text x=(at) y=(TOP - 6.0) transform=(format!("rotate(-50 {at} {})", TOP - 6.0)) { (column.cut(20)) }
+                path.grid d=(format!("M{} {TOP}V{}", fine(x(number)), fine(height - 8.0))) {}
+            }
+            @for (number, row) in with_some.iter().enumerate() {
+                text x=(LEFT - 6.0) y=(fine(y(number) + 4.0)) text-anchor="end" { (row.part.cut(20)) }
+                path.grid d=(format!("M{LEFT} {}H{right}", fine(y(number)))) {}
+                @for (column, times) in row.found.iter().enumerate().filter(|(_, times)| **times > 0) {
+                    @let side = 6.0 + (CELL - 10.0) * (*times as f64 / most as f64).sqrt();
+                    rect.point x=(fine(x(column) - side / 2.0)) y=(fine(y(number) - side / 2.0)) width=(fine(side)) height=(fine(side)) {
+                        title { (row.part) ", then " (found.columns[column]) ": " (times) }
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,169 @@
+//! Technicians in the funnel: whether any differs by more than the number of their calls explains.
+
+use maud::{Markup, html};
+
+use super::chart::{self, Across, Frame, fine};
+use super::{beside, section, table};
+use crate::audit::statistics::funnel::{ACT, WARN};
+use crate::audit::statistics::shrinkage::Expected;
+use crate::audit::{Audit, TOO_SMALL};
+use crate::report::audit::figures::{Place, Standing, Standings, percent, percents, standings};
+
+/// Points of each limit.
+const POINTS: u64 = 160;
+
+/// The section; nothing where nobody's calls could be followed.
+pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
+    let standings = standings(audit);
+    let most = standings
+        .each
+        .iter()
+        .map(|standing| standing.count.of)
+        .max()
+        .filter(|most| *most > 0)?;
+    let rows: Vec<Vec<String>> = (standings.each.iter().zip(standings.expected()))
+        .map(|(standing, expected)| row(standing, expected))
+        .collect();
+    let heads = [
+        "Technician",
+        "Calls",
+        "Came back",
+        "Rate",
+        "To expect",
+        "95 %",
+        "In the funnel",
+        "Chance",
+    ];
+    let body = html! {
+        p {
+            "The limits say what a technician with so many calls would show by chance, if their rate were that of all: 950 and 998 "
+            "of a thousand lie inside the inner and the outer ones"
+            @if standings.factor.is_some() { "; they are widened, since technicians differ among each other by more than chance" }
+            ". Under " (TOO_SMALL) " calls nothing is said. “To expect” draws a rate towards that of all by as much as few calls "
+            "say little. “Chance” is how often chance alone would put anybody as far out, corrected for looking at all of them."
+        }
+        (beside(&chart_of(&standings, most), &table("Technicians, in the order of their names", &heads, &rows)))
+        (look(&standings))
+    };
+    Some(section("technicians", "Technicians, not ranked", &body))
+}
+
+fn look(standings: &Standings) -> Markup {
+    let names: Vec<&str> = (standings.each.iter())
+        .filter(|standing| standing.is_worth_a_look())
+        .map(name)
+        .collect();
+    html! {
+        p {
+            @if names.is_empty() { "With as many looked at, none differs by more than chance explains." }
+            @else {
+                "With as many looked at, still more than chance explains: "
+                @for (place, name) in names.iter().enumerate() { @if place > 0 { ", " } (crate::source::safe(name)) }
+                ". Read their calls before anything is concluded: houses and machines differ."
+            }
+        }
+    }
+}
+
+fn name(standing: &Standing) -> &str {
+    standing.technician.as_deref().unwrap_or("(not named)")
+}
+
+fn row(standing: &Standing, expected: Option<Expected>) -> Vec<String> {
+    let few = standing.place == Place::TooFew;
+    let rate = standing.count.rate().filter(|_| !few);
+    vec![
+        name(standing).to_owned(),
+        standing.count.of.to_string(),
+        standing.count.count.to_string(),
+        rate.map(percent).unwrap_or_default(),
+        expected
+            .map(|expected| percent(expected.rate))
+            .unwrap_or_default(),
+        expected
+            .map(|expected| percents(expected.low, expected.high))
+            .unwrap_or_default(),
+        standing.place.words().to_owned(),
+        standing.chance.map(chance).unwrap_or_default(),
+    ]
+}
+
+/// A chance; a small one is never nothing.
+fn chance(chance: f64) -> String {
+    match chance < 0.001 {
+        true => "< 0.1 %".to_owned(),
+        false => percent(chance),
+    }
+}
+
+fn chart_of(standings: &Standings, most: u64) -> Markup {
+    let across = most as f64 * 1.08;
+    let rates = standings
+        .each
+        .iter()
+        .filter_map(|standing| standing.count.rate().filter(|_| standing.count.of >= TOO_SMALL));
+    let (_, small) = standings.limits(TOO_SMALL, ACT);
+    let frame = Frame::new(across, rates.fold(small.min(0.5), f64::max));
+    let drawn = html! {
+        path.outer d=(field(standings, &frame, across, ACT)) {}
+        path.field d=(field(standings, &frame, across, WARN)) {}
+        path.all d=(format!("M{} {y}H{}", fine(frame.x(0.0)), fine(frame.x(across)), y = fine(frame.y(standings.rate)))) {}
+        @for standing in &standings.each { (mark(&frame, standing)) }
+    };
+    let out = standings
+        .each
+        .iter()
+        .filter(|standing| !matches!(standing.place, Place::TooFew | Place::Within));
+    let told = format!(
+        "{} technicians about the rate of all, {}; {} of them outside the inner limits. A triangle lies outside, a hollow mark has too few calls.",
+        standings.each.len(),
+        percent(standings.rate),
+        out.count()
+    );
+    let names = Across::numbers("calls that could come back", across);
+    frame.draw(
+        "technicians",
+        "The share of each technician's calls that came back, against their number",
+        &told,
+        &names,
+        &drawn,
+    )
+}
+
+/// The field between the limits of a level.
+fn field(standings: &Standings, frame: &Frame, across: f64, level: f64) -> String {
+    let last = across as u64;
+    let sizes: Vec<u64> = match last <= POINTS {
+        true => (1..=last).collect(),
+        false => (0..=POINTS)
+            .map(|number| 1 + (last - 1) * number / POINTS)
+            .collect(),
+    };
+    let point = |of: u64, share: f64| format!("{} {}", fine(frame.x(of as f64)), fine(frame.y(share)));
+    let above = sizes.iter().map(|of| point(*of, standings.limits(*of, level).1));
+    let below = sizes
+        .iter()
+        .rev()
+        .map(|of| point(*of, standings.limits(*of, level).0));
+    let points: Vec<String> = above.chain(below).collect();
+    format!("M{}Z", points.join("L"))
+}
+
+fn mark(frame: &Frame, standing: &Standing) -> Markup {
+    let Some(rate) = standing.count.rate() else {
+        return Markup::default();
+    };
+    let (x, y) = (frame.x(standing.count.of as f64), frame.y(rate));
+    let told = crate::source::safe(&format!(
+        "{}: {} of {}",
+        name(standing),
+        standing.count.count,
+        standing.count.of
+    ));
+    match standing.place {
+        Place::TooFew => chart::point("hollow", x, y, told.as_str()),
+        Place::Within => chart::point("point", x, y, told.as_str()),
+        Place::High | Place::VeryHigh => chart::arrow(true, x, y, told.as_str()),
+        Place::Low | Place::VeryLow => chart::arrow(false, x, y, told.as_str()),
+    }
+}

@@ -1,0 +1,64 @@
+//! Rates below one another, each with its interval, on one scale.
+
+use maud::{Markup, html};
+
+use super::chart::{WIDTH, fine, rounded_up};
+use crate::audit::Rate;
+use crate::report::audit::figures::percent;
+use crate::source::Safe;
+
+/// Most rates that are drawn; those that weigh most.
+const DRAWN: usize = 24;
+
+/// A line's height, and where its interval begins and ends.
+const LINE: f64 = 22.0;
+const LEFT: f64 = 168.0;
+const RIGHT: f64 = WIDTH - 18.0;
+const FOOT: f64 = 24.0;
+
+/// One rate.
+pub(super) struct Interval<'n> {
+    pub name: &'n Safe,
+    pub rate: Rate,
+    /// By which those are chosen that are drawn.
+    pub weight: u64,
+}
+
+/// The chart; with the rate of all, that is drawn across.
+pub(super) fn chart(id: &str, title: &str, intervals: &[Interval<'_>], all: Option<f64>) -> Markup {
+    let mut weights: Vec<u64> = intervals.iter().map(|interval| interval.weight).collect();
+    weights.sort_unstable_by(|one, other| other.cmp(one));
+    let least = weights.get(DRAWN - 1).copied().unwrap_or(0);
+    let drawn: Vec<&Interval<'_>> = (intervals.iter())
+        .filter(|interval| interval.weight >= least)
+        .take(DRAWN)
+        .collect();
+    // A group of three calls has an interval as wide as the chart, and would flatten all others.
+    let large = drawn.iter().filter(|interval| !interval.rate.too_small);
+    let most = large.map(|interval| interval.rate.high);
+    let most = most.fold((2.0 * all.unwrap_or(0.0)).max(0.05), f64::max);
+    let most = rounded_up(most).min(1.0);
+    let x = |share: f64| fine(LEFT + (RIGHT - LEFT) * (share / most).min(1.0));
+    let foot = LINE * drawn.len() as f64 + 6.0;
+    let (title_id, told_id) = (format!("{id}-title"), format!("{id}-told"));
+    html! {
+        svg viewBox=(format!("0 0 {WIDTH} {}", foot + FOOT)) role="img" aria-labelledby=(format!("{title_id} {told_id}")) {
+            title id=(title_id) { (title) }
+            desc id=(told_id) {
+                "A line is the 95 % interval, a mark the rate; hollow where it is of too few."
+                @if let Some(all) = all { " The broken line is the rate of all, " (percent(all)) "." }
+            }
+            @if let Some(all) = all { path.all d=(format!("M{} 2V{foot}", x(all))) {} }
+            @for (number, interval) in drawn.iter().enumerate() {
+                @let y = LINE * (number as f64 + 0.5) + 4.0;
+                @let rate = &interval.rate;
+                text x=(LEFT - 8.0) y=(fine(y + 4.0)) text-anchor="end" { (interval.name.cut(24)) }
+                path.line d=(format!("M{} {}H{}", x(rate.low), fine(y), x(rate.high))) {}
+                circle class=(if rate.too_small { "hollow" } else { "point" }) cx=(x(rate.rate)) cy=(fine(y)) r="4.5" {}
+            }
+            path.axis d=(format!("M{LEFT} {foot}H{RIGHT}")) {}
+            text.soft x=(LEFT) y=(foot + 17.0) text-anchor="middle" { "0 %" }
+            text.soft x=(RIGHT) y=(foot + 17.0) text-anchor="end" { (percent(most)) }
+        }
+    }
+}

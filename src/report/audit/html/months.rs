@@ -1,0 +1,108 @@
+//! The rate from month to month: the p-chart.
+
+use maud::{Markup, html};
+
+use super::chart::{self, Across, Frame, steps};
+use super::{beside, section, table};
+use crate::audit::Audit;
+use crate::report::audit::figures::{Month, Months, months, percent, percents};
+
+/// Most months that are marked by name.
+const NAMED: usize = 6;
+
+/// The section.
+pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
+    let months = months(audit);
+    if months.each.is_empty() {
+        return None;
+    }
+    let rows: Vec<Vec<String>> = months.each.iter().rev().map(row).collect();
+    let heads = ["Month", "Calls", "Came back", "Rate", "Limits", "Note"];
+    let body = html! {
+        p {
+            "Months differ by chance. One outside the limits, three standard deviations from the rate of all, is worth asking about; "
+            "one inside is not, however it compares with the month before. A hollow mark has not had its " (audit.window_days) " "
+            "days yet, and may still rise."
+        }
+        (beside(&chart_of(&months), &table("Callbacks by the month of closing", &heads, &rows)))
+    };
+    Some(section("months", "Callbacks from month to month", &body))
+}
+
+fn row(month: &Month) -> Vec<String> {
+    let point = &month.point;
+    vec![
+        month.name.clone(),
+        point.count.of.to_string(),
+        point.count.count.to_string(),
+        point.count.rate().map(percent).unwrap_or_default(),
+        match point.count.of {
+            0 => String::new(),
+            _ => percents(point.low, point.high),
+        },
+        month.words().to_owned(),
+    ]
+}
+
+fn chart_of(months: &Months) -> Markup {
+    let rates = months.each.iter().filter_map(|month| month.point.count.rate());
+    let limits = months.each.iter().map(|month| month.point.high);
+    let large = limits.fold(0.0, f64::max).min(3.0 * months.centre);
+    let many = months.each.len() as f64;
+    let frame = Frame::new(many, rates.fold(large, f64::max));
+    let edge = |limit: fn(&Month) -> f64| {
+        let each = months.each.iter().enumerate();
+        let ends =
+            each.flat_map(move |(at, month)| [(at as f64, limit(month)), (at as f64 + 1.0, limit(month))]);
+        steps(ends.map(|(at, share)| (frame.x(at), frame.y(share))))
+    };
+    let apart = months.each.len().div_ceil(NAMED);
+    let across = Across {
+        name: "month of closing",
+        marks: (months.each.iter().enumerate().step_by(apart))
+            .map(|(at, month)| (at as f64 + 0.5, month.name.clone()))
+            .collect(),
+    };
+    let centre = chart::fine(frame.y(months.centre));
+    let (left, right) = (chart::fine(frame.x(0.0)), chart::fine(frame.x(many)));
+    let drawn = html! {
+        path.limit d=(edge(|month| month.point.low)) {}
+        path.limit d=(edge(|month| month.point.high)) {}
+        path.all d=(format!("M{left} {centre}H{right}")) {}
+        @for (at, month) in months.each.iter().enumerate() { (mark(&frame, at, month)) }
+    };
+    let out = months
+        .each
+        .iter()
+        .filter(|month| matches!(month.words(), "low" | "high"))
+        .count();
+    let told = format!(
+        "{} months about a rate of {}; {out} of them outside the limits.",
+        months.each.len(),
+        percent(months.centre)
+    );
+    frame.draw(
+        "months",
+        "The share of calls that came back, by the month of closing",
+        &told,
+        &across,
+        &drawn,
+    )
+}
+
+fn mark(frame: &Frame, at: usize, month: &Month) -> Markup {
+    let Some(rate) = month.point.count.rate() else {
+        return Markup::default();
+    };
+    let (x, y) = (frame.x(at as f64 + 0.5), frame.y(rate));
+    let told = format!(
+        "{}: {} of {}",
+        month.name, month.point.count.count, month.point.count.of
+    );
+    match month.words() {
+        "high" => chart::arrow(true, x, y, &told),
+        "low" => chart::arrow(false, x, y, &told),
+        "not done" => chart::point("hollow", x, y, &told),
+        _ => chart::point("point", x, y, &told),
+    }
+}

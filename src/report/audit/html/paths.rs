@@ -1,0 +1,102 @@
+//! Where the calls of a tree went: its steps from top to bottom, and the ways between them as bows at the left.
+
+use maud::{Markup, html};
+
+use super::chart::fine;
+use super::{beside, section, table};
+use crate::audit::Audit;
+use crate::report::audit::figures::{Way, Ways, counted, ways};
+
+/// Most trees that are drawn.
+const TREES: usize = 6;
+
+const WIDTH: f64 = 460.0;
+/// A line's height, where the steps begin, and the widest bar.
+const LINE: f64 = 24.0;
+const LEFT: f64 = 132.0;
+const BAR: f64 = 96.0;
+/// The widest bow, and its broadest line.
+const BOW: f64 = 118.0;
+const BROAD: f64 = 11.0;
+
+/// The section; nothing where no call went from one step to another.
+pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
+    let ways = ways(audit);
+    if ways.is_empty() {
+        return None;
+    }
+    let body = html! {
+        p {
+            "Each line is a step, its bar how often calls came to it, dark at its end for those that did not go on from it. A bow is a "
+            "way to another step, as broad as it was used; a broken one leads back."
+        }
+        @for (number, tree) in ways.iter().take(TREES).enumerate() {
+            h3 { (tree.tree) }
+            (beside(&chart(number, tree), &steps(tree)))
+        }
+        @if ways.len() > TREES {
+            p.more { "and " (counted((ways.len() - TREES) as u64, "tree", "trees")) " that fewer calls went through" }
+        }
+    };
+    Some(section("ways", "Where calls went", &body))
+}
+
+fn steps(tree: &Ways) -> Markup {
+    let rows: Vec<Vec<String>> = (tree.steps.iter())
+        .map(|step| {
+            vec![
+                step.name.to_string(),
+                step.came.to_string(),
+                step.stayed.to_string(),
+            ]
+        })
+        .collect();
+    let table = table("Steps", &["Step", "Calls came", "Went no further here"], &rows);
+    html! {
+        div {
+            (table)
+            @if tree.left_out > 0 { p.more { "and " (tree.left_out) " steps that fewer calls came to" } }
+        }
+    }
+}
+
+fn chart(number: usize, tree: &Ways) -> Markup {
+    let most = tree.steps.iter().map(|step| step.came).max().unwrap_or(1).max(1) as f64;
+    let height = LINE * tree.steps.len() as f64 + 8.0;
+    let y = |step: usize| LINE * (step as f64 + 0.5) + 4.0;
+    let (title, told) = (format!("ways-{number}-title"), format!("ways-{number}-told"));
+    html! {
+        svg viewBox=(format!("0 0 {WIDTH} {height}")) role="img" aria-labelledby=(format!("{title} {told}")) {
+            title id=(title) { "Where the calls of " (tree.tree) " went" }
+            desc id=(told) { (tree.steps.len()) " steps and " (tree.ways.len()) " ways between them; the table has the figures." }
+            @for way in &tree.ways { (bow(tree, way, most, &y)) }
+            @for (place, step) in tree.steps.iter().enumerate() {
+                @let long = (BAR * step.came as f64 / most).max(2.0);
+                @let stayed = long * step.stayed as f64 / step.came.max(1) as f64;
+                rect.stop x=(LEFT) y=(fine(y(place) - 7.0)) width=(fine(long)) height="14" {}
+                @if step.stayed > 0 {
+                    rect.stay x=(fine(LEFT + long - stayed)) y=(fine(y(place) - 7.0)) width=(fine(stayed.max(1.0))) height="14" {}
+                }
+                text x=(fine(LEFT + long + 8.0)) y=(fine(y(place) + 4.0)) {
+                    (step.name.cut(26)) " "
+                    tspan.soft { (step.came) @if step.stayed > 0 { ", " (step.stayed) " no further" } }
+                }
+            }
+        }
+    }
+}
+
+fn bow(tree: &Ways, way: &Way, most: f64, y: &impl Fn(usize) -> f64) -> Markup {
+    let apart = way.from.abs_diff(way.to) as f64;
+    // The longest bow would have the width of the page; by the root short ones still show.
+    let far = LEFT - 4.0 - (14.0 + BOW * (apart / tree.steps.len() as f64).sqrt()).min(BOW);
+    let (from, to) = (fine(y(way.from)), fine(y(way.to)));
+    let x = LEFT - 2.0;
+    let broad = (BROAD * way.times as f64 / most).max(1.0);
+    let class = if way.to <= way.from { "way back" } else { "way" };
+    html! {
+        path class=(class) stroke-width=(fine(broad)) d=(format!("M{x} {from}C{far} {from} {far} {to} {x} {to}", far = fine(far))) {
+            title { (tree.steps[way.from].name) " to " (tree.steps[way.to].name) ": " (way.times) }
+        }
+    }
+}

@@ -1,0 +1,30 @@
+//! An audit as others read it: a page for a terminal, one for a browser, JSON, and a table for a spreadsheet.
+//!
+//! `figures` works out what both pages show; a group too small says so in each. Nothing is ranked: groups stand in the order
+//! of their names.
+
+mod csv;
+mod figures;
+mod html;
+mod text;
+mod weights;
+
+#[cfg(test)]
+mod made;
+#[cfg(test)]
+mod tests;
+
+pub use csv::csv;
+pub use html::html;
+pub use text::text;
+pub use weights::weights;
+
+use crate::audit::Audit;
+
+/// An audit as JSON.
+pub fn json(audit: &Audit) -> String {
+    // An audit holds texts, finite numbers and lists only, which all have a form in JSON.
+    let mut text = serde_json::to_string_pretty(audit).unwrap_or_default();
+    text.push('\n');
+    text
+}

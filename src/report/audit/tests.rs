@@ -1,0 +1,206 @@
+//! Both pages of the same audits: that they say what they must, hold their form, and let no text act.
+
+use jiff::ToSpan;
+
+use super::made::{call, season, start};
+use super::{html, text};
+use crate::audit::findings::WhatIsWrong;
+use crate::audit::{Audit, Auditor, Ending, Remedy, Stay, Verdict, Window};
+
+/// Text that acts where it is not made safe.
+const HOSTILE: &str = "</style><script>alert(1)</script>\"'&\u{1b}[2J\u{202e}\u{0}";
+
+fn hostile() -> Audit {
+    let mut auditor = Auditor::new(Window::default(), vec![HOSTILE.to_owned()]);
+    for number in 0..40 {
+        let mut call = call(number, start() + (number as i64 * 25).hours());
+        call.session = format!("{number}{HOSTILE}");
+        call.technician = Some(HOSTILE.to_owned());
+        call.equipment = Some(format!("{HOSTILE}{}", number / 2));
+        call.tree = HOSTILE.to_owned();
+        call.ending = Ending::Insisted(Verdict {
+            fault: format!("{HOSTILE}{}", number % 2),
+            remedy: Remedy::Replace(format!("{HOSTILE}{}", number % 2)),
+        });
+        call.put_backs.refused.push(HOSTILE.to_owned());
+        call.stays.push(Stay {
+            step: format!("{HOSTILE}/a"),
+            to: Some(format!("{HOSTILE}/b")),
+            seconds: Some(9_999.0),
+            minutes: Some(1.0),
+        });
+        auditor.add(&call);
+    }
+    auditor.not_a_call(0, HOSTILE, WhatIsWrong::Foreign, HOSTILE);
+    auditor.finish()
+}
+
+fn empty() -> Audit {
+    Auditor::new(Window::default(), Vec::new()).finish()
+}
+
+/// Calls a second apart, with the shortest and the longest window there is.
+fn at_once(days: u32) -> Audit {
+    let mut auditor = Auditor::new(Window { days }, Vec::new());
+    for number in 0..30_u64 {
+        let mut call = call(number, start() + (number as i64).seconds());
+        call.closed = Some(call.opened);
+        call.equipment = Some(format!("furnace-{}", number % 7));
+        auditor.add(&call);
+    }
+    auditor.finish()
+}
+
+#[track_caller]
+fn parsed(page: &str) -> roxmltree::Document<'_> {
+    let options = roxmltree::ParsingOptions {
+        allow_dtd: true,
+        ..Default::default()
+    };
+    roxmltree::Document::parse_with_options(page, options).unwrap_or_else(|error| panic!("{error}"))
+}
+
+#[test]
+fn every_page_is_well_formed_and_names_what_it_draws() {
+    for audit in [season(), hostile(), empty(), at_once(0), at_once(u32::MAX)] {
+        let page = html(&audit);
+        let document = parsed(&page);
+        let mut ids = std::collections::HashSet::new();
+        for node in document.descendants() {
+            if let Some(id) = node.attribute("id") {
+                assert!(ids.insert(id), "{id} twice");
+            }
+        }
+        for node in document.descendants() {
+            let named = node.attribute("aria-labelledby").unwrap_or_default();
+            for id in named.split_whitespace() {
+                assert!(ids.contains(id), "nothing is called {id}");
+            }
+            if node.has_tag_name("svg") {
+                assert!(!named.is_empty(), "a drawing without a title");
+                let pair = node
+                    .ancestors()
+                    .find(|node| node.attribute("class") == Some("pair"));
+                let pair = pair.expect("a drawing with nothing beside it");
+                assert!(pair.descendants().any(|node| node.has_tag_name("table")));
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_is_run_and_nothing_is_fetched() {
+    for page in [html(&season()), html(&hostile())] {
+        for node in parsed(&page).descendants().filter(roxmltree::Node::is_element) {
+            let name = node.tag_name().name();
+            assert!(
+                !["script", "link", "img", "iframe", "object", "use", "a"].contains(&name),
+                "{name}"
+            );
+            for attribute in node.attributes() {
+                assert!(!attribute.name().starts_with("on"), "{}", attribute.name());
+                assert!(!attribute.value().contains("//"), "{}", attribute.value());
+            }
+        }
+        assert!(!page.contains("url(") && !page.contains("@import"));
+    }
+}
+
+#[test]
+fn hostile_text_is_shown_and_does_nothing() {
+    let audit = hostile();
+    for page in [html(&audit), text(&audit, false), text(&audit, true)] {
+        assert!(
+            !page
+                .chars()
+                .any(|character| crate::source::is_unsafe(character) && character != '\n')
+        );
+    }
+    let page = html(&audit);
+    let styles = parsed(&page)
+        .descendants()
+        .filter(|node| node.has_tag_name("style"))
+        .count();
+    assert_eq!(styles, 1);
+    assert!(page.contains("&lt;/style&gt;&lt;script&gt;"));
+}
+
+#[test]
+fn the_text_fits_and_can_do_with_ascii() {
+    use unicode_width::UnicodeWidthStr;
+    for audit in [season(), hostile(), empty(), at_once(0), at_once(u32::MAX)] {
+        for ascii in [false, true] {
+            let page = text(&audit, ascii);
+            for line in page.lines() {
+                assert!(line.width() <= 78, "{line}");
+                assert!(!ascii || line.is_ascii(), "{line}");
+                assert_eq!(line.trim_end(), line);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_group_too_small_says_so_and_shows_no_rate() {
+    let audit = season();
+    let few = audit
+        .by_technician
+        .iter()
+        .find(|row| row.technician.as_deref() == Some("T7"))
+        .unwrap();
+    assert!(few.tally.too_small);
+    let page = text(&audit, true);
+    let line = page
+        .lines()
+        .find(|line| line.trim_start().starts_with("T7"))
+        .unwrap();
+    assert!(line.ends_with("too few") && !line.contains('%'), "{line}");
+    assert!(html(&audit).contains("<td>too few</td>"));
+}
+
+#[test]
+fn technicians_stand_in_the_order_of_their_names() {
+    let page = text(&season(), true);
+    let (_, after) = page.split_once("BY TECHNICIAN").unwrap();
+    let names: Vec<&str> = (after.lines().skip(1))
+        .map_while(|line| {
+            line.split_whitespace()
+                .next()
+                .filter(|word| word.starts_with('T'))
+        })
+        .collect();
+    assert_eq!(names, ["T1", "T2", "T3", "T4", "T5", "T6", "T7"]);
+}
+
+#[test]
+fn the_one_with_more_callbacks_than_chance_is_worth_a_look() {
+    let page = text(&season(), true);
+    let look = page
+        .lines()
+        .find(|line| line.contains("still more than chance explains:"));
+    assert!(
+        look.is_some_and(|line| line.contains("T4") && !line.contains("T3") && !line.contains("T7")),
+        "{page}"
+    );
+    assert!(page.contains("does not assign liability"));
+}
+
+#[test]
+fn faults_are_shown_by_how_often_their_verdicts_held() {
+    let mut audit = season();
+    let page = text(&audit, true);
+    let (_, after) = page.split_once("BY VERDICTS THAT HELD\n").unwrap();
+    let most = audit.learned.iter().max_by_key(|row| row.held).unwrap();
+    let first = after.lines().next().unwrap();
+    assert!(first.contains(&format!(" {} of ", most.held)), "{first}");
+    audit.learned.truncate(1);
+    audit.learned[0].held = 3;
+    assert!(text(&audit, true).contains("3 verdicts held: too few"));
+}
+
+#[test]
+fn an_audit_of_nothing_says_so() {
+    let page = text(&empty(), true);
+    assert!(page.contains("none can be followed"), "{page}");
+    assert!(!html(&empty()).contains("<svg"));
+}

@@ -1,0 +1,74 @@
+//! The page for a terminal: 78 columns, with charts made of characters.
+
+mod bar;
+mod callbacks;
+mod findings;
+mod held;
+mod page;
+mod rows;
+mod steps_up;
+
+use super::figures::{counted, spoken};
+use crate::audit::Audit;
+use crate::source::safe;
+use page::Page;
+
+/// The audit for a person at a terminal; with `ascii` nothing but ASCII characters is used.
+pub fn text(audit: &Audit, ascii: bool) -> String {
+    let mut page = Page::new(ascii);
+    head(&mut page, audit);
+    callbacks::write(&mut page, audit);
+    held::write(&mut page, audit);
+    findings::write(&mut page, audit);
+    page.title("HOW TO READ IT");
+    page.text(audit.caution);
+    page.text(
+        "Intervals are of 95 %. “too few” stands where the numbers are too small to say anything. To walk a call again, \
+         step by step: proofwalk replay SESSION --sessions DIR; for its job report: proofwalk report SESSION \
+         --sessions DIR",
+    );
+    page.finish()
+}
+
+fn head(page: &mut Page, audit: &Audit) {
+    page.title("AUDIT");
+    for folder in &audit.folders {
+        page.line("Folder", &safe(folder));
+    }
+    let day = |time: jiff::Timestamp| time.strftime("%Y-%m-%d").to_string();
+    if let (Some(from), Some(until)) = (audit.from, audit.until) {
+        page.line("Opened", &safe(&format!("{} to {}, UTC", day(from), day(until))));
+    }
+    page.line(
+        "Calls",
+        &safe(&format!("{}, {} of them closed", audit.calls, audit.closed)),
+    );
+    let mut aside = Vec::new();
+    for (count, one, more) in [
+        (
+            audit.damaged,
+            "damaged or foreign file",
+            "damaged or foreign files",
+        ),
+        (audit.copies, "copy of a session", "copies of sessions"),
+        (audit.other_files, "other file", "other files"),
+    ] {
+        if count > 0 {
+            aside.push(counted(count, one, more));
+        }
+    }
+    if !aside.is_empty() {
+        page.line("Not counted", &safe(&aside.join(", ")));
+    }
+    if audit.without_equipment > 0 {
+        let calls = counted(audit.without_equipment, "call names", "calls name");
+        page.line("Cannot follow", &spoken(&format!("{calls} no equipment")));
+    }
+    if audit.without_library > 0 {
+        let calls = counted(audit.without_library, "call", "calls");
+        page.line(
+            "No library",
+            &spoken(&format!("{calls}: nobody knows the remedies")),
+        );
+    }
+}

@@ -1,0 +1,78 @@
+//! A page of text that is being written.
+
+use crate::source::{Safe, ascii, safe, wrap};
+
+/// Columns of the page.
+pub(super) const WIDTH: usize = 78;
+
+/// Columns of a label at the left.
+const LABEL: usize = 16;
+
+/// A page.
+pub(super) struct Page {
+    text: String,
+    ascii: bool,
+}
+
+impl Page {
+    pub fn new(ascii: bool) -> Self {
+        Self {
+            text: String::new(),
+            ascii,
+        }
+    }
+
+    /// Whether only ASCII may be used.
+    pub fn is_ascii(&self) -> bool {
+        self.ascii
+    }
+
+    pub fn finish(self) -> String {
+        self.text
+    }
+
+    /// A heading, with room above.
+    pub fn title(&mut self, title: &str) {
+        if !self.text.is_empty() {
+            self.text.push('\n');
+        }
+        self.row(&safe(title));
+    }
+
+    /// A paragraph.
+    pub fn text(&mut self, text: &str) {
+        self.wrapped(&safe(text), "  ", "  ");
+    }
+
+    /// A label and what belongs to it.
+    pub fn line(&mut self, label: &str, value: &Safe) {
+        self.wrapped(value, &format!("  {label:<LABEL$}"), &" ".repeat(LABEL + 2));
+    }
+
+    /// One of a list.
+    pub fn item(&mut self, text: &Safe) {
+        self.wrapped(text, "  - ", "    ");
+    }
+
+    /// What belongs to the item above.
+    pub fn below(&mut self, text: &Safe) {
+        self.wrapped(text, "    ", "      ");
+    }
+
+    /// One line as it is, without spaces at its end.
+    pub fn row(&mut self, line: &Safe) {
+        let line = if self.ascii { ascii(line) } else { line.clone() };
+        self.text.push_str(line.as_str().trim_end());
+        self.text.push('\n');
+    }
+
+    fn wrapped(&mut self, text: &Safe, first: &str, rest: &str) {
+        // Spelled before it is broken: ASCII may be longer.
+        let text = if self.ascii { ascii(text) } else { text.clone() };
+        let room = WIDTH - first.len().max(rest.len());
+        for (number, line) in wrap(&text, room).iter().enumerate() {
+            let margin = if number == 0 { first } else { rest };
+            self.row(&safe(&format!("{margin}{line}")));
+        }
+    }
+}

@@ -1,0 +1,218 @@
+//! Weights of faults as the calls have them, as a file that a library takes.
+//!
+//! It is `registry/faults.yaml` of an overlay. What an overlay says of a fault replaces all that was said of it, so each fault
+//! stands there whole, as its author wrote it, with the new weight. Each value is written as JSON, which YAML reads.
+
+use std::collections::HashMap;
+use std::fmt::Write;
+
+use serde_json::{Map, Value};
+
+use super::figures::{counted, number};
+use crate::audit::statistics::{LEVEL, weights::learned};
+use crate::audit::{Audit, Learned, TOO_SMALL};
+use crate::library::{Library, Remedy, faults_as_written};
+use crate::source::safe;
+
+/// The weights of a library's faults, learned from the verdicts that held.
+pub fn weights(audit: &Audit, library: &Library) -> String {
+    let known: HashMap<&str, &Learned> = audit
+        .learned
+        .iter()
+        .map(|row| (row.fault.as_str(), row))
+        .collect();
+    // What is no fault is never weighed.
+    let faults = library.faults.iter().map(|(_, fault)| fault);
+    let faults = faults.filter(|fault| !matches!(fault.remedy, Remedy::None | Remedy::Unresolved));
+    let names: Vec<&str> = faults.map(|fault| fault.name.as_str()).collect();
+    let held: Vec<u64> = names
+        .iter()
+        .map(|name| known.get(name).map_or(0, |row| row.held))
+        .collect();
+    let all: u64 = held.iter().sum();
+    let mut page = head(audit, library, all);
+    let mut written = faults_as_written(&library.files);
+    page.push_str("faults:\n");
+    for ((name, held), weight) in names.iter().zip(&held).zip(learned(&held, LEVEL)) {
+        let Some(mut entry) = written.remove(*name) else {
+            continue;
+        };
+        let _ = writeln!(
+            page,
+            "  # {held} of {all} held; {:.2} to {:.2} with 95 %",
+            weight.low, weight.high
+        );
+        entry.insert("weight".to_owned(), rounded(weight.weight));
+        let _ = write!(page, "  {name}: ");
+        map(&mut page, &entry);
+        page.push('\n');
+    }
+    page
+}
+
+fn head(audit: &Audit, library: &Library, all: u64) -> String {
+    let mut head = format!(
+        "# Weights of the faults of {}, learned from {} that held: proven, and not called back within {} days.\n",
+        safe(&library.name),
+        counted(all, "verdict", "verdicts"),
+        audit.window_days
+    );
+    head.push_str(
+        "# This is registry/faults.yaml of an overlay: lay it over the library, check it, and see what it changes.\n\
+         # Half a verdict is added to each fault, so that none is taken for impossible; the average of all is 1. A weight says how\n\
+         # often, not how dangerous: the gate and the dangers come first, whatever it is.\n",
+    );
+    if all < TOO_SMALL {
+        head.push_str("# TOO FEW: these say next to nothing yet.\n");
+    }
+    let stranger =
+        |row: &&Learned| row.held > 0 && !library.faults.iter().any(|(_, fault)| fault.name == row.fault);
+    let strangers: Vec<String> = (audit.learned.iter())
+        .filter(stranger)
+        .map(|row| safe(&row.fault).to_string())
+        .collect();
+    if !strangers.is_empty() {
+        let _ = writeln!(
+            head,
+            "# Not of this library, and left out: {}",
+            strangers.join(", ")
+        );
+    }
+    head
+}
+
+/// A weight to four digits, as a number that is written so.
+fn rounded(weight: f64) -> Value {
+    number(weight)
+        .parse()
+        .map_or(Value::Null, |weight: f64| Value::from(weight))
+}
+
+/// A map on one line, with a space behind each colon, for readers of YAML that want one.
+fn map(page: &mut String, entry: &Map<String, Value>) {
+    page.push_str("{ ");
+    for (place, (key, value)) in entry.iter().enumerate() {
+        if place > 0 {
+            page.push_str(", ");
+        }
+        let _ = write!(page, "{}: ", Value::from(key.as_str()));
+        one(page, value);
+    }
+    page.push_str(" }");
+}
+
+fn one(page: &mut String, value: &Value) {
+    match value {
+        Value::Object(entry) => map(page, entry),
+        Value::Array(list) => {
+            page.push('[');
+            for (place, value) in list.iter().enumerate() {
+                if place > 0 {
+                    page.push_str(", ");
+                }
+                one(page, value);
+            }
+            page.push(']');
+        }
+        plain => {
+            let _ = write!(page, "{plain}");
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::library::{Fault, load};
+    use crate::report::audit::made::season;
+    use crate::source::{Files, Layer, SourceFile};
+
+    const LIBRARY: [(&str, &str); 3] = [
+        ("library.yaml", "library: shop\nedition: 1\ntitle: Shop\n"),
+        (
+            "registry/parts.yaml",
+            "parts:\n  gas_valve: { title: Gas valve, proof: [{ click: none }] }\n  control_board: { title: Board, proof: [{ click: none }] }\n",
+        ),
+        (
+            "registry/faults.yaml",
+            r##"
+faults:
+  valve_does_not_open:
+    title: "A \"valve\": does # not open"
+    remedy: replace gas_valve
+    weight: 9
+    text: |
+      First this,
+      then {that}.
+    group: [gas_valve, control_board]
+    proof:
+      - any:
+          - click: none
+          - volts: 18 V to 30 V
+  board_lets_go: { title: "No", remedy: replace control_board }
+  never_met: { title: Never met, remedy: correct, text: "µ ° ü" }
+  nothing_found: { title: Nothing found, remedy: none }
+"##,
+        ),
+    ];
+
+    fn files(more: Option<String>) -> Files {
+        let library = LIBRARY.map(|(name, text)| SourceFile::new(name, text));
+        let overlay = more
+            .map(|text| SourceFile::new("registry/faults.yaml", text).in_layer(Layer::overlay(1, "learned")));
+        Files::new(library.into_iter().chain(overlay).collect())
+    }
+
+    fn told(fault: &Fault) -> String {
+        format!(
+            "{:?}",
+            (
+                &fault.title,
+                fault.remedy,
+                &fault.text,
+                &fault.group,
+                fault.proof.lines.len()
+            )
+        )
+    }
+
+    #[test]
+    fn what_is_printed_laid_over_the_library_changes_the_weights_and_nothing_else() {
+        let (library, problems) = load(files(None));
+        let text = weights(&season(), &library);
+        let (learned, after) = load(files(Some(text.clone())));
+        assert_eq!(problems.len(), after.len(), "{text}\n{after:#?}");
+        for ((_, before), (_, after)) in library.faults.iter().zip(learned.faults.iter()) {
+            assert_eq!(before.name, after.name);
+            assert_eq!(told(before), told(after));
+        }
+        let weight = |name: &str| {
+            let fault = learned.faults.iter().find(|(_, fault)| fault.name == name);
+            fault.and_then(|(_, fault)| fault.weight)
+        };
+        let [valve, board, never] = ["valve_does_not_open", "board_lets_go", "never_met"].map(weight);
+        assert!(
+            valve.unwrap() > 1.0 && board.unwrap() > 1.0 && never.unwrap() < 0.1,
+            "{text}"
+        );
+        assert!((valve.unwrap() + board.unwrap() + never.unwrap() - 3.0).abs() < 1e-2);
+        assert_eq!(weight("nothing_found"), None);
+        assert!(
+            text.contains("left out: igniter_open, switch_does_not_close"),
+            "{text}"
+        );
+    }
+
+    #[test]
+    fn few_verdicts_say_so() {
+        let (library, _) = load(files(None));
+        let mut audit = season();
+        audit.learned.truncate(1);
+        audit.learned[0].held = 3;
+        let text = weights(&audit, &library);
+        assert!(
+            text.contains("# TOO FEW") && text.contains("from 3 verdicts that held"),
+            "{text}"
+        );
+    }
+}

@@ -1,0 +1,163 @@
+//! A call walked again, step by step: what was asked, what was answered, and what came of it.
+//!
+//! What was taken back stands in it, too: it shows the log, not what is left of it.
+
+mod told;
+
+use jiff::Timestamp;
+
+use crate::library::{Datum, Library};
+use crate::source::{Safe, ascii, safe, wrap};
+use crate::walk::{Ask, Event, Misfit, Question, Role, State, apply, ask, standing};
+
+const WIDTH: usize = 78;
+
+/// Columns of a label at the left.
+const LABEL: usize = 12;
+
+/// Faults that are named when they are no longer in question; after a first answer that can be half the library.
+const SHOWN: usize = 4;
+
+/// One step of a replay: a question, its answer, and all that followed by itself.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Moment {
+    /// When it was answered.
+    pub time: Timestamp,
+    /// The tree that it was asked in.
+    pub tree: Safe,
+    /// What was asked, what was answered and what followed, each with a label.
+    pub lines: Vec<(&'static str, Safe)>,
+}
+
+/// A call's moments, in the order of its log.
+///
+/// # Errors
+///
+/// Where an event does not fit the library or those before it.
+pub fn replay(library: &Library, events: &[(Timestamp, Event)]) -> Result<Vec<Moment>, Misfit> {
+    let mut state = State::default();
+    let mut moments: Vec<Moment> = Vec::new();
+    // What an answer opens is recorded before it.
+    let mut opened = Vec::new();
+    let mut answers = 0;
+    for (time, event) in events {
+        let is_later = moments.last().is_some_and(|moment| moment.time != *time);
+        if begins(event) || (is_later && told::line(library, &state, event).is_some()) {
+            ruled_out(library, &state, &mut moments, &mut answers);
+            let asked = ask(library, &state);
+            moments.push(Moment {
+                time: *time,
+                tree: asked.tree.clone(),
+                lines: asked_lines(event, &asked),
+            });
+        }
+        let line = told::line(library, &state, event);
+        apply(library, &mut state, event)?;
+        match (event, line, moments.last_mut()) {
+            (Event::LeftOpen { .. }, Some(line), _) => opened.push(line),
+            (_, line, Some(moment)) => {
+                moment.lines.extend(line);
+                if begins(event) {
+                    moment.lines.append(&mut opened);
+                }
+            }
+            (_, _, None) => {}
+        }
+    }
+    ruled_out(library, &state, &mut moments, &mut answers);
+    Ok(moments)
+}
+
+/// Whether the technician did this, so that it begins a moment; all else follows by itself.
+fn begins(event: &Event) -> bool {
+    match event {
+        Event::Measured { typed, .. } => typed.is_some(),
+        Event::Entered { role, .. } => *role == Role::Danger,
+        Event::Opened(_)
+        | Event::Observed { .. }
+        | Event::ReadPlate { .. }
+        | Event::Doubted { .. }
+        | Event::CouldNot { .. }
+        | Event::WasUnsure { .. }
+        | Event::Did { .. }
+        | Event::WentBack { .. }
+        | Event::Retaking { .. }
+        | Event::Noted { .. }
+        | Event::PutBack { .. }
+        | Event::KeptOpen { .. }
+        | Event::Closed
+        | Event::TailCut { .. } => true,
+        _ => false,
+    }
+}
+
+/// The question that an event answers.
+fn asked_lines(event: &Event, ask: &Ask) -> Vec<(&'static str, Safe)> {
+    let answers = matches!(
+        event,
+        Event::Measured { .. }
+            | Event::Observed { .. }
+            | Event::ReadPlate { .. }
+            | Event::Doubted { .. }
+            | Event::CouldNot { .. }
+            | Event::WasUnsure { .. }
+            | Event::Did { .. }
+    );
+    match &ask.question {
+        _ if !answers => Vec::new(),
+        Question::Number { datum, title, .. } => match datum {
+            Datum::Field(_) => vec![("Plate", title.clone())],
+            Datum::Reading(_) | Datum::Sign(_) => vec![("Measure", title.clone())],
+        },
+        Question::Choice { prompt, .. } => vec![("Question", prompt.clone())],
+        Question::Act { text } => text.iter().map(|line| ("Do", line.clone())).collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// Adds to the last moment which faults were no longer in question after its answer.
+fn ruled_out(library: &Library, state: &State, moments: &mut [Moment], answers: &mut usize) {
+    let Some(moment) = moments.last_mut().filter(|_| state.answers > *answers) else {
+        return;
+    };
+    *answers = state.answers;
+    if let Some(entry) = standing(library, state).trail.last()
+        && !entry.ruled_out.is_empty()
+    {
+        let faults: Vec<&str> = entry.ruled_out.iter().map(Safe::as_str).collect();
+        let more = faults.len().saturating_sub(SHOWN);
+        let mut text = faults[..faults.len() - more].join("; ");
+        if more > 0 {
+            text.push_str(&format!("; and {more} more"));
+        }
+        moment
+            .lines
+            .push(("No longer", safe(&format!("in question: {text}"))));
+    }
+}
+
+/// A moment as lines of at most 78 columns.
+pub fn text(moment: &Moment, number: usize, all: usize, is_ascii: bool) -> String {
+    let time = moment.time.strftime("%Y-%m-%d %H:%M:%S UTC");
+    let mut text = String::new();
+    let mut write = |first: &str, words: &Safe| {
+        let words = if is_ascii { ascii(words) } else { words.clone() };
+        for (place, line) in wrap(&words, WIDTH - first.len()).iter().enumerate() {
+            let margin = if place == 0 {
+                first.to_owned()
+            } else {
+                " ".repeat(first.len())
+            };
+            text.push_str(&format!("{margin}{line}\n"));
+        }
+    };
+    let tree = match moment.tree.as_str() {
+        "" => String::new(),
+        tree => format!("  {tree}"),
+    };
+    write("", &safe(&format!("{number} of {all}  {time}{tree}")));
+    for (label, words) in &moment.lines {
+        write(&format!("  {label:<LABEL$} "), words);
+    }
+    text
+}

@@ -1,0 +1,216 @@
+//! Every session below several folders, in little memory: a company keeps a million.
+
+use std::os::fd::AsFd;
+use std::path::{Path, PathBuf};
+
+use rustix::fs::{AtFlags, Dir, FileType, statat};
+use uuid::Uuid;
+
+use super::error::StoreError;
+use super::folder::SessionFolder;
+use super::id::SessionId;
+use super::kept;
+
+/// Folders that lie deeper are passed over.
+const DEEPEST: usize = 16;
+
+/// Folders that are held open; further ones are opened for each session.
+const HELD: usize = 256;
+
+/// The sessions below several folders.
+#[derive(Debug, Default)]
+pub struct Archive {
+    places: Vec<Place>,
+    entries: Vec<Entry>,
+    /// The names in `entries` that are no UUID.
+    named: Vec<SessionId>,
+    /// Files that end as sessions do, under names that no session can have: the folder's position, and the name.
+    pub strangers: Vec<(u32, String)>,
+    /// Folders that could not be read, by position.
+    pub unreadable: Vec<(u32, StoreError)>,
+    /// How many other files there were.
+    pub others: u64,
+}
+
+/// A folder with sessions.
+#[derive(Debug)]
+struct Place {
+    path: PathBuf,
+    /// The folder above it, where that belongs to the archive, too.
+    above: Option<u32>,
+    held: Option<SessionFolder>,
+}
+
+/// A session and the position of its folder.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct Entry {
+    name: Name,
+    place: u32,
+}
+
+/// A session's id, small: nearly all are UUIDs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Name {
+    Uuid([u8; 16]),
+    Named(u32),
+}
+
+impl Archive {
+    /// Looks through folders and those in them, without following links. Sessions are sorted by id.
+    ///
+    /// # Errors
+    ///
+    /// Where one of the folders that were named cannot be opened, as with [`SessionFolder::open_existing`]. Of a folder that lies
+    /// below one, that is told in [`unreadable`](Self::unreadable).
+    pub fn find(roots: &[PathBuf]) -> Result<Self, StoreError> {
+        let mut archive = Self::default();
+        for root in roots {
+            let folder = SessionFolder::open_existing(root)?;
+            archive.look(folder, None, 0);
+        }
+        archive.sort();
+        Ok(archive)
+    }
+
+    /// The folders, in the order they were found.
+    pub fn folders(&self) -> impl Iterator<Item = &Path> {
+        self.places.iter().map(|place| place.path.as_path())
+    }
+
+    /// How many sessions there are, copies counted once.
+    pub fn len(&self) -> usize {
+        self.sessions().count()
+    }
+
+    /// Whether there is none.
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty()
+    }
+
+    /// Each session with the positions of the folders that have a file of it, in the order of ids.
+    pub fn sessions(&self) -> impl Iterator<Item = (SessionId, impl Iterator<Item = u32>)> {
+        let same = self.entries.chunk_by(|one, other| one.name == other.name);
+        same.filter_map(|copies| {
+            let id = self.id(copies.first()?.name);
+            Some((id, copies.iter().map(|copy| copy.place)))
+        })
+    }
+
+    /// A folder by its position.
+    ///
+    /// # Errors
+    ///
+    /// Where it can no longer be opened.
+    pub fn folder(&self, position: u32) -> Result<SessionFolder, StoreError> {
+        let place = &self.places[position as usize];
+        match &place.held {
+            Some(folder) => Ok(folder.clone()),
+            None => SessionFolder::open_existing(&place.path),
+        }
+    }
+
+    /// A folder, then those above it that belong to the archive: where the library of a session may be kept.
+    pub fn upwards(&self, position: u32) -> impl Iterator<Item = u32> {
+        std::iter::successors(Some(position), |at| self.places[*at as usize].above)
+    }
+
+    fn look(&mut self, folder: SessionFolder, above: Option<u32>, depth: usize) {
+        let mut waiting = vec![(folder, above, depth)];
+        while let Some((folder, above, depth)) = waiting.pop() {
+            let position = self.places.len() as u32;
+            let path = folder.path.clone();
+            let below = self.list(&folder, position);
+            let held = (self.places.len() < HELD).then_some(folder);
+            self.places.push(Place { path, above, held });
+            let below = match below {
+                Ok(below) => below,
+                Err(error) => {
+                    self.unreadable.push((position, error));
+                    continue;
+                }
+            };
+            // The last is looked at first.
+            for name in below.into_iter().rev().filter(|_| depth < DEEPEST) {
+                let path = self.places[position as usize].path.join(name);
+                match SessionFolder::open_existing(&path) {
+                    Ok(folder) => waiting.push((folder, Some(position), depth + 1)),
+                    Err(error) => self.unreadable.push((position, error)),
+                }
+            }
+        }
+    }
+
+    /// Takes the sessions of a folder; the names of the folders in it, sorted.
+    fn list(&mut self, folder: &SessionFolder, place: u32) -> Result<Vec<String>, StoreError> {
+        let unreadable = |error: rustix::io::Errno| StoreError::unreadable(&folder.path, error.into());
+        let mut below = Vec::new();
+        for entry in Dir::read_from(&folder.fd).map_err(unreadable)? {
+            let entry = entry.map_err(unreadable)?;
+            let name = String::from_utf8_lossy(entry.file_name().to_bytes());
+            if name == "." || name == ".." {
+                continue;
+            }
+            let stem = name.strip_suffix(".jsonl").filter(|_| !name.starts_with('.'));
+            match (stem, stem.map(SessionId::parse)) {
+                (Some(_), Some(Ok(id))) => {
+                    let name = self.name(id);
+                    self.entries.push(Entry { name, place });
+                }
+                (Some(_), _) => self.strangers.push((place, name.into_owned())),
+                (None, _) if is_folder(folder, &entry) => {
+                    if name != kept::FOLDER && !name.starts_with('.') {
+                        below.push(name.into_owned());
+                    }
+                }
+                (None, _) => self.others += 1,
+            }
+        }
+        below.sort_unstable();
+        Ok(below)
+    }
+
+    fn name(&mut self, id: SessionId) -> Name {
+        match Uuid::try_parse(id.as_str()) {
+            Ok(uuid) if uuid.to_string() == id.as_str() => Name::Uuid(uuid.into_bytes()),
+            _ => {
+                self.named.push(id);
+                Name::Named(self.named.len() as u32 - 1)
+            }
+        }
+    }
+
+    fn id(&self, name: Name) -> SessionId {
+        match name {
+            Name::Uuid(bytes) => SessionId::of(Uuid::from_bytes(bytes)),
+            Name::Named(position) => self.named[position as usize].clone(),
+        }
+    }
+
+    /// Sorts by id, and gives every name one number.
+    fn sort(&mut self) {
+        let mut sorted = std::mem::take(&mut self.named);
+        let numbers =
+            |sorted: &[SessionId], id: &SessionId| sorted.binary_search(id).unwrap_or_default() as u32;
+        let before = sorted.clone();
+        sorted.sort_unstable();
+        sorted.dedup();
+        for entry in &mut self.entries {
+            if let Name::Named(position) = entry.name {
+                entry.name = Name::Named(numbers(&sorted, &before[position as usize]));
+            }
+        }
+        self.named = sorted;
+        self.entries.sort_unstable();
+        self.strangers.sort_unstable();
+    }
+}
+
+fn is_folder(folder: &SessionFolder, entry: &rustix::fs::DirEntry) -> bool {
+    match entry.file_type() {
+        FileType::Directory => true,
+        // Some file systems do not say.
+        FileType::Unknown => statat(folder.fd.as_fd(), entry.file_name(), AtFlags::SYMLINK_NOFOLLOW)
+            .is_ok_and(|status| FileType::from_raw_mode(status.st_mode) == FileType::Directory),
+        _ => false,
+    }
+}

@@ -1,0 +1,22 @@
+//! The audit: calls with known truth in, exact counts out.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "what tests share stops the test, as the tests do"
+)]
+
+mod closing;
+#[path = "../common/mod.rs"]
+mod common;
+mod files;
+mod findings;
+mod lines;
+mod pages;
+mod printed;
+mod replay;
+mod season;
+mod told;
+mod windows;
+mod written;

@@ -1,0 +1,175 @@
+//! What follows a call, and within which time.
+
+use crate::told::{audited, done, ids, told, within};
+
+#[test]
+fn the_last_instant_of_the_window_is_included() {
+    let first = done("a", "2026-01-01T10:00:00Z");
+    let audit = audited(&[first.clone(), done("b", "2026-01-31T10:00:00Z")]);
+    assert_eq!((audit.callbacks.rate.count, audit.callbacks.rate.of), (1, 2));
+    assert_eq!(audit.callback_pairs[0].days, 30.0);
+
+    let audit = audited(&[first, done("b", "2026-01-31T10:00:00.000000001Z")]);
+    assert_eq!((audit.callbacks.rate.count, audit.callbacks.rate.of), (0, 2));
+}
+
+#[test]
+fn days_have_24_hours_though_a_clock_was_changed_between() {
+    // Noon to noon by a wall clock that went forward on 8 March is 23 h, or a day less an hour.
+    let first = done("a", "2026-03-07T12:00:00-05:00");
+    let audit = within(1, &[first.clone(), done("b", "2026-03-08T13:00:00-04:00")]);
+    assert_eq!(audit.callbacks.rate.count, 1);
+    let audit = within(1, &[first, done("b", "2026-03-08T13:00:01-04:00")]);
+    assert_eq!(audit.callbacks.rate.count, 0);
+}
+
+#[test]
+fn the_window_begins_when_the_call_is_closed() {
+    let long = told("a", "2026-01-01T10:00:00Z")
+        .after(3600)
+        .verdict("nothing_found")
+        .after(3600)
+        .closed();
+    let audit = audited(&[long.clone(), done("b", "2026-01-31T12:00:00Z")]);
+    assert_eq!(audit.callbacks.rate.count, 1);
+    let audit = audited(&[long, done("b", "2026-01-31T12:00:01Z")]);
+    assert_eq!(audit.callbacks.rate.count, 0);
+}
+
+#[test]
+fn a_call_opened_before_the_other_was_closed_does_not_follow_it() {
+    let long = told("a", "2026-01-01T10:00:00Z")
+        .verdict("nothing_found")
+        .left_open("door")
+        .after(7200)
+        .put_back("door")
+        .closed();
+    let audit = audited(&[long.clone(), done("b", "2026-01-01T11:00:00Z")]);
+    assert_eq!(audit.callbacks.rate.count, 0);
+    // The one after that follows both, but only the last of them comes right before it.
+    let audit = audited(&[
+        long,
+        done("b", "2026-01-01T11:00:00Z"),
+        done("c", "2026-01-05T00:00:00Z"),
+    ]);
+    assert_eq!(audit.callbacks.rate.count, 2);
+}
+
+#[test]
+fn calls_of_one_instant_follow_in_the_order_of_their_ids() {
+    let audit = audited(&[
+        done("b", "2026-01-01T10:00:00Z"),
+        done("a", "2026-01-01T10:00:00Z"),
+    ]);
+    let pairs = &audit.callback_pairs;
+    assert_eq!(
+        (pairs.len(), &*pairs[0].first.id, &*pairs[0].second.id),
+        (1, "a", "b")
+    );
+}
+
+#[test]
+fn the_order_in_which_calls_come_changes_nothing() {
+    let calls = [
+        done("a", "2026-01-01T10:00:00Z"),
+        done("b", "2026-01-11T10:00:00Z"),
+        done("c", "2026-01-21T10:00:00Z").equipment("e2"),
+        done("d", "2026-03-21T10:00:00Z"),
+    ];
+    let forwards = audited(&calls);
+    let backwards = audited(&calls.into_iter().rev().collect::<Vec<_>>());
+    assert_eq!(forwards.callback_pairs, backwards.callback_pairs);
+    assert_eq!(ids(forwards.callback_pairs.iter().map(|pair| &pair.first)), ["a"]);
+    assert_eq!(forwards.by_technician, backwards.by_technician);
+}
+
+#[test]
+fn only_closed_calls_with_an_equipment_can_come_back() {
+    let audit = audited(&[
+        told("a", "2026-01-01T10:00:00Z"),
+        done("b", "2026-01-02T10:00:00Z").equipment(None),
+        done("c", "2026-01-03T10:00:00Z").equipment(None),
+        told("d", "2026-01-04T10:00:00Z"),
+    ]);
+    assert_eq!((audit.calls, audit.closed, audit.without_equipment), (4, 2, 2));
+    assert_eq!((audit.callbacks.rate.count, audit.callbacks.rate.of), (0, 0));
+    assert_eq!((audit.callbacks.rate.rate, audit.callbacks.rate.high), (0.0, 1.0));
+}
+
+#[test]
+fn an_open_call_is_a_callback_of_the_one_before() {
+    let audit = audited(&[
+        done("a", "2026-01-01T10:00:00Z"),
+        told("b", "2026-01-04T10:00:00Z"),
+    ]);
+    assert_eq!((audit.callbacks.rate.count, audit.callbacks.rate.of), (1, 1));
+}
+
+#[test]
+fn callbacks_of_the_same_complaint_are_counted_apart() {
+    let audit = audited(&[
+        done("a", "2026-01-01T10:00:00Z"),
+        done("b", "2026-01-04T10:00:00Z").on("no-cool"),
+        done("c", "2026-01-05T10:00:00Z").on("no-cool"),
+    ]);
+    assert_eq!((audit.callbacks.rate.count, audit.callbacks.rate.of), (2, 3));
+    let same = audit.callbacks.same_complaint;
+    assert_eq!((same.count, same.of), (1, 3));
+    let marks: Vec<bool> = audit
+        .callback_pairs
+        .iter()
+        .map(|pair| pair.same_complaint)
+        .collect();
+    assert_eq!(marks, [false, true]);
+}
+
+/// Constructed, exact by hand: of twenty calls four came back, at 3, 7, 12 and 25 days; the others were followed for 2, 5, 5, 9, 14,
+/// 18, 20 and 28 days, and eight for 30. S(30) = 19/20 · 15/16 · 13/14 · 9/10 … so that 1097 of 4256 are expected back.
+#[test]
+fn calls_that_have_not_had_their_month_count_for_what_they_had() {
+    let mut calls = Vec::new();
+    let opened = |days_before_the_end: i64| {
+        let end = crate::told::at("2026-03-01T00:00:00Z");
+        (end - jiff::SignedDuration::from_hours(24 * days_before_the_end)).to_string()
+    };
+    let followed = [2, 5, 5, 9, 14, 18, 20, 28, 30, 30, 30, 30, 30, 30, 30, 30];
+    for (number, days) in followed.into_iter().enumerate() {
+        calls.push(done(&format!("f{number}"), &opened(days)).equipment_of(&format!("f{number}")));
+    }
+    for days in [3, 7, 12, 25] {
+        let equipment = format!("c{days}");
+        calls.push(done(&format!("{equipment}-1"), &opened(days + 1)).equipment_of(&equipment));
+        // Left open, so that it is no closed call itself.
+        calls.push(told(&format!("{equipment}-2"), &opened(1)).equipment_of(&equipment));
+    }
+    // The last event in the archive.
+    calls.push(told("end", &opened(0)).equipment(None));
+    let audit = audited(&calls);
+    assert_eq!((audit.callbacks.rate.count, audit.callbacks.rate.of), (4, 20));
+    assert!((audit.callbacks.at_30_days - 1097.0 / 4256.0).abs() < 1e-12);
+    assert_eq!(audit.until.unwrap(), crate::told::at("2026-03-01T00:00:00Z"));
+}
+
+/// Source of the interval: 4 of 20 is 0.0807 to 0.4160 in the output of R's `binom.confint` (Wilson), as the statistics quote it.
+#[test]
+fn a_rate_has_wilsons_interval_and_says_when_it_is_of_too_few() {
+    let calls: Vec<_> = (0..20)
+        .flat_map(|number| {
+            let equipment = format!("e{number}");
+            let first = done(&format!("a{number}"), "2026-01-01T10:00:00Z").equipment_of(&equipment);
+            let second = told(&format!("b{number}"), "2026-01-02T10:00:00Z").equipment_of(&equipment);
+            [Some(first), (number < 4).then_some(second)]
+        })
+        .flatten()
+        .collect();
+    let rate = audited(&calls).callbacks.rate;
+    assert!(
+        (rate.low - 0.0807).abs() < 5e-5 && (rate.high - 0.4160).abs() < 5e-5,
+        "{rate:?}"
+    );
+    assert!(!rate.too_small);
+    assert!(
+        audited(&calls[1..]).callbacks.rate.too_small,
+        "nineteen are too few"
+    );
+}

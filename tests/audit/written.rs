@@ -1,0 +1,106 @@
+//! Readings that look written rather than read.
+
+use crate::told::{Told, audited, ids, told};
+
+const TEN: &str = "2026-01-01T10:00:00Z";
+
+/// A call of a technician with these voltages, a few minutes apart.
+fn call(technician: &str, number: usize, volts: impl IntoIterator<Item = String>) -> Told {
+    let mut call = told(&format!("{technician}-{number}"), TEN)
+        .by(technician)
+        .equipment_of(&format!("{technician}-{number}"));
+    for volts in volts {
+        call = call.after(300).measured("voltage", &format!("{volts} V"));
+    }
+    call.verdict("nothing_found").closed()
+}
+
+/// Twelve calls of ten voltages each: every last digit as often as the others, no value often.
+fn reads(technician: &str) -> Vec<Told> {
+    let calls = (0..12).map(|number| {
+        let volts = (0..10).map(|digit| format!("{}.{}", 18 + (number + 3 * digit) % 11, digit));
+        call(technician, number, volts)
+    });
+    calls.collect()
+}
+
+/// As many, all of them ending in 0 or 5.
+fn rounds(technician: &str) -> Vec<Told> {
+    let calls = (0..12).map(|number| {
+        let volts = (0..10).map(|digit| format!("{}.{}", 18 + (number + 3 * digit) % 11, 5 * (digit % 2)));
+        call(technician, number, volts)
+    });
+    calls.collect()
+}
+
+#[test]
+fn last_digits_that_no_meter_gives_are_told_with_their_technician() {
+    let audit = audited(&[reads("ada"), reads("bo"), rounds("cy")].concat());
+    let found = &audit.written.digits;
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!((&*found[0].technician, found[0].zeros_and_fives), ("cy", 1.0));
+    assert_eq!(
+        (found[0].counts[0], found[0].counts[5], found[0].others[3]),
+        (60, 60, 24)
+    );
+    assert_eq!(found[0].sessions.len(), 12);
+}
+
+#[test]
+fn where_everybodys_digits_are_uneven_nobody_stands_out() {
+    let audit = audited(&[rounds("ada"), rounds("bo"), rounds("cy")].concat());
+    assert_eq!(audit.written.digits, []);
+}
+
+#[test]
+fn a_value_that_only_one_technician_gives_again_and_again_is_told() {
+    let copies: Vec<Told> = (0..10)
+        .map(|number| call("dee", number, ["24.3".to_owned()]))
+        .collect();
+    let audit = audited(&[reads("ada"), reads("bo"), copies].concat());
+    let found = &audit.written.repeated;
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!(
+        (&*found[0].technician, found[0].value, found[0].times, found[0].of),
+        ("dee", 24.3, 10, 10)
+    );
+    assert_eq!(found[0].sessions.len(), 10);
+}
+
+#[test]
+fn a_value_that_all_give_is_what_it_is() {
+    let all =
+        ["ada", "bo", "cy"].map(|name| (0..10).map(move |number| call(name, number, ["24.3".to_owned()])));
+    let audit = audited(&all.into_iter().flatten().collect::<Vec<_>>());
+    assert_eq!(audit.written.repeated, []);
+}
+
+/// A call whose two voltages, of four minutes each, come after so many seconds each.
+fn typed_after(id: &str, seconds: i64) -> Told {
+    told(id, TEN)
+        .after(seconds)
+        .measured("voltage", "24.1 V")
+        .after(seconds)
+        .measured("voltage", "24.3 V")
+        .verdict("nothing_found")
+        .closed()
+}
+
+#[test]
+fn answers_in_less_than_a_tenth_of_the_usual_minutes_are_in_a_hurry() {
+    let audit = audited(&[typed_after("slow", 24), typed_after("fast", 23)]);
+    assert_eq!(
+        ids(audit.written.hurried.iter().map(|found| &found.session)),
+        ["fast"]
+    );
+    let found = &audit.written.hurried[0];
+    assert_eq!(
+        (found.readings, found.of, found.seconds, found.minutes),
+        (2, 2, 23.0, 4.0)
+    );
+}
+
+#[test]
+fn a_clock_that_stood_still_measures_no_hurry() {
+    assert_eq!(audited(&[typed_after("a", 0)]).written.hurried, []);
+}
