@@ -12,6 +12,7 @@
 //! - [`store`]: session files and tree files: append, sync, lock, list, take up.
 //! - [`face`]: what both faces share; [`tui`]: the screen; [`plain`]: the line face.
 
+pub mod bench;
 pub mod check;
 pub mod cli;
 pub mod face;

@@ -156,21 +156,44 @@ pub(super) struct Rehearse {
     pub library: Place,
     #[command(flatten)]
     pub overlays: Overlays,
-    /// Only the scenarios with this word in their title, their file's name or their tree's; may be given several times.
+    /// Only the scenarios with this word in their title, their file's name or their tree's, or with `--bench` the faults of
+    /// this name or part, or with this word in their name; may be given several times.
     #[arg(long, value_name = "WORD")]
     pub only: Vec<String>,
     /// List every edge that no scenario takes, not just a few of each tree.
-    #[arg(long)]
+    #[arg(long, conflicts_with = "bench")]
     pub uncovered: bool,
     /// Fail where some of these, that a walk can come to, is in no scenario.
-    #[arg(long, value_enum, value_name = "WHAT")]
+    #[arg(long, value_enum, value_name = "WHAT", conflicts_with = "bench")]
     pub require: Option<Required>,
+    /// Walk calls at simulated furnaces with every fault they can have, and hold each verdict against the truth.
+    ///
+    /// The exit code is 1 where a good part was condemned, or a condition put right that was in order.
+    #[arg(long)]
+    pub bench: bool,
+    #[command(flatten)]
+    pub trials: Trials,
     /// How to print what comes of it.
     #[arg(long, value_enum, default_value_t = RehearseFormat::Text)]
     pub format: RehearseFormat,
     /// Run them again whenever a file of the folder is saved.
     #[arg(long)]
     pub watch: bool,
+}
+
+/// Which calls are walked at simulated furnaces.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Trials {
+    /// With `--bench`: so many calls for each fault.
+    #[arg(long, value_name = "N", default_value_t = 100, requires = "bench", value_parser = clap::value_parser!(u32).range(1..=1_000_000))]
+    pub calls: u32,
+    /// With `--bench`: the seed of each fault's first call; the next has the next. The same seeds are the same calls.
+    #[arg(long, value_name = "N", default_value_t = 0, requires = "bench")]
+    pub seed: u64,
+    /// With `--bench`: every furnace has a second fault, drawn at random.
+    #[arg(long, requires = "bench")]
+    pub pairs: bool,
 }
 
 /// What is computed.

@@ -1,5 +1,7 @@
 //! Running a library's scenarios.
 
+mod trials;
+
 use std::io;
 use std::path::Path;
 
@@ -32,6 +34,9 @@ pub(super) fn run(how: &Rehearse) -> Result<u8, Failure> {
 fn once(folder: Option<&Path>, how: &Rehearse) -> Result<(String, u8), Failure> {
     let loaded = sound(folder, &how.overlays.folders)?;
     let library = &loaded.library;
+    if how.bench {
+        return trials::run(library, folder, how);
+    }
     let chosen = chosen(library, &how.only)?;
     let rehearsal = Rehearsal::of(library, chosen);
     let listed = match (how.uncovered, how.only.is_empty()) {

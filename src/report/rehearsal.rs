@@ -4,6 +4,7 @@ mod coverage;
 mod departure;
 mod explained;
 mod json;
+pub mod trials;
 mod way;
 
 use super::findings::{COLUMNS, Look, counted};

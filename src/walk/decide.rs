@@ -73,6 +73,22 @@ pub fn decide(library: &Library, state: &State, command: &Command) -> Result<Vec
     Ok(walk.events)
 }
 
+/// Carries a command out on a state that nobody else looks at: what [`decide()`] and then [`apply()`](super::apply()) come
+/// to, without a copy of the state. For walks that are kept nowhere; a refused one is lost.
+///
+/// # Errors
+///
+/// As [`decide()`].
+pub fn carry_out(
+    library: &Library,
+    state: State,
+    command: &Command,
+) -> Result<(State, Vec<Event>), Refusal> {
+    let mut walk = Walk::new(library, state);
+    walk.carry_out(command)?;
+    Ok((walk.state, walk.events))
+}
+
 /// What a walk goes on to do by itself: nothing, unless it was cut off in the middle of an answer's consequences.
 ///
 /// # Errors

@@ -31,7 +31,7 @@ pub use at_worst::at_worst;
 pub use call::{Call, Known, NotDone};
 pub use codec::{decode, encode};
 pub use command::{Command, Refusal};
-pub use decide::{decide, go_on, open, open_at};
+pub use decide::{carry_out, decide, go_on, open, open_at};
 pub use event::{Doubt, End, Event, LibraryMark, Opened, OverlayMark, Role, Voiding};
 pub use overlays::overlay_words;
 pub use possible::{possible, ruled_out};

@@ -274,6 +274,6 @@ fn answer(suggestion: &Suggestion) -> Answer {
     }
 }
 
-fn shown(text: &str) -> String {
+pub(super) fn shown(text: &str) -> String {
     String::from(safe(text))
 }

@@ -1,0 +1,361 @@
+//! The electric half in motion: a step of time from what is sensed to what is driven.
+
+use super::blower::{BlowerVolts, Relay};
+use super::call::{CALLED, CallVolts};
+use super::chain::{ChainVolts, Contacts};
+use super::condition::Electric;
+use super::control::{ControlVolts, Latches};
+use super::ignition::Glow;
+use super::line::LineVolts;
+use super::motor::{STALLED, STARTING};
+use super::outputs::Output;
+use super::sequence::{Phase, Seen, Sequence, Told};
+use super::sound::Sound;
+use super::wire::OPEN;
+use crate::bench::make::{Blower, Make};
+use crate::bench::process::{Drive, Process};
+
+/// Everything electric that a probe could show at an instant.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Volts {
+    /// Line.
+    pub line: LineVolts,
+    /// Transformer and control voltage.
+    pub control: ControlVolts,
+    /// Call.
+    pub call: CallVolts,
+    /// Chain of safeties.
+    pub chain: ChainVolts,
+    /// At the board's inducer pin.
+    pub inducer_pin: f64,
+    /// At the inducer's plug.
+    pub inducer_plug: f64,
+    /// Share of its speed that the inducer makes.
+    pub inducer_turns: f64,
+    /// At the board's igniter pins.
+    pub igniter_pin: f64,
+    /// At the igniter.
+    pub glow: Glow,
+    /// At the board's valve pin.
+    pub valve_pin: f64,
+    /// At the valve's terminals.
+    pub valve: f64,
+    /// Blower.
+    pub blower: BlowerVolts,
+    /// Flame current in the sensor's lead, µA.
+    pub flame_current: f64,
+    /// How well flame stands before the sensor.
+    pub bathed: f64,
+    /// Whether a motor is just starting, and the line shows it.
+    pub starting: bool,
+}
+
+/// What a call leaves behind for the next one.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Latched {
+    /// Fuse and transformer's breaker.
+    pub control: Latches,
+    /// The rollout switch has tripped.
+    pub rollout: bool,
+}
+
+/// A board on less control voltage than this lets its relays go, V.
+const BROWN_OUT: f64 = 17.0;
+
+/// What a relay's coil draws, S.
+const RELAY: f64 = 1.0 / 400.0;
+
+/// What a commanded inducer's or a spark's electronics leave of the line, as a load, A.
+const SPARK_AMPS: f64 = 0.1;
+
+/// Times its full-load current at which a motor gets too hot, common practice.
+const OVERLOAD: f64 = 1.15;
+
+/// Seconds of overload after which a motor's protector opens.
+const PROTECTED: f64 = 240.0;
+
+/// The electric half of one furnace, in motion.
+#[derive(Clone, Debug)]
+pub struct Controls<'a> {
+    make: &'a Make,
+    condition: &'a Electric,
+    sound: Sound,
+    sequence: Sequence,
+    contacts: Contacts,
+    latches: Latches,
+    volts: Volts,
+    told: Told,
+    pulled: bool,
+    burnt: f64,
+    overloaded: f64,
+    powered: bool,
+    resets: u32,
+    amps: f64,
+    starting: bool,
+}
+
+impl<'a> Controls<'a> {
+    /// At rest, with what an earlier call has left.
+    pub fn new(make: &'a Make, condition: &'a Electric, sound: Sound, latched: Latched) -> Self {
+        let mut latches = condition.control.latched(make.fuse);
+        latches.fuse |= latched.control.fuse;
+        latches.breaker |= latched.control.breaker;
+        let mut timings = sound.timings;
+        if let Some(seconds) = condition.board.off_delay {
+            timings.blower_off = seconds;
+        }
+        let contacts = Contacts {
+            rollout_open: latched.rollout,
+            ..Contacts::default()
+        };
+        Self {
+            make,
+            condition,
+            sound,
+            sequence: Sequence::new(timings, sound.flame_seen),
+            contacts,
+            latches,
+            volts: Volts::default(),
+            told: Told::default(),
+            pulled: false,
+            burnt: 0.0,
+            overloaded: 0.0,
+            powered: false,
+            resets: 0,
+            amps: 0.0,
+            starting: false,
+        }
+    }
+
+    /// What probes would show now.
+    pub fn volts(&self) -> &Volts {
+        &self.volts
+    }
+
+    /// What it leaves to the next call.
+    pub fn latched(&self) -> Latched {
+        Latched {
+            control: self.latches,
+            rollout: self.contacts.rollout_open,
+        }
+    }
+
+    /// Where its sequence stands.
+    pub fn phase(&self) -> Phase {
+        self.sequence.phase()
+    }
+
+    /// For how long, s.
+    pub fn elapsed(&self) -> f64 {
+        self.sequence.elapsed()
+    }
+
+    /// How often it lost its control voltage and began anew.
+    pub fn resets(&self) -> u32 {
+        self.resets
+    }
+
+    /// Where its contacts stand.
+    pub fn contacts(&self) -> Contacts {
+        self.contacts
+    }
+
+    /// Whether the valve is pulled in.
+    pub fn drives_valve(&self) -> bool {
+        self.pulled
+    }
+
+    /// Goes on by some seconds. `wanted` is whether the thermostat is set to call, `flow` the air that moves as a share of
+    /// the maker's.
+    pub fn step(&mut self, process: &Process, flow: f64, wanted: bool, seconds: f64) -> Drive {
+        let Self { condition, sound, .. } = *self;
+        let line = condition.line.volts(sound.source, self.amps, sound.stray);
+        let called = self.volts.call.board >= CALLED;
+        let relay = self.valve_relay();
+        let load = if relay { self.valve_load() } else { OPEN };
+        let control = condition.control.volts(
+            line.board,
+            self.siemens(load),
+            called,
+            self.make.fuse,
+            &mut self.latches,
+        );
+        let call = condition.call.volts(control.board, wanted, sound.batteries);
+        self.contacts.sense(
+            &condition.chain,
+            &condition.switch,
+            &sound.marks,
+            process.limit_temperature,
+            process.rollout_temperature,
+            process.switch_draft,
+        );
+        let chain = (self.contacts).volts(&condition.chain, &condition.switch, control.board, load);
+        let flame_current = self.flame_current(process, &line);
+        let seen = Seen {
+            powered: control.board >= BROWN_OUT,
+            call: call.board >= CALLED,
+            limits: chain.limits_seen,
+            switch: chain.switch_seen,
+            flame: self.flame_seen(flame_current),
+        };
+        self.resets += u32::from(self.powered && !seen.powered);
+        self.powered = seen.powered;
+        self.told = self.sequence.step(&seen, seconds);
+        self.volts = Volts {
+            line,
+            control,
+            call,
+            chain,
+            flame_current,
+            bathed: process.sensor_bathed,
+            starting: self.starting,
+            ..self.volts
+        };
+        self.switch_on(flow, relay);
+        self.protect_blower(seconds);
+        self.burnt = if process.flame > 0.0 {
+            self.burnt + seconds
+        } else {
+            0.0
+        };
+        self.load_for_next();
+        self.drive()
+    }
+
+    fn valve_relay(&self) -> bool {
+        let lets_go = (self.condition.board.valve_lets_go).is_some_and(|after| self.burnt >= after);
+        self.told.valve && self.condition.board.closes(Output::Valve) && !lets_go
+    }
+
+    /// What the valve's pin is loaded with, Ω.
+    fn valve_load(&self) -> f64 {
+        match self.condition.board.carries(Output::Valve) {
+            true => self.condition.coil.circuit_ohms(self.sound.coil_ohms),
+            false => OPEN,
+        }
+    }
+
+    fn flame_current(&self, process: &Process, line: &LineVolts) -> f64 {
+        let driven = line.board > 0.0 && !self.condition.board.no_sensing;
+        if !driven {
+            return 0.0;
+        }
+        let returned = self.condition.line.flame_return();
+        (self.condition.sensing).current(self.sound.flame_current, process.sensor_bathed, returned)
+    }
+
+    fn flame_seen(&self, current: f64) -> f64 {
+        match (self.condition.board.deaf, self.condition.board.sees_things) {
+            (true, _) => 0.0,
+            (false, true) => current + 2.0 * self.sound.flame_seen,
+            (false, false) => current,
+        }
+    }
+
+    /// Brings voltage to what is told to run.
+    fn switch_on(&mut self, flow: f64, relay: bool) {
+        let Self { condition, sound, .. } = *self;
+        let board = &condition.board;
+        let line = self.volts.line.board;
+        let live = |volts: f64, on: bool| if on { volts } else { 0.0 };
+        self.switch_inducer(line);
+
+        let igniter = self.told.igniter && board.closes(Output::Igniter);
+        let supply = live(sound.element.volts * line / 120.0, igniter);
+        self.volts.igniter_pin = supply;
+        self.volts.glow = match self.make.spark {
+            true => condition.igniter.spark(igniter && board.carries(Output::Igniter)),
+            false => (condition.igniter).warm(live(supply, board.carries(Output::Igniter)), &sound.element),
+        };
+
+        // The relay's state at the start of the step: the chain was worked out with its load.
+        let pin = live(self.volts.chain.relay, relay);
+        self.volts.valve_pin = pin;
+        self.volts.valve = match board.carries(Output::Valve) {
+            true => condition.coil.at_valve(pin, sound.coil_ohms),
+            false => 0.0,
+        };
+        self.pulled = condition.coil.pulled(self.volts.valve, self.pulled);
+
+        let relay = Relay {
+            closed: self.told.blower && board.closes(Output::Blower),
+            carries: board.carries(Output::Blower),
+        };
+        let control = self.volts.control.board;
+        let before = self.volts.blower;
+        self.volts.blower =
+            BlowerVolts::at(self.make, &condition.blower, relay, line, control, flow, &before);
+    }
+
+    /// A tapped motor's own protector: it opens on its heat, and stays open for longer than a call.
+    fn protect_blower(&mut self, seconds: f64) {
+        let blower = &mut self.volts.blower;
+        let overloaded = blower.amps > OVERLOAD * self.make.blower_amps;
+        let tapped = self.make.blower == Blower::Tapped;
+        if tapped && blower.turns > 0.0 && overloaded {
+            self.overloaded += seconds;
+        }
+        if self.overloaded > PROTECTED {
+            blower.turns = 0.0;
+            blower.amps = 0.0;
+        }
+    }
+
+    fn switch_inducer(&mut self, line: f64) {
+        let Self { condition, sound, .. } = *self;
+        let (board, motor) = (&condition.board, &condition.inducer);
+        let closed = (self.told.inducer && board.closes(Output::Inducer)) || board.inducer_welded;
+        let pin = if closed { line } else { 0.0 };
+        let carried = if board.carries(Output::Inducer) { pin } else { 0.0 };
+        let plug = motor.at_plug(carried, sound.inducer_amps);
+        let turns = motor.speed(plug / 120.0, self.make.inducer_uf.is_some());
+        self.volts.inducer_pin = pin;
+        self.volts.inducer_plug = plug;
+        self.volts.inducer_turns = match self.make.inducer_commanded {
+            true => turns.min(1.0) * (1.0 - motor.command_lost),
+            false => turns,
+        };
+    }
+
+    /// What this step's loads take from the line in the next.
+    fn load_for_next(&mut self) {
+        let volts = &self.volts;
+        let inducer = match (volts.inducer_plug > 0.0, volts.inducer_turns > 0.0) {
+            (false, _) => 0.0,
+            (true, false) if self.condition.inducer.winding_open => 0.0,
+            (true, false) => STALLED,
+            (true, true) if self.sequence.phase() == Phase::Draft && self.sequence.elapsed() == 0.0 => {
+                STARTING
+            }
+            (true, true) => 1.0,
+        };
+        let igniter = match self.make.spark {
+            true => SPARK_AMPS,
+            false => volts.glow.amps * self.sound.element.volts / 120.0,
+        };
+        let blower = volts.blower.amps > STALLED * self.make.blower_amps;
+        self.starting = inducer == STARTING || blower;
+        self.amps = inducer * self.sound.inducer_amps + igniter + volts.blower.amps;
+    }
+
+    /// What relays and valve conduct between R and C, S.
+    fn siemens(&self, valve_load: f64) -> f64 {
+        let told = [
+            self.told.inducer,
+            self.told.igniter,
+            self.told.valve,
+            self.told.blower,
+        ];
+        let relays = told.into_iter().filter(|on| *on).count();
+        relays as f64 * RELAY + 1.0 / valve_load
+    }
+
+    fn drive(&self) -> Drive {
+        Drive {
+            inducer: self.volts.inducer_turns,
+            valve_fed: self.pulled,
+            igniting: self.volts.glow.lights,
+            blower: self.volts.blower.turns,
+        }
+    }
+}

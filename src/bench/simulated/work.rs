@@ -1,0 +1,24 @@
+//! What the work of a step mends.
+
+use crate::bench::condition::Condition;
+use crate::bench::electric::condition::Thermostat;
+
+/// A repair.
+pub type Mend = fn(&mut Condition);
+
+/// What a step of a tree mends; none where its work changes nothing about the furnace.
+pub fn mend(tree: &str, step: &str) -> Option<Mend> {
+    Some(match (tree, step) {
+        ("airflow", "change_filter") => |condition| condition.thermal.air.filter_loaded = 0.0,
+        ("airflow", "open_registers") => |condition| condition.thermal.air.registers_closed = 0.0,
+        ("flame-drops-out", "clean") => |condition| condition.electric.sensing.coated = 0.0,
+        ("no-call", "pins") => |condition| condition.electric.call.base_ohms = 0.0,
+        ("no-call", "wait") => |condition| {
+            let thermostat = &mut condition.electric.call.thermostat;
+            if *thermostat == Thermostat::Delaying {
+                *thermostat = Thermostat::Sound;
+            }
+        },
+        _ => return None,
+    })
+}

@@ -1,0 +1,53 @@
+//! Probes on flue gas, exchanger and room.
+
+use super::{burning, burning_for, can_be_seen};
+use crate::bench::probe::{ReadingProbe, SignProbe};
+
+/// Seconds of flame until an analyser shows a steady state.
+const STEADY: f64 = 240.0;
+/// Share of furnaces of which every cell can be seen.
+const ALL_SEEN: f64 = 0.6;
+/// The least opening that a camera finds, in the measure of the condition.
+const CRACK_SEEN: f64 = 0.01;
+/// At this much carbon monoxide in the room people feel unwell, ppm: BPI-1200's level for leaving (memory).
+const UNWELL: f64 = 70.0;
+
+pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
+    Some(match name {
+        "room_co" => |_, run| Some(burning(run).unwrap_or(&run.end).shown.room_co),
+        "flue_gas_co" => |_, run| burning_for(run, STEADY).map(|moment| moment.shown.co),
+        "exhaust_oxygen" => |_, run| burning_for(run, STEADY).map(|moment| moment.shown.oxygen),
+        "oxygen_shift" => |_, run| Some(run.after_blower?.shown.oxygen - run.before_blower?.shown.oxygen),
+        _ => return None,
+    })
+}
+
+pub(super) fn sign(name: &str) -> Option<SignProbe> {
+    Some(match name {
+        "co_trend" => |_, run| {
+            let moment = burning_for(run, STEADY)?;
+            Some(if moment.shown.co_rises { "rising" } else { "flat" })
+        },
+        "exchanger_look" => |furnace, _| {
+            let cracked = furnace.condition.thermal.flue.cracked > CRACK_SEEN;
+            Some(match (can_be_seen(furnace, 61, ALL_SEEN), cracked) {
+                (false, _) => "not_seen",
+                (true, true) => "crack_seen",
+                (true, false) => "nothing_seen",
+            })
+        },
+        "combustion_room" => |furnace, _| {
+            let room = &furnace.condition.thermal.room;
+            Some(match room.starved > 0.3 || room.negative > 0.02 {
+                _ if room.spills > 0.1 => "spills",
+                true => "starved",
+                false => "enough_air",
+            })
+        },
+        "people" => |_, run| {
+            let unwell = burning(run).is_some_and(|moment| moment.shown.room_co >= UNWELL);
+            Some(if unwell { "unwell" } else { "well" })
+        },
+        _ => return None,
+    })
+}

@@ -1,0 +1,154 @@
+//! The table of faults, the confusion of parts, and the walks that were wrong.
+
+use std::collections::BTreeMap;
+
+use super::super::{Page, way};
+use super::{Report, outcome, truth};
+use crate::bench::trials::{Outcome, Tally};
+use crate::report::findings::{Look, counted};
+use crate::source::Safe;
+
+/// Widest column of names.
+const WIDEST: usize = 40;
+
+/// How many calls are shown with their walk; of more, a line each.
+const WALKED: usize = 10;
+
+/// For a person: each fault with what its calls came to, what was blamed for each part, minutes and steps, and the calls
+/// that were wrong or missed, the wrong ones with their walk. At the end a sum that names the library as it is `called`.
+pub fn text(report: &Report<'_>, called: &Safe, look: Look) -> String {
+    let mut page = Page {
+        look,
+        text: String::new(),
+    };
+    let sum = report.trials.sum();
+    by_fault(&mut page, report, &sum);
+    by_part(&mut page, report);
+    page.line(
+        0,
+        &format!(
+            "a call takes {:.0} minutes and {:.0} steps on average, {:.0} minutes and {} steps at worst",
+            sum.mean_minutes(),
+            sum.mean_steps(),
+            sum.most_minutes,
+            sum.most_steps
+        ),
+    );
+    page.blank();
+    shown(&mut page, report);
+    // In one piece with the sum, however long the folder's name is.
+    page.text.push_str(&format!("{}: ", page.shown(called.as_str())));
+    let calls = counted(sum.calls, "call");
+    page.line(
+        0,
+        &format!(
+            "{calls}, {} right, {} referred, {} missed, {} wrong",
+            sum.right, sum.referred, sum.missed, sum.wrong
+        ),
+    );
+    page.text
+}
+
+fn by_fault(page: &mut Page, report: &Report<'_>, sum: &Tally) {
+    let all = counted(report.trials.by_fault.len(), "fault");
+    let names = report.trials.by_fault.iter().map(|(subject, _)| subject.name());
+    let wide = names
+        .map(str::len)
+        .chain([all.len()])
+        .max()
+        .unwrap_or_default()
+        .min(WIDEST);
+    let head = if report.pairs { "with another" } else { "fault" };
+    page.line(
+        0,
+        &format!(
+            "{head:wide$} {:>6} {:>6} {:>6} {:>6} {:>6}",
+            "calls", "right", "refer", "missed", "wrong"
+        ),
+    );
+    let mut row = |name: &str, tally: &Tally| {
+        let Tally {
+            calls,
+            right,
+            referred,
+            missed,
+            wrong,
+            ..
+        } = tally;
+        let name = crate::source::safe(name).cut(wide).as_str().to_owned();
+        page.line(
+            0,
+            &format!("{name:wide$} {calls:>6} {right:>6} {referred:>6} {missed:>6} {wrong:>6}"),
+        );
+    };
+    for (subject, tally) in &report.trials.by_fault {
+        row(subject.name(), tally);
+    }
+    row(&all, sum);
+    page.blank();
+}
+
+/// For each part that was bad, how often it was found and what was blamed instead.
+fn by_part(page: &mut Page, report: &Report<'_>) {
+    let mut parts: BTreeMap<&str, Tally> = BTreeMap::new();
+    for (subject, tally) in &report.trials.by_fault {
+        let part = match subject.fault() {
+            Some(fault) => fault.part.unwrap_or("(a condition)"),
+            None => "(nothing)",
+        };
+        parts.entry(part).or_default().add(tally);
+    }
+    page.line(0, "what was bad, how often it was isolated, and what was blamed:");
+    for (part, tally) in &parts {
+        let mut blamed: Vec<_> = tally.blamed.iter().collect();
+        blamed.sort_by(|one, other| other.1.cmp(one.1).then(one.0.cmp(other.0)));
+        let blamed: Vec<String> = blamed
+            .iter()
+            .map(|(name, count)| format!("{name} {count}"))
+            .collect();
+        page.hanging(
+            2,
+            4,
+            &format!(
+                "{part}  {}  {}",
+                percent(tally.right, tally.calls),
+                blamed.join(", ")
+            ),
+        );
+    }
+    page.blank();
+}
+
+/// A share rounded down, so that 100 % is all.
+fn percent(some: usize, all: usize) -> String {
+    format!("{} %", (some * 100).checked_div(all).unwrap_or(100))
+}
+
+fn shown(page: &mut Page, report: &Report<'_>) {
+    let (mut walked, mut any) = (0, false);
+    let alone = report.trials.sum().calls == 1;
+    for (subject, shown, played) in &report.shown {
+        any = true;
+        let was = outcome(shown);
+        page.line(
+            0,
+            &format!(
+                "{was}: {} with {}, ended in {}",
+                played.tree,
+                truth(played),
+                shown.ended
+            ),
+        );
+        let in_full = alone || (shown.outcome == Outcome::Wrong && walked < WALKED);
+        if in_full {
+            walked += 1;
+            way::write(page, &report.rows(played), &[]);
+        }
+        if !alone {
+            page.line(2, &report.again(*subject, shown.seed));
+        }
+    }
+    if any {
+        page.blank();
+    }
+}
