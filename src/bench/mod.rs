@@ -7,6 +7,7 @@
 //! Run = one call from cold, stepped to its end, with what every probe would have shown at each moment that matters
 //! Machine = a furnace as a technician meets it: asked for readings and signs, worked upon by steps
 //! Technician + Machine → a walked call; trials: many calls at many furnaces, each verdict held against the truth
+//! practice: an apprentice in the technician's place
 //! ```
 //!
 //! Pure and seeded: no file, no clock, no terminal. A reading is what the physics give, never a table of answers by fault.
@@ -20,6 +21,7 @@ mod human;
 pub mod machine;
 pub mod make;
 pub mod meter;
+pub mod practice;
 pub mod probe;
 pub mod process;
 pub mod simulated;

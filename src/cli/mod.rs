@@ -11,6 +11,7 @@ mod library;
 mod look;
 mod misplaced;
 mod picture;
+mod practice;
 mod rehearse;
 mod report;
 mod resume;
@@ -96,6 +97,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             ..
         }) => checked(library.folder()?, &overlays.folders, release, format, watch),
         Some(Command::Rehearse(how)) => rehearse::run(&how),
+        Some(Command::Practice(how)) => practice::run(&how),
         Some(Command::Picture {
             tree,
             format,

@@ -9,6 +9,8 @@ use super::arguments::{Rehearse, RehearseFormat, Required};
 use super::failure::{FINDINGS, Failure, WRONG_USE};
 use super::library::{called, say_which, sound};
 use super::{look, watch};
+pub(super) use trials::known_to_furnace;
+
 use crate::library::{Id, Library, Scenario, Tree};
 use crate::report::rehearsal::{self, Listed};
 use crate::source::{Place, safe};

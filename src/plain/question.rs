@@ -77,8 +77,11 @@ fn asked<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
         }
         Question::Choice { prompt, .. } => voice.label("Question", &with_minutes(prompt)),
         Question::Act { text } => {
-            for line in text {
-                voice.label("Do", line)?;
+            for (number, line) in text.iter().enumerate() {
+                match number + 1 == text.len() {
+                    true => voice.label("Do", &with_minutes(line))?,
+                    false => voice.label("Do", line)?,
+                }
             }
             Ok(())
         }
