@@ -7,6 +7,7 @@ use uuid::Uuid;
 use super::arguments::Practising;
 use super::failure::{Failure, WRONG_USE};
 use super::library::sound;
+use super::look;
 use super::rehearse::known_to_furnace;
 use super::walk::{about, all_saved, hand_over, new_id, sessions};
 use crate::bench::condition::Condition;
@@ -17,12 +18,15 @@ use crate::bench::simulated::{Probes, Simulated};
 use crate::bench::trials::play;
 use crate::face::Left;
 use crate::library::Library;
-use crate::source::{Safe, safe};
+use crate::source::{Safe, ascii, safe, wrap};
 use crate::walk::{Known, Opened};
 use desk::{Desk, PracticeDesk};
 
 /// Seeds that a person can say across a room.
 const SEEDS: u64 = 10_000;
+
+/// Columns that a continued line is indented by.
+const INDENT: usize = 4;
 
 /// Walks a practice call and tells what came of it.
 pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
@@ -33,8 +37,10 @@ pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
     let setup = setup(how)?;
     let build = |make: Make, condition: Condition| Simulated::new(&probes, Furnace { make, condition });
     let Some((subject, drawn)) = setup.draw(library, build) else {
-        return Err(Failure::new(WRONG_USE, "no complaint of this library fits a simulated furnace")
-            .help("name its trees as those of the built-in library, or practise with that"));
+        return Err(
+            Failure::new(WRONG_USE, "no complaint of this library fits a simulated furnace")
+                .help("name its trees as those of the built-in library, or practise with that"),
+        );
     };
     let played = play(library, subject, setup.seed, build)?;
     let Some(played) = played else {
@@ -54,7 +60,8 @@ pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
     let id = new_id(how.clock);
     let journal = folder.create(&id)?;
     let brief = brief(library, drawn.tree, &setup);
-    let exercise = Exercise::new(library, setup, drawn.machine);
+    let missing: Vec<&str> = probes.missing().collect();
+    let exercise = Exercise::new(library, setup, drawn.machine, &missing);
     let events = exercise.open(library, opened)?;
     let desk = Desk::begin(library, &events, journal, how.clock)?;
     let mut desk = PracticeDesk::new(library, desk, exercise, Reference { played }, brief);
@@ -62,7 +69,10 @@ pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
     let folder = how.sessions.sessions.as_deref();
     if left == Left::Closed {
         super::print(&page(&desk.known_after(), &setup))?;
-        super::tell(&format!("Closed. The job report: {}", about("report", &id, folder)));
+        super::tell(&format!(
+            "Closed. The job report: {}",
+            about("report", &id, folder)
+        ));
     } else {
         super::tell(&format!(
             "Practice left; it is not taken up again. The same furnace: {}",
@@ -102,27 +112,38 @@ fn brief(library: &Library, tree: &str, setup: &Setup) -> Vec<Known> {
         lines,
     };
     vec![
-        section("Practice: a simulated furnace", vec![
-            safe(&format!("Seed {}, level {}: {}", setup.seed, setup.level.number(), setup.level.words())),
-            safe(ask),
-        ]),
+        section(
+            "Practice: a simulated furnace",
+            vec![
+                safe(&format!(
+                    "Seed {}, level {}: {}",
+                    setup.seed,
+                    setup.level.number(),
+                    setup.level.words()
+                )),
+                safe(ask),
+            ],
+        ),
         section("The complaint", vec![safe(complaint.unwrap_or_default())]),
     ]
 }
 
 /// The debrief as it is printed.
 fn page(sections: &[Known], setup: &Setup) -> String {
+    let look = look::plain_options();
     let mut page = String::new();
     for section in sections {
         page.push_str(&format!("\n{}\n", section.heading.as_str().to_uppercase()));
-        for line in &section.lines {
-            page.push_str(&format!("  {line}\n"));
+        for text in &section.lines {
+            let text = if look.unicode { text.clone() } else { ascii(text) };
+            let lines = wrap(&text, look.width.saturating_sub(INDENT).max(INDENT));
+            for (number, line) in lines.iter().enumerate() {
+                let indent = if number == 0 { "  " } else { "    " };
+                page.push_str(&format!("{indent}{line}\n"));
+            }
         }
     }
-    page.push_str(&format!(
-        "\nThe same furnace for others: {}\n",
-        command(setup)
-    ));
+    page.push_str(&format!("\nThe same furnace for others: {}\n", command(setup)));
     page
 }
 

@@ -62,7 +62,9 @@ impl<M: Machine> Exercise<M> {
         let shown = match self.machine.ask(Datum::Reading(put)) {
             Some(Truth::Number(truth)) => {
                 let number = meter::typed(reading, truth, &mut self.dice);
-                format!("{number} {}", reading.scale.symbol()).trim_end().to_owned()
+                format!("{number} {}", reading.scale.symbol())
+                    .trim_end()
+                    .to_owned()
             }
             _ => "nothing".to_owned(),
         };

@@ -47,7 +47,13 @@ pub struct Debrief {
 }
 
 /// Holds a call that has ended against the truth and the tree; `mended` where work has put right what was wrong.
-pub fn debrief(library: &Library, reference: &Reference, score: &Score, state: &State, mended: bool) -> Debrief {
+pub fn debrief(
+    library: &Library,
+    reference: &Reference,
+    score: &Score,
+    state: &State,
+    mended: bool,
+) -> Debrief {
     let played = &reference.played;
     let truth: Vec<&Fault> = played.truth.iter().map(|(fault, _)| *fault).collect();
     let insisted = match &state.ended {
@@ -121,11 +127,16 @@ fn overlooked(
 ) -> Vec<String> {
     let mut overlooked = Vec::new();
     // A walk that ended in a danger was right to leave the rest of the gate.
-    let shut_down = named.iter().any(|fault| library.faults[*fault].remedy == Remedy::ShutDown);
+    let shut_down = named
+        .iter()
+        .any(|fault| library.faults[*fault].remedy == Remedy::ShutDown);
     let gate = library.gate.filter(|_| !shut_down);
     let at_gate: Vec<Datum> = gate.map(|gate| asked_in(library, gate)).unwrap_or_default();
     for datum in at_gate.into_iter().filter(|datum| !state.asked.contains(datum)) {
-        overlooked.push(format!("Not asked before the furnace was fired: {}", library.title_of(datum)));
+        overlooked.push(format!(
+            "Not asked before the furnace was fired: {}",
+            library.title_of(datum)
+        ));
     }
     for fault in truth {
         let id = fault.verdicts.iter().find_map(|name| library.faults.find(name));
@@ -143,7 +154,9 @@ fn left_open(library: &Library, state: &State) -> Vec<String> {
     let refused = state.put_backs.iter().filter(|done| done.refused.is_some());
     let refused = refused.map(|done| done.restore);
     let all: Vec<Id<Restore>> = refused.chain(state.open.iter().copied()).collect();
-    all.into_iter().map(|restore| library.restores[restore].text.clone()).collect()
+    all.into_iter()
+        .map(|restore| library.restores[restore].text.clone())
+        .collect()
 }
 
 fn way(library: &Library, walked: &Walked) -> Vec<Safe> {
@@ -194,8 +207,14 @@ impl Debrief {
             [] => vec!["Nothing".to_owned()],
             truth => truth.to_vec(),
         };
-        let found = vec![super::menu::capital(self.verdict()), format!("You ended with: {}", self.ended)];
-        let mut minutes = vec![format!("{} min; the tree takes {} min", self.minutes, self.tree_minutes)];
+        let found = vec![
+            super::menu::capital(self.verdict()),
+            format!("You ended with: {}", self.ended),
+        ];
+        let mut minutes = vec![format!(
+            "{} min; the tree takes {} min",
+            self.minutes, self.tree_minutes
+        )];
         if self.misplaced > 0 {
             minutes.push(format!(
                 "{} min of that for probes that were put elsewhere: {}",
@@ -210,7 +229,10 @@ impl Debrief {
             ("What was wrong", truth),
             ("What you found", found),
             ("What it took", minutes),
-            ("Parts condemned for nothing", none_if_empty(&self.condemned_for_nothing)),
+            (
+                "Parts condemned for nothing",
+                none_if_empty(&self.condemned_for_nothing),
+            ),
             ("Dangers overlooked", none_if_empty(&self.overlooked)),
             ("Left open", none_if_empty(&self.left_open)),
             ("A proven way, by the tree", way),

@@ -44,11 +44,11 @@ pub(super) enum Turn {
 }
 
 impl<M: Machine> Exercise<M> {
-    /// At a furnace that was drawn for this setup.
-    pub fn new(library: &Library, setup: Setup, machine: M) -> Self {
+    /// At a furnace that was drawn for this setup. What stands in `missing`, by name, it cannot answer: it is not offered.
+    pub fn new(library: &Library, setup: Setup, machine: M, missing: &[&str]) -> Self {
         Self {
             setup,
-            groups: Arc::new(Groups::of(library)),
+            groups: Arc::new(Groups::of(library, missing)),
             machine,
             dice: Dice::of(&[setup.seed, u64::from(b'm')]),
             menu: match setup.mode {
@@ -92,7 +92,9 @@ impl<M: Machine> Exercise<M> {
                 leaf: Datum::Reading(id),
                 ..
             } if self.setup.mode == Mode::Guided => Turn::Place(id),
-            Wanted::Value { leaf, .. } if state.moment.retaking.is_some() || !is_free(self.setup.mode, state) => {
+            Wanted::Value { leaf, .. }
+                if state.moment.retaking.is_some() || !is_free(self.setup.mode, state) =>
+            {
                 Turn::Take(leaf)
             }
             Wanted::Work(step) if !is_free(self.setup.mode, state) => Turn::Work(step),
@@ -163,7 +165,10 @@ impl<M: Machine> Exercise<M> {
 }
 
 pub(super) fn choose_first() -> Refusal {
-    Refusal::new("nothing is to be answered here", "choose one of the list by its number")
+    Refusal::new(
+        "nothing is to be answered here",
+        "choose one of the list by its number",
+    )
 }
 
 /// What the steps of a tree ask for, each once.

@@ -27,12 +27,16 @@ pub struct Groups {
 }
 
 impl Groups {
-    /// Those of a library.
-    pub fn of(library: &Library) -> Self {
+    /// Those of a library, without the readings, signs and plate fields of some names: what no furnace answers.
+    pub fn of(library: &Library, without: &[&str]) -> Self {
         let mut headings = Headings::new(library);
         let mut data = Vec::new();
         for (id, reading) in library.readings.iter() {
-            add(&mut data, headings.over(reading.at, "readings"), Datum::Reading(id));
+            add(
+                &mut data,
+                headings.over(reading.at, "readings"),
+                Datum::Reading(id),
+            );
         }
         for (id, sign) in library.signs.iter() {
             add(&mut data, headings.over(sign.at, "signs"), Datum::Sign(id));
@@ -40,6 +44,12 @@ impl Groups {
         for (id, _) in library.plate.iter() {
             add(&mut data, "the plate and the labels".to_owned(), Datum::Field(id));
         }
+        data.retain_mut(|group: &mut Group<Datum>| {
+            group
+                .members
+                .retain(|datum| !without.contains(&library.name_of(*datum)));
+            !group.members.is_empty()
+        });
         let mut faults = Vec::new();
         for (id, fault) in library.faults.iter() {
             add(&mut faults, headings.over(fault.at, "faults"), id);
@@ -113,7 +123,10 @@ mod tests {
 
     #[test]
     fn a_heading_is_a_comment_with_a_rule_beside_it() {
-        assert_eq!(heading("  # ── line voltage ─────\n").as_deref(), Some("line voltage"));
+        assert_eq!(
+            heading("  # ── line voltage ─────\n").as_deref(),
+            Some("line voltage")
+        );
         assert_eq!(heading("# == gas ==").as_deref(), Some("gas"));
         assert_eq!(heading("# Everything seen, heard, felt"), None);
         assert_eq!(heading("# ──────"), None);

@@ -6,7 +6,10 @@ use crate::walk::{Holding, State, line_words, proof_lines, takeable, unread_fiel
 
 /// What can still be taken for it: what its lines lean on from the plate first.
 pub fn takes(library: &Library, state: &State, fault: Id<Fault>) -> Vec<Datum> {
-    let mut data: Vec<Datum> = unread_fields(library, state, fault).into_iter().map(Datum::Field).collect();
+    let mut data: Vec<Datum> = unread_fields(library, state, fault)
+        .into_iter()
+        .map(Datum::Field)
+        .collect();
     for line in open(library, state, fault) {
         for datum in takeable(state, line.0) {
             if !data.contains(&datum) {

@@ -144,7 +144,12 @@ impl Setup {
             Mode::Guided => " guided",
             Mode::Free => "",
         };
-        format!("{}{} level {}{mode}", Opened::PRACTICE, self.seed, self.level.number())
+        format!(
+            "{}{} level {}{mode}",
+            Opened::PRACTICE,
+            self.seed,
+            self.level.number()
+        )
     }
 }
 
@@ -162,7 +167,8 @@ mod tests {
     #[test]
     fn each_level_draws_what_it_says() {
         let mut dice = Dice::new(1);
-        let mut drawn = |level: Level| -> Vec<Subject> { (0..400).map(|_| level.subject(&mut dice)).collect() };
+        let mut drawn =
+            |level: Level| -> Vec<Subject> { (0..400).map(|_| level.subject(&mut dice)).collect() };
         let common = drawn(Level::Common);
         assert!(common.iter().all(|subject| COMMON.contains(&subject.name())));
         let any = drawn(Level::Any);
@@ -170,6 +176,9 @@ mod tests {
         assert!(any.iter().any(|subject| !COMMON.contains(&subject.name())));
         let hard = drawn(Level::Hard);
         assert!(hard.iter().any(|subject| matches!(subject, Subject::Two(_))));
-        assert!(hard.iter().any(|subject| COMES_AND_GOES.contains(&subject.name())));
+        assert!(
+            hard.iter()
+                .any(|subject| COMES_AND_GOES.contains(&subject.name()))
+        );
     }
 }

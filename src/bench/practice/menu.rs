@@ -58,7 +58,10 @@ impl<M: Machine> Exercise<M> {
         };
         match &self.menu {
             Menu::Gate => vec![
-                (Entry::Go(Menu::Groups), safe("Walk the gate: is it safe to go in, and to fire the furnace?")),
+                (
+                    Entry::Go(Menu::Groups),
+                    safe("Walk the gate: is it safe to go in, and to fire the furnace?"),
+                ),
                 (Entry::Go(Menu::Groups), safe("Go straight to the furnace")),
             ],
             Menu::Groups => {
@@ -67,29 +70,51 @@ impl<M: Machine> Exercise<M> {
                     let words = safe(&format!("{} ({})", capital(&group.heading), group.members.len()));
                     (Entry::Go(Menu::Data(at)), words)
                 });
-                groups.chain([(Entry::Go(Menu::FaultGroups), safe("NAME THE FAULT"))]).collect()
+                groups
+                    .chain([(Entry::Go(Menu::FaultGroups), safe("NAME THE FAULT"))])
+                    .collect()
             }
             Menu::Data(at) => {
                 let members = self.groups.data.get(*at).map(|group| group.members.as_slice());
-                members.unwrap_or_default().iter().map(take).chain([back()]).collect()
+                members
+                    .unwrap_or_default()
+                    .iter()
+                    .map(take)
+                    .chain([back()])
+                    .collect()
             }
             Menu::FaultGroups => {
                 let groups = self.groups.faults.iter().enumerate();
-                let groups = groups.map(|(at, group)| (Entry::Go(Menu::Faults(at)), safe(&capital(&group.heading))));
+                let groups =
+                    groups.map(|(at, group)| (Entry::Go(Menu::Faults(at)), safe(&capital(&group.heading))));
                 groups.chain([back()]).collect()
             }
             Menu::Faults(at) => {
                 let members = self.groups.faults.get(*at).map(|group| group.members.as_slice());
-                members.unwrap_or_default().iter().map(name).chain([back()]).collect()
+                members
+                    .unwrap_or_default()
+                    .iter()
+                    .map(name)
+                    .chain([back()])
+                    .collect()
             }
-            Menu::Found { data, faults } => {
-                data.iter().map(take).chain(faults.iter().map(name)).chain([back()]).collect()
-            }
+            Menu::Found { data, faults } => data
+                .iter()
+                .map(take)
+                .chain(faults.iter().map(name))
+                .chain([back()])
+                .collect(),
             Menu::Lacking(fault) => {
-                let mut entries: Vec<_> = super::lacking::takes(library, state, *fault).iter().map(take).collect();
+                let mut entries: Vec<_> = super::lacking::takes(library, state, *fault)
+                    .iter()
+                    .map(take)
+                    .collect();
                 entries.push(match is_proven(library, state, *fault) {
                     true => name(fault),
-                    false => (Entry::Insist(*fault), safe("Name it all the same: as your own verdict, not proven")),
+                    false => (
+                        Entry::Insist(*fault),
+                        safe("Name it all the same: as your own verdict, not proven"),
+                    ),
                 });
                 entries.push(back());
                 entries
@@ -150,7 +175,10 @@ impl<M: Machine> Exercise<M> {
             !words.is_empty() && words.iter().all(|word| title.contains(word))
         };
         let all = self.groups.data.iter().flat_map(|group| &group.members);
-        let data: Vec<Datum> = all.filter(|datum| named(library.title_of(**datum))).copied().collect();
+        let data: Vec<Datum> = all
+            .filter(|datum| named(library.title_of(**datum)))
+            .copied()
+            .collect();
         let faults = library.faults.iter().filter(|(_, fault)| named(&fault.title));
         let faults: Vec<Id<Fault>> = faults.map(|(id, _)| id).collect();
         match data.len() + faults.len() {
@@ -174,7 +202,9 @@ impl<M: Machine> Exercise<M> {
 fn taking_words(library: &Library, state: &State, datum: Datum) -> Safe {
     let taking = taking(library, datum);
     let minutes = taking.and_then(|taking| taking.minutes);
-    let minutes = minutes.map(|minutes| format!(" ({minutes} min)")).unwrap_or_default();
+    let minutes = minutes
+        .map(|minutes| format!(" ({minutes} min)"))
+        .unwrap_or_default();
     let stands = match (state.value(datum), state.could_not.contains_key(&datum)) {
         (Some(standing), _) => format!(" = {}", standing.typed),
         (None, true) => " = could not be taken".to_owned(),

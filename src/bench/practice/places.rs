@@ -19,7 +19,7 @@ pub struct Place {
 
 /// The places on offer for a reading, in an order that the seed decides: the same each time it is asked for.
 ///
-/// The wrong ones are readings in the same unit, those of the same group first: what a probe could be confused with.
+/// The wrong ones are those in the same unit first, and of them those of the same group: what a probe could be confused with.
 pub fn places(library: &Library, groups: &Groups, of: Id<Reading>, seed: u64) -> Vec<Place> {
     let mut dice = Dice::new(seed_of(&[seed, of.index() as u64]));
     let group = groups
@@ -29,17 +29,24 @@ pub fn places(library: &Library, groups: &Groups, of: Id<Reading>, seed: u64) ->
     let near = |id: Id<Reading>| group.is_some_and(|group| group.members.contains(&Datum::Reading(id)));
     let words = |id: Id<Reading>| words(&library.readings[id]);
     let right = words(of);
-    let mut others: Vec<(bool, u64, Place)> = (library.readings.iter())
+    let scale = library.readings[of].scale;
+    let offered = |id: Id<Reading>| {
+        groups
+            .data
+            .iter()
+            .any(|group| group.members.contains(&Datum::Reading(id)))
+    };
+    let mut others: Vec<((bool, bool), u64, Place)> = (library.readings.iter())
         .filter(|(id, reading)| {
             let measured = matches!(reading.source_of_value, Obtained::Measured(_));
-            *id != of && measured && reading.scale == library.readings[of].scale
+            *id != of && measured && offered(*id)
         })
-        .map(|(id, _)| {
+        .map(|(id, reading)| {
             let place = Place {
                 reading: id,
                 words: words(id),
             };
-            (!near(id), dice.whole(), place)
+            ((reading.scale != scale, !near(id)), dice.whole(), place)
         })
         // Two in the same words could not be told apart.
         .filter(|(_, _, place)| place.words != right)
@@ -72,5 +79,7 @@ fn words(reading: &Reading) -> Safe {
 
 /// Whether a sentence says what a good reading looks like.
 fn tells_what_is_good(sentence: &str) -> bool {
-    ["Good", "Closed:", "Open:"].iter().any(|word| sentence.starts_with(word))
+    ["Good", "Closed:", "Open:"]
+        .iter()
+        .any(|word| sentence.starts_with(word))
 }

@@ -17,7 +17,12 @@ impl<M: Machine> Exercise<M> {
         match self.turn(library, state) {
             Turn::Gate | Turn::Menu => self.list(library, state, &mut ask),
             Turn::Place(id) => self.where_to(library, id, &mut ask),
-            Turn::Take(leaf) => take(library, leaf, &mut ask),
+            Turn::Take(leaf) => {
+                // In free practice all is taken out of turn, and mostly for no proof.
+                ask.again
+                    .take_if(|again| *again == Again::ForProof && is_free(self.setup.mode, state));
+                take(library, leaf, &mut ask);
+            }
             Turn::Work(_) | Turn::Call => {}
         }
         if state.ended.is_none() {
@@ -51,7 +56,9 @@ impl<M: Machine> Exercise<M> {
     fn list(&self, library: &Library, state: &State, ask: &mut Ask) {
         let prompt = match &self.menu {
             Menu::Gate => "You stand before the house. What first?".to_owned(),
-            Menu::Groups => "What do you look at or measure next? (by number, or by words to look for)".to_owned(),
+            Menu::Groups => {
+                "What do you look at or measure next? (by number, or by words to look for)".to_owned()
+            }
             Menu::Data(at) => match self.groups.data.get(*at) {
                 Some(group) => format!("What of this: {}?", group.heading),
                 None => "What of this?".to_owned(),
@@ -72,13 +79,21 @@ impl<M: Machine> Exercise<M> {
             _ => Vec::new(),
         };
         let entries = self.entries(library, state);
-        only(ask, safe(&prompt), None, entries.into_iter().map(|(_, words)| words));
-        (ask.unable, ask.unsure) = (None, None);
+        only(
+            ask,
+            safe(&prompt),
+            None,
+            entries.into_iter().map(|(_, words)| words),
+        );
+        (ask.minutes, ask.unable, ask.unsure) = (None, None, None);
     }
 
     fn where_to(&self, library: &Library, id: Id<Reading>, ask: &mut Ask) {
         let places = places(library, &self.groups, id, self.setup.seed);
-        let prompt = safe(&format!("{}: where does the probe go?", library.readings[id].title));
+        let prompt = safe(&format!(
+            "{}: where does the probe go?",
+            library.readings[id].title
+        ));
         let datum = Some(Datum::Reading(id));
         only(ask, prompt, datum, places.into_iter().map(|place| place.words));
         if let Some((asked, shown)) = &self.elsewhere
@@ -116,7 +131,9 @@ fn take(library: &Library, leaf: Datum, ask: &mut Ask) {
         Datum::Reading(_) => format!("Measure: {title}"),
         Datum::Sign(_) => format!("Look: {title}"),
     };
-    ask.question = Question::Act { text: vec![safe(&text)] };
+    ask.question = Question::Act {
+        text: vec![safe(&text)],
+    };
     // Only a face's own question for a sign knows how to be unsure.
     ask.unsure = ask.unsure.filter(|way| *way == Way::GoesOn);
 }
