@@ -58,7 +58,7 @@ pub fn call(
             voice.flush()?;
             return Ok(Left::Closed);
         }
-        voice.prompt(&question::prompt(&call.ask().question))?;
+        voice.prompt(&question::prompt(&call.ask().question, call.searches()))?;
         let Some(line) = line::read(&mut input)? else {
             closing::left_open(&mut voice)?;
             return Ok(Left::Quit);

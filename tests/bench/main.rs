@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod electric;
+mod practice;
 mod sound;
 mod thermal;
 mod told;

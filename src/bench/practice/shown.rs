@@ -1,5 +1,6 @@
 //! What a face shows of an exercise: the walk's question as an apprentice is to meet it.
 
+use super::Mode;
 use super::ahead::is_free;
 use super::exercise::{Exercise, Turn};
 use super::lacking;
@@ -38,9 +39,10 @@ impl<M: Machine> Exercise<M> {
     /// What stands beside it. In free practice nothing tells what is still possible: the tree would know too much.
     pub fn standing(&self, library: &Library, state: &State) -> Standing {
         let mut standing = standing(library, state);
-        if is_free(self.setup.mode, state) {
+        if self.setup.mode == Mode::Free {
             standing.possible.clear();
-            standing.at_worst = 0;
+            // How many questions are left is the apprentice's to say.
+            standing.at_worst = usize::MAX;
             for entry in &mut standing.trail {
                 entry.ruled_out.clear();
             }
@@ -57,7 +59,7 @@ impl<M: Machine> Exercise<M> {
         let prompt = match &self.menu {
             Menu::Gate => "You stand before the house. What first?".to_owned(),
             Menu::Groups => {
-                "What do you look at or measure next? (by number, or by words to look for)".to_owned()
+                "What do you look at or measure next?".to_owned()
             }
             Menu::Data(at) => match self.groups.data.get(*at) {
                 Some(group) => format!("What of this: {}?", group.heading),
