@@ -86,4 +86,3 @@ fn pace(controls: &Controls, process: &Process, still: f64) -> f64 {
         _ => 1.0,
     }
 }
-

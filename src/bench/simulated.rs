@@ -170,4 +170,3 @@ fn place(choices: &[Choice], word: &str) -> Option<Truth> {
     let place = choices.iter().position(|choice| choice.name == word);
     place.map(Truth::Value)
 }
-

@@ -79,11 +79,7 @@ pub fn decide(library: &Library, state: &State, command: &Command) -> Result<Vec
 /// # Errors
 ///
 /// As [`decide()`].
-pub fn carry_out(
-    library: &Library,
-    state: State,
-    command: &Command,
-) -> Result<(State, Vec<Event>), Refusal> {
+pub fn carry_out(library: &Library, state: State, command: &Command) -> Result<(State, Vec<Event>), Refusal> {
     let mut walk = Walk::new(library, state);
     walk.carry_out(command)?;
     Ok((walk.state, walk.events))

@@ -1,63 +1,19 @@
 //! The electric half in motion: a step of time from what is sensed to what is driven.
 
 use super::blower::{BlowerVolts, Relay};
-use super::call::{CALLED, CallVolts};
-use super::chain::{ChainVolts, Contacts};
+use super::call::CALLED;
+use super::chain::Contacts;
 use super::condition::Electric;
-use super::control::{ControlVolts, Latches};
-use super::ignition::Glow;
+use super::control::Latches;
 use super::line::LineVolts;
 use super::motor::{STALLED, STARTING};
 use super::outputs::Output;
 use super::sequence::{Phase, Seen, Sequence, Told};
 use super::sound::Sound;
+use super::volts::{Latched, Volts};
 use super::wire::OPEN;
 use crate::bench::make::{Blower, Make};
 use crate::bench::process::{Drive, Process};
-
-/// Everything electric that a probe could show at an instant.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Volts {
-    /// Line.
-    pub line: LineVolts,
-    /// Transformer and control voltage.
-    pub control: ControlVolts,
-    /// Call.
-    pub call: CallVolts,
-    /// Chain of safeties.
-    pub chain: ChainVolts,
-    /// At the board's inducer pin.
-    pub inducer_pin: f64,
-    /// At the inducer's plug.
-    pub inducer_plug: f64,
-    /// Share of its speed that the inducer makes.
-    pub inducer_turns: f64,
-    /// At the board's igniter pins.
-    pub igniter_pin: f64,
-    /// At the igniter.
-    pub glow: Glow,
-    /// At the board's valve pin.
-    pub valve_pin: f64,
-    /// At the valve's terminals.
-    pub valve: f64,
-    /// Blower.
-    pub blower: BlowerVolts,
-    /// Flame current in the sensor's lead, µA.
-    pub flame_current: f64,
-    /// How well flame stands before the sensor.
-    pub bathed: f64,
-    /// Whether a motor is just starting, and the line shows it.
-    pub starting: bool,
-}
-
-/// What a call leaves behind for the next one.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Latched {
-    /// Fuse and transformer's breaker.
-    pub control: Latches,
-    /// The rollout switch has tripped.
-    pub rollout: bool,
-}
 
 /// A board on less control voltage than this lets its relays go, V.
 const BROWN_OUT: f64 = 17.0;

@@ -29,9 +29,9 @@ pub struct Extremes {
     pub rollout: f64,
     /// Highest voltage across the pressure switch, V.
     pub switch: f64,
-    /// Lowest voltage at the board's valve pin, V.
+    /// Lowest voltage at the board's valve pin, V; infinite where nothing burned.
     pub valve_pin: f64,
-    /// Lowest flame current while a flame stood, µA.
+    /// Lowest flame current while a flame stood, µA; infinite where none did.
     pub flame_current: f64,
 }
 
@@ -75,7 +75,7 @@ pub struct Run {
     pub dropout: Option<Dropout>,
     /// What recordings kept from the start of the call.
     pub whole: Extremes,
-    /// What recordings kept from light-up to the dropout, or to the end of the call; none where nothing lit.
+    /// What recordings kept from the trial to the dropout, or to the end of the call; none where no trial came.
     pub fire: Option<Extremes>,
     /// The disc's temperature as the limit opened under fire, °F.
     pub limit_opened: Option<f64>,
@@ -110,13 +110,18 @@ impl Extremes {
     }
 
     pub(super) fn note(&mut self, volts: &Volts) {
+        self.note_chain(volts);
+        self.valve_pin = self.valve_pin.min(volts.valve_pin);
+    }
+
+    /// What is recorded from the trial on, before anything burns.
+    pub(super) fn note_chain(&mut self, volts: &Volts) {
         self.line = self.line.min(volts.line.board);
         self.control = self.control.min(volts.control.board);
         self.call = self.call.min(volts.call.board);
         self.limit = self.limit.max(volts.chain.limit);
         self.rollout = self.rollout.max(volts.chain.rollout);
         self.switch = self.switch.max(volts.chain.switch);
-        self.valve_pin = self.valve_pin.min(volts.valve_pin);
     }
 }
 

@@ -184,6 +184,10 @@ impl Watch {
         let burns = process.flame > 0.0;
         // The board may still ask for gas while the chain, or its own relay, has let the valve go.
         let fed = controls.drives_valve() && volts.valve >= HOLDS;
+        if !was_lit && self.run.trial.is_some() {
+            self.fire.note_chain(volts);
+            self.run.fire = Some(self.fire);
+        }
         if was_lit {
             self.fire.note(volts);
             self.best_current = self.best_current.max(volts.flame_current);

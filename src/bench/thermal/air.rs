@@ -16,7 +16,7 @@
 use super::condition::Air as Wrong;
 use super::draft::density;
 use super::register::worked;
-use super::spread::spread;
+use super::spread::{Own, spread};
 use super::way::narrowed;
 use crate::bench::make::{Blower, Make};
 use crate::trade::standard_airflow_from_rise;
@@ -64,7 +64,7 @@ impl House {
     pub fn new(make: &Make, output: f64, wrong: &Wrong) -> Self {
         let seed = make.seed;
         let range = make.rise_max - make.rise_min;
-        let rise = make.rise_min + spread(seed, 30, 0.35, 0.6) * range;
+        let rise = make.rise_min + spread(seed, Own::Rise, 0.35, 0.6) * range;
         let dense = density(make.altitude);
         let standard = worked(
             &standard_airflow_from_rise::FORMULA,
@@ -72,9 +72,9 @@ impl House {
             output / (1.08 * rise),
         );
         let made_for = standard / dense;
-        let of = |what: u64, share: f64| share * make.static_max * spread(seed, what, 0.55, 0.9);
-        let (filter, coil) = (of(31, 0.2), of(32, 0.4));
-        let (return_duct, supply_duct) = (of(33, 0.2), of(34, 0.2));
+        let of = |what: Own, share: f64| share * make.static_max * spread(seed, what, 0.55, 0.9);
+        let (filter, coil) = (of(Own::FilterLoss, 0.2), of(Own::CoilLoss, 0.4));
+        let (return_duct, supply_duct) = (of(Own::ReturnLoss, 0.2), of(Own::SupplyLoss, 0.2));
         let right = filter + coil + return_duct + supply_duct;
         let steep = if make.blower == Blower::Tapped { 2.3 } else { 3.5 };
         let shut_off = (steep * make.static_max).max(1.5 * right);

@@ -18,7 +18,7 @@
 use super::condition::{Flue, Inducer, Room, Thermal};
 use super::heat::towards;
 use super::register::worked;
-use super::spread::spread;
+use super::spread::{Own, spread};
 use super::way::{Cold, Way, narrowed};
 use crate::bench::make::{Make, Taps};
 use crate::trade::{air_density, theoretical_draft};
@@ -73,13 +73,13 @@ impl Draft {
     pub fn new(make: &Make, flue: &Flue, inducer: &Inducer, room: &Room) -> Self {
         let right = Way::in_order(make);
         let whole = right.whole();
-        let steep = spread(make.seed, 11, 1.3, 1.5);
+        let steep = spread(make.seed, Own::InducerCurve, 1.3, 1.5);
         let clean = 1.0 - inducer.wheel_dirty;
         // A condensing furnace breathes by its own intake, and its vent is too cool and too level to draw.
         let (stack, suction) = if make.condensing {
             (0.0, 0.0)
         } else {
-            let height = spread(make.seed, 12, 12.0, 28.0);
+            let height = spread(make.seed, Own::VentHeight, 12.0, 28.0);
             let vent = [height, make.outdoor, 300.0, make.altitude];
             let stack = worked(&theoretical_draft::FORMULA, vent, 0.0);
             (stack, room.negative + TIGHT_ROOM * room.starved.powi(3))

@@ -15,7 +15,7 @@
 use super::condition::Burners;
 use super::fuel::{FRESH, Fuel};
 use super::shown::Shape;
-use super::spread::spread;
+use super::spread::{Own, spread};
 use crate::bench::make::Make;
 
 /// Seconds for a flame to cross to the next burner.
@@ -106,7 +106,7 @@ impl Flame {
             fuel,
             rated,
             air: fuel.air_for_oxygen(right_oxygen(make)),
-            base_co: spread(make.seed, 21, 8.0, 35.0),
+            base_co: spread(make.seed, Own::Monoxide, 8.0, 35.0),
             count,
             reach: plugged.min(crossing) / count,
             primary: 1.0 - burners.dirty - 0.5 * burners.orifice_plugged / count,
@@ -201,5 +201,5 @@ impl Flame {
 
 /// Oxygen in the dry flue gas of this furnace in order and hot, per cent.
 pub fn right_oxygen(make: &Make) -> f64 {
-    spread(make.seed, 20, 6.2, 8.6)
+    spread(make.seed, Own::Oxygen, 6.2, 8.6)
 }

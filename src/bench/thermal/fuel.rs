@@ -1,7 +1,7 @@
 //! The two fuel gases.
 
 use super::register::worked;
-use super::spread::spread;
+use super::spread::{Own, spread};
 use crate::trade::{excess_air_natural, excess_air_propane};
 
 /// Oxygen in dry air, per cent.
@@ -26,7 +26,7 @@ impl Fuel {
     /// Natural gas near a furnace of this seed; suppliers' heating values differ by place and season.
     pub fn natural(seed: u64) -> Self {
         Self {
-            heating_value: spread(seed, 1, 1_000.0, 1_050.0),
+            heating_value: spread(seed, Own::HeatingValue, 1_000.0, 1_050.0),
             specific_gravity: 0.60,
             usual_manifold: 3.5,
             dry: dry_for_air(worked(&excess_air_natural::FORMULA, [10.0], 81.6)),

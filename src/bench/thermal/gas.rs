@@ -14,7 +14,7 @@
 use super::condition::{Gas, Shut};
 use super::heat::towards;
 use super::orifices::Orifices;
-use super::spread::spread;
+use super::spread::{Own, spread};
 use crate::bench::make::Make;
 
 /// Seconds in which a valve gets warm.
@@ -81,10 +81,10 @@ impl GasTrain {
         Self {
             shut: gas.shut != Shut::Open,
             rest,
-            set: make.manifold * misled * spread(make.seed, 3, 0.97, 1.03),
+            set: make.manifold * misled * spread(make.seed, Own::Regulator, 0.97, 1.03),
             plate: make.manifold,
-            pipe_loss: (spread(make.seed, 4, 0.15, 0.35) + gas.supply_drop) * loses,
-            valve_loss: spread(make.seed, 5, 0.4, 0.8) * loses / (open * open).max(1e-6),
+            pipe_loss: (spread(make.seed, Own::PipeLoss, 0.15, 0.35) + gas.supply_drop) * loses,
+            valve_loss: spread(make.seed, Own::SeatLoss, 0.4, 0.8) * loses / (open * open).max(1e-6),
             heat_at_plate: orifices.at_plate,
             icing: gas.icing,
             lets_go: gas.valve_lets_go,
@@ -178,9 +178,9 @@ fn supply(make: &Make, gas: &Gas, orifices: &Orifices) -> f64 {
         return make.inlet_max + gas.lock_up;
     }
     let usual = if orifices.fuel.usual_manifold > 7.0 {
-        spread(make.seed, 2, 11.0, 12.5)
+        spread(make.seed, Own::Supply, 11.0, 12.5)
     } else {
-        spread(make.seed, 2, 6.5, 8.5)
+        spread(make.seed, Own::Supply, 6.5, 8.5)
     };
     // A supply that is right lies well within the plate's range; one of the other gas stands as that gas does.
     let room = make.inlet_max - make.inlet_min;

@@ -16,7 +16,7 @@
 //!   stops too early (common practice).
 
 use super::condition::Air;
-use super::spread::spread;
+use super::spread::{Own, spread};
 use crate::bench::make::Make;
 
 /// Heat units of transfer when all is right.
@@ -70,7 +70,7 @@ impl Heat {
         let taken = 1.0 - (-NTU).exp();
         let transfer = NTU * carries * made_for;
         let metal = METAL * make.input;
-        let margin = spread(make.seed, 40, 12.0, 24.0);
+        let margin = spread(make.seed, Own::LimitMargin, 12.0, 24.0);
         let above_air = make.rise_max * (1.0 / taken - 1.0);
         let in_stream = (make.limit_opens - margin - 75.0 - make.rise_max) / above_air;
         let left = make.rise_max / taken * (-GOES_ON / 3_600.0 * carries * made_for * taken / metal).exp();

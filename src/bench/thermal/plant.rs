@@ -1,5 +1,7 @@
 //! The plant: what the electric half drives, and what it senses of it.
 
+use std::f64::consts::TAU;
+
 use super::air::House;
 use super::condition::Thermal;
 use super::draft::Draft;
@@ -8,7 +10,7 @@ use super::gas::GasTrain;
 use super::heat::{Heat, kept, towards};
 use super::orifices::Orifices;
 use super::room::Surroundings;
-use super::shown::{Shape, Shown};
+use super::shown::Shown;
 use super::switch::Carried;
 use super::water::Water;
 use crate::bench::make::Make;
@@ -16,8 +18,9 @@ use crate::bench::process::{Drive, Process};
 
 /// Seconds in which a rollout disc warms up.
 const ROLLOUT: f64 = 12.0;
-/// Times its need of air below which flame begins to come out of the tubes.
+/// Times its need of air below which flame begins to come out of the tubes, and at which most of it does.
 const OUT: f64 = 0.92;
+const ALL_OUT: f64 = 0.75;
 /// Seconds over which a technician watches whether the CO rises.
 const WATCHES: f64 = 240.0;
 /// Seconds for which a draft gauge swings after the inducer has started.
@@ -99,7 +102,6 @@ impl Plant {
         let drawn = self.draft.step(drive.inducer, fire, water, seconds);
         let moved = self.house.moves(drive.blower);
         let flow = self.gas.step(drive.valve_fed, seconds);
-        let flue_gas = self.surroundings.step(self.burns.lit > 0.0, seconds);
         // House air is pressed through a crack by the blower, and drawn through it by the inducer.
         let through = self.cracked * (moved.supply_static + 0.25 * drawn.suction).max(0.0).sqrt();
         let fed = Fed {
@@ -107,45 +109,37 @@ impl Plant {
             pressure: flow.manifold / self.plate_manifold,
             open: drive.valve_fed,
             air: drawn.air,
-            flue_gas,
+            flue_gas: self.surroundings.step(self.burns.lit > 0.0, seconds),
             house_air: through.min(0.6),
             leak: drawn.leak,
             igniting: drive.igniting,
         };
         let burns = self.flame.step(&fed, seconds);
-        let temperatures = self.heat.step(
-            burns.heat * kept(self.efficiency, burns.air),
-            moved.airflow,
-            seconds,
-        );
-        let back = ((OUT - burns.air) / (OUT - 0.75)).clamp(0.0, 1.0) * burns.lit;
-        let at_rollout = self.room + 60.0 * fire.min(3.0) + 400.0 * back * (fire / 0.3).min(1.0);
-        // What leaks through an unfed valve burns at the orifices, out of sight of the sensor.
-        let at_burners = if drive.valve_fed { burns.lit } else { 0.0 };
-        let rolls_back = burns.shape == Shape::RollsBack;
+        let kept = burns.heat * kept(self.efficiency, burns.air);
+        let temperatures = self.heat.step(kept, moved.airflow, seconds);
+        let turns = drive.inducer > 0.0;
+        self.turning_for = if turns { self.turning_for + seconds } else { 0.0 };
         self.co_before = towards(self.co_before, burns.co, seconds, WATCHES);
-        self.turning_for = if drive.inducer > 0.0 {
-            self.turning_for + seconds
-        } else {
-            0.0
-        };
+        let rollout = towards(
+            self.shown.rollout,
+            self.at_rollout(&burns, fire),
+            seconds,
+            ROLLOUT,
+        );
         let (draft_housing, draft_switch, felt) = self.carried.of(drawn.at_ports);
-        let before = self.shown;
+        self.burns = burns;
         self.shown = Shown {
             inlet: flow.inlet,
             inlet_lowest: flow.inlet_lowest,
             manifold: flow.manifold,
             manifold_lowest: flow.manifold_lowest,
             input: flow.heat,
-            flame: at_burners,
+            // What leaks through an unfed valve burns at the orifices, out of sight of the sensor.
+            flame: if drive.valve_fed { burns.lit } else { 0.0 },
             shape: burns.shape,
             draft_housing,
             draft_switch,
-            draft_lowest: if self.turning_for <= GAUGE_SWINGS {
-                draft_switch
-            } else {
-                before.draft_lowest.min(draft_switch)
-            },
+            draft_lowest: self.lowest(draft_switch),
             draft_wavers: drawn.wavers,
             oxygen: burns.oxygen,
             co: burns.co,
@@ -159,26 +153,45 @@ impl Plant {
             return_air: temperatures.return_air,
             supply_air: temperatures.supply_air,
             limit: temperatures.limit,
-            rollout: towards(before.rollout, at_rollout, seconds, ROLLOUT),
+            rollout,
             exchanger: temperatures.exchanger,
             water,
-            room_co: self.surroundings.co(burns.heat, burns.air, burns.co, rolls_back),
+            room_co: self.surroundings.co(&burns),
         };
-        let swing = (self.turning_for * std::f64::consts::TAU / PULSE).sin();
-        self.burns = burns;
-        Process {
-            switch_draft: felt * (1.0 + drawn.wavers * swing),
-            flame: at_burners,
-            sensor_bathed: burns.bathed,
-            limit_temperature: self.shown.limit,
-            rollout_temperature: self.shown.rollout,
-            return_air: temperatures.return_air,
-            supply_air: temperatures.supply_air,
-        }
+        self.sensed(felt)
     }
 
     /// What could be seen and measured of it now.
     pub fn shown(&self) -> Shown {
         self.shown
+    }
+
+    /// What the electric half senses, where the switch feels so much draft, in.w.c.
+    fn sensed(&self, felt: f64) -> Process {
+        let swing = (self.turning_for * TAU / PULSE).sin();
+        Process {
+            switch_draft: felt * (1.0 + self.shown.draft_wavers * swing),
+            flame: self.shown.flame,
+            sensor_bathed: self.burns.bathed,
+            limit_temperature: self.shown.limit,
+            rollout_temperature: self.shown.rollout,
+            return_air: self.shown.return_air,
+            supply_air: self.shown.supply_air,
+        }
+    }
+
+    /// What the rollout disc comes to, °F: it sees the burners, and flame that comes out of the tubes.
+    fn at_rollout(&self, burns: &Burns, fire: f64) -> f64 {
+        let out = ((OUT - burns.air) / (OUT - ALL_OUT)).clamp(0.0, 1.0) * burns.lit;
+        self.room + 60.0 * fire.min(3.0) + 400.0 * out * (fire / 0.3).min(1.0)
+    }
+
+    /// The lowest draft at the tees since the gauge came to rest.
+    fn lowest(&self, draft: f64) -> f64 {
+        if self.turning_for <= GAUGE_SWINGS {
+            draft
+        } else {
+            self.shown.draft_lowest.min(draft)
+        }
     }
 }

@@ -10,8 +10,10 @@
 //!   memory, of the right order.
 
 use super::condition::{Flue, Room as Wrong};
+use super::flame::Burns;
 use super::heat::towards;
-use super::spread::spread;
+use super::shown::Shape;
+use super::spread::{Own, spread};
 use crate::bench::make::Make;
 
 /// Flue gas for each BTU/h burned with just enough air, ft³/min.
@@ -19,6 +21,8 @@ const FLUE: f64 = 10.5 / 1_000.0 / 60.0;
 /// Seconds in which a closed room fills with what spills, and a terminal with what it draws back.
 const ROOM_FILLS: f64 = 600.0;
 const TERMINAL_FILLS: f64 = 40.0;
+/// Share of the flue gas that comes into the room where flame rolls back.
+const ROLLED_OUT: f64 = 0.1;
 /// Flue gas of a water heater that spills, ft³/min, and its CO, ppm.
 const HEATER: f64 = 8.0;
 const HEATER_CO: f64 = 250.0;
@@ -48,7 +52,7 @@ impl Surroundings {
             },
             parted: flue.vent_parted,
             spills: wrong.spills + 0.5 * closed + (wrong.negative * 20.0).min(1.0) * 0.5,
-            fresh: spread(make.seed, 50, 40.0, 120.0) * (1.0 - 0.8 * wrong.starved),
+            fresh: spread(make.seed, Own::FreshAir, 40.0, 120.0) * (1.0 - 0.8 * wrong.starved),
             room: 0.0,
             terminal: 0.0,
         }
@@ -62,11 +66,12 @@ impl Surroundings {
         self.room + self.terminal
     }
 
-    /// CO that the room comes to with the furnace burning so much, BTU/h, in so many times its need of air, ppm.
-    pub fn co(&self, heat: f64, air: f64, co: f64, rolls_back: bool) -> f64 {
-        let flue = FLUE * heat * air.max(0.5);
-        let out = flue * (self.parted + if rolls_back { 0.1 } else { 0.0 });
+    /// CO that the room comes to with the furnace burning so, ppm.
+    pub fn co(&self, burns: &Burns) -> f64 {
+        let rolls_back = burns.shape == Shape::RollsBack;
+        let share = self.parted + if rolls_back { ROLLED_OUT } else { 0.0 };
+        let out = FLUE * burns.heat * burns.air.max(0.5) * share;
         let heater = HEATER * self.spills.min(1.0);
-        (out * co + heater * HEATER_CO) / (out + heater + self.fresh)
+        (out * burns.co + heater * HEATER_CO) / (out + heater + self.fresh)
     }
 }

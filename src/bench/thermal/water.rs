@@ -23,7 +23,7 @@ use crate::trade::{
 const LEAVES: f64 = 115.0;
 const COLDER: f64 = 540.0;
 /// What a collector holds, gallons.
-const HOLDS: f64 = 0.12;
+const HOLDS: f64 = 0.06;
 /// What an open trap lets off, times what a furnace makes.
 const LETS_OFF: f64 = 4.0;
 
@@ -49,11 +49,12 @@ impl Water {
         }
         let fills = made(make) / 3_600.0 / HOLDS;
         let drains = LETS_OFF * fills * (1.0 - flue.trap_blocked);
-        let backs_up = (1.0 - drains / fills).max(0.0);
+        // What earlier calls left, less what has seeped away between them.
+        let backs_up = drains < fills;
         Self {
             fills,
             drains,
-            level: 0.7 * backs_up * flue.trap_blocked,
+            level: if backs_up { 0.55 * flue.trap_blocked } else { 0.0 },
         }
     }
 

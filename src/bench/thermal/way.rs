@@ -5,7 +5,7 @@
 //! - How the parts share the loss, and how much thinner the gas is hot: memory, of the right order.
 
 use super::condition::{Flue, Inducer};
-use super::spread::spread;
+use super::spread::{Own, spread};
 use crate::bench::make::{Make, Taps};
 
 /// What each part loses with all that a furnace in order draws hot, in.w.c.
@@ -54,7 +54,7 @@ impl Way {
                 vent: 0.24,
             }
         };
-        let hot = make.switch_set_point * spread(make.seed, 10, 1.45, 1.8);
+        let hot = make.switch_set_point * spread(make.seed, Own::Draft, 1.45, 1.8);
         let whole = hot / shares.between(make.switch_taps);
         Self {
             intake: whole * shares.intake,

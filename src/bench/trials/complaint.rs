@@ -91,7 +91,7 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (&'static str, &'static str) {
     if shown.is("full_run", "flame_cuts_out") {
         return (NO_HEAT, "limit-trips");
     }
-    if shown.is("blower", "weak") || shown.is_above("temperature_rise", "rise_max") {
+    if shown.is("blower", "weak") || shown.is_above("total_external_static", "static_max") {
         return ("airflow", "airflow");
     }
     // It heats: what is wrong shows on the yearly visit.

@@ -30,7 +30,7 @@ pub(super) fn run(library: &Library, folder: Option<&Path>, how: &Rehearse) -> R
         threads: thread::available_parallelism().unwrap_or(NonZero::<usize>::MIN),
     };
     let build = |make, condition| Simulated::new(&probes, Furnace { make, condition });
-    let trials = run_all(library, &plan, &build).map_err(stopped)?;
+    let trials = run_all(library, &plan, build).map_err(stopped)?;
     let report = Report {
         library,
         seed: plan.seed,

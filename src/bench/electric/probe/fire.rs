@@ -38,14 +38,14 @@ fn valve(name: &str) -> Option<ReadingProbe> {
             Some(dropout) => Some(dropout.valve),
             None => run.steady.map(|steady| steady.volts.valve),
         },
-        "board_valve_output_at_dropout" => |_, run| run.fire.map(|fire| fire.valve_pin),
+        "board_valve_output_at_dropout" => |_, run| recorded(run.fire?.valve_pin),
         _ => return None,
     })
 }
 
 fn flame(name: &str) -> Option<ReadingProbe> {
     Some(match name {
-        "flame_current" => |_, run| run.fire.map(|fire| fire.flame_current),
+        "flame_current" => |_, run| recorded(run.fire?.flame_current),
         "flame_current_good_rod" => |furnace, run| {
             let electric = &furnace.condition.electric;
             let volts = &run.fire_moment()?.volts;
@@ -83,6 +83,11 @@ fn flame(name: &str) -> Option<ReadingProbe> {
         },
         _ => return None,
     })
+}
+
+/// A lowest value, where anything was recorded.
+fn recorded(lowest: f64) -> Option<f64> {
+    lowest.is_finite().then_some(lowest)
 }
 
 /// What a technician sees on a rod: a coating from a share of the signal on that it takes.

@@ -3,6 +3,7 @@
 use super::{burning, can_be_seen};
 use crate::bench::furnace::Run;
 use crate::bench::probe::{ReadingProbe, SignProbe};
+use crate::bench::thermal::spread::Own;
 
 /// Share of the draft that comes and goes before a gauge is called unsteady.
 const WAVERS: f64 = 0.08;
@@ -88,11 +89,13 @@ fn vent(name: &str) -> Option<SignProbe> {
         "exchanger_passages" => |furnace, _| {
             let flue = &furnace.condition.thermal.flue;
             let plugged = flue.primary_sooted.max(flue.secondary_plugged) > SEEN;
-            Some(match (can_be_seen(furnace, 60, PASSAGES_SEEN), plugged) {
-                (false, _) => "not_seen",
-                (true, true) => "plugged",
-                (true, false) => "open",
-            })
+            Some(
+                match (can_be_seen(furnace, Own::PassagesSeen, PASSAGES_SEEN), plugged) {
+                    (false, _) => "not_seen",
+                    (true, true) => "plugged",
+                    (true, false) => "open",
+                },
+            )
         },
         _ => return None,
     })

@@ -2,6 +2,7 @@
 
 use super::{burning, burning_for, can_be_seen};
 use crate::bench::probe::{ReadingProbe, SignProbe};
+use crate::bench::thermal::spread::Own;
 
 /// Seconds of flame until an analyser shows a steady state.
 const STEADY: f64 = 240.0;
@@ -30,7 +31,7 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         },
         "exchanger_look" => |furnace, _| {
             let cracked = furnace.condition.thermal.flue.cracked > CRACK_SEEN;
-            Some(match (can_be_seen(furnace, 61, ALL_SEEN), cracked) {
+            Some(match (can_be_seen(furnace, Own::CellsSeen, ALL_SEEN), cracked) {
                 (false, _) => "not_seen",
                 (true, true) => "crack_seen",
                 (true, false) => "nothing_seen",

@@ -8,6 +8,7 @@ mod gas;
 
 use crate::bench::furnace::{Furnace, Moment, Run};
 use crate::bench::probe::{ReadingProbe, SignProbe};
+use crate::bench::thermal::spread::{Own, spread};
 
 /// The probe of a reading of the thermal side.
 pub fn reading(name: &str) -> Option<ReadingProbe> {
@@ -32,6 +33,6 @@ fn burning_for(run: &Run, seconds: f64) -> Option<&Moment> {
 }
 
 /// Whether something that needs taking apart, or a camera that reaches, can be seen at this furnace.
-fn can_be_seen(furnace: &Furnace, what: u64, share: f64) -> bool {
-    super::spread::spread(furnace.make.seed, what, 0.0, 1.0) < share
+fn can_be_seen(furnace: &Furnace, what: Own, share: f64) -> bool {
+    spread(furnace.make.seed, what, 0.0, 1.0) < share
 }

@@ -51,8 +51,6 @@ pub fn condensing() -> Make {
 /// What was seen at the moments of a call.
 #[derive(Clone, Copy, Debug)]
 pub struct Call {
-    /// The inducer at speed, cold.
-    pub cold: Shown,
     /// Just before the blower starts.
     pub before_blower: Shown,
     /// Half a minute after.
@@ -73,7 +71,6 @@ pub fn call(make: &Make, condition: &Thermal) -> Call {
         ..Drive::default()
     };
     run(&mut plant, &purge, 30.0);
-    let cold = plant.shown();
     let light = Drive {
         valve_fed: true,
         igniting: true,
@@ -98,7 +95,6 @@ pub fn call(make: &Make, condition: &Thermal) -> Call {
         }
     }
     Call {
-        cold,
         before_blower,
         after_blower,
         steady: plant.shown(),

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::super::{Page, way};
 use super::{Report, outcome, truth};
 use crate::bench::trials::{Outcome, Tally};
-use crate::report::findings::{Look, counted};
+use crate::report::findings::{COLUMNS, Look, counted};
 use crate::source::Safe;
 
 /// Widest column of names.
@@ -36,16 +36,18 @@ pub fn text(report: &Report<'_>, called: &Safe, look: Look) -> String {
     );
     page.blank();
     shown(&mut page, report);
-    // In one piece with the sum, however long the folder's name is.
-    page.text.push_str(&format!("{}: ", page.shown(called.as_str())));
     let calls = counted(sum.calls, "call");
-    page.line(
-        0,
-        &format!(
-            "{calls}, {} right, {} referred, {} missed, {} wrong",
-            sum.right, sum.referred, sum.missed, sum.wrong
-        ),
+    let sums = format!(
+        "{calls}, {} right, {} referred, {} missed, {} wrong",
+        sum.right, sum.referred, sum.missed, sum.wrong
     );
+    // The name in one piece, however long the folder's is.
+    let named = format!("{}:", page.shown(called.as_str()));
+    let gap = match named.chars().count() + 1 + sums.chars().count() <= COLUMNS {
+        true => " ",
+        false => "\n  ",
+    };
+    page.text.push_str(&format!("{named}{gap}{sums}\n"));
     page.text
 }
 
