@@ -25,7 +25,10 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
             WRONG_USE,
             "practice is not taken up again: the furnace is not kept with it",
         )
-        .help(format!("begin the same furnace anew with `proofwalk practice`; this was {}", safe(mark))));
+        .help(format!(
+            "begin the same furnace anew with `proofwalk practice`; this was {}",
+            safe(mark)
+        )));
     }
     let loaded = kept(&folder, opened)?;
     let taken = folder.take_up(&id)?;

@@ -40,14 +40,18 @@ fn practise(
     let mut state = State::default();
     let mut events = exercise.open(library, opened).unwrap();
     let mut asked = Vec::new();
-    for _ in 0..500 {
+    for _ in 0..3_000 {
         for event in events.drain(..) {
             apply(library, &mut state, &event).unwrap();
         }
         if state.closed {
             let reference = Reference { played };
             let debrief = debrief(library, &reference, exercise.score(), &state, false);
-            return Practised { debrief, state, asked };
+            return Practised {
+                debrief,
+                state,
+                asked,
+            };
         }
         let ask = exercise.ask(library, &state);
         asked.push(format!("{:?} {:?}", ask.question, ask.why));
@@ -61,21 +65,27 @@ fn practise(
 fn follows() -> impl FnMut(&Question, Option<&Again>) -> Command {
     let mut place = 0;
     move |question, again| {
-        place = if matches!(again, Some(Again::Elsewhere { .. })) { place + 1 } else { 0 };
+        place = if matches!(again, Some(Again::Elsewhere { .. })) {
+            place + 1
+        } else {
+            0
+        };
         match question {
             Question::Choice { .. } => Command::Choose(place),
             Question::Act { .. } => Command::Done,
             Question::Unproven { .. } => Command::Stop("not proven".to_owned()),
             Question::PutBack { restore, .. } => Command::PutBack(*restore),
             Question::Finished => Command::Close,
-            Question::Number { .. } | Question::Closed => unreachable!("{question:?} is not for an apprentice"),
+            Question::Number { .. } | Question::Closed => {
+                unreachable!("{question:?} is not for an apprentice")
+            }
         }
     }
 }
 
 fn setups(mode: Mode) -> impl Iterator<Item = Setup> {
     let levels = [Level::Common, Level::Any, Level::Hard];
-    (0..8).flat_map(move |seed| levels.map(|level| Setup { seed, level, mode }))
+    (0..6).flat_map(move |seed| levels.map(|level| Setup { seed, level, mode }))
 }
 
 #[test]
@@ -84,13 +94,16 @@ fn guided_practice_ends_at_any_furnace_and_costs_what_the_tree_costs_and_the_wro
     let mut as_the_tree = 0;
     for setup in setups(Mode::Guided) {
         let Practised { debrief, state, .. } = practise(&library, setup, follows());
-        assert!(debrief.overlooked.is_empty() || debrief.outcome != Outcome::Right, "{setup:?} {debrief:?}");
+        assert!(
+            debrief.overlooked.is_empty() || debrief.outcome != Outcome::Right,
+            "{setup:?} {debrief:?}"
+        );
         assert!(state.open.is_empty() && debrief.left_open.is_empty(), "{setup:?}");
         let added = debrief.tree_minutes + debrief.minutes_misplaced;
         as_the_tree += usize::from((debrief.minutes - added).abs() < 1e-9);
     }
     // The meters err otherwise than the tree's: a few readings fall within their accuracy of a bound, and are taken twice.
-    assert!(as_the_tree >= 12, "{as_the_tree} of 24");
+    assert!(as_the_tree >= 9, "{as_the_tree} of 18");
 }
 
 #[test]
@@ -104,7 +117,10 @@ fn the_same_seed_is_the_same_furnace_and_another_is_another() {
     };
     assert_eq!(truth(of(1)), truth(of(1)));
     assert!((2..8).any(|seed| truth(of(seed)) != truth(of(1))));
-    let free = Setup { mode: Mode::Free, ..of(1) };
+    let free = Setup {
+        mode: Mode::Free,
+        ..of(1)
+    };
     let stop = practise(&library, free, |question, _| match question {
         Question::Choice { options, .. } if options.len() == 2 => Command::Choose(1),
         Question::Choice { .. } => Command::Stop("only a look".to_owned()),
@@ -141,12 +157,25 @@ fn a_free_apprentice_who_takes_everything_is_told_nothing_by_the_tree() {
             }
             other => unreachable!("{other:?}"),
         });
-        let Practised { debrief, state, asked } = practised;
-        assert!(state.moment.stated.is_empty() && state.withheld.is_empty(), "{setup:?}");
-        assert!(debrief.overlooked.is_empty() || debrief.outcome != Outcome::Right, "{debrief:?}");
+        let Practised {
+            debrief,
+            state,
+            asked,
+        } = practised;
+        assert!(
+            state.moment.stated.is_empty() && state.withheld.is_empty(),
+            "{setup:?}"
+        );
+        assert!(
+            debrief.overlooked.is_empty() || debrief.outcome != Outcome::Right,
+            "{debrief:?}"
+        );
         assert!(state.trail.len() > 50, "{}", state.trail.len());
         for title in &debrief.truth {
-            assert!(!asked.iter().any(|asked| asked.contains(title.as_str())), "{title} is told");
+            assert!(
+                !asked.iter().any(|asked| asked.contains(title.as_str())),
+                "{title} is told"
+            );
         }
     }
 }

@@ -116,8 +116,8 @@ impl<M: Machine> Exercise<M> {
         command: &Command,
     ) -> Result<Vec<Event>, Refusal> {
         let mut ahead = Ahead::new(library, self.setup.mode, state.clone());
-        let turn = self.turn(library, state);
-        match (turn, command) {
+        let elsewhere = self.elsewhere.take();
+        match (self.turn(library, state), command) {
             (Turn::Gate, Command::Choose(choice)) => self.at_gate(library, &mut ahead, *choice)?,
             (Turn::Place(id), Command::Choose(choice)) => self.place(library, &mut ahead, id, *choice)?,
             (Turn::Take(leaf), Command::Done) => self.answer(library, &mut ahead, leaf)?,
@@ -136,10 +136,11 @@ impl<M: Machine> Exercise<M> {
                 ));
             }
             (Turn::Gate | Turn::Place(_), Command::Done) => return Err(choose_first()),
+            (_, Command::Note(_)) => {
+                ahead.carry_out(command)?;
+                self.elsewhere = elsewhere;
+            }
             _ => ahead.carry_out(command)?,
-        }
-        if self.turn(library, &ahead.state) != turn {
-            self.elsewhere = None;
         }
         Ok(ahead.events)
     }

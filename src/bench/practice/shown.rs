@@ -58,9 +58,7 @@ impl<M: Machine> Exercise<M> {
     fn list(&self, library: &Library, state: &State, ask: &mut Ask) {
         let prompt = match &self.menu {
             Menu::Gate => "You stand before the house. What first?".to_owned(),
-            Menu::Groups => {
-                "What do you look at or measure next?".to_owned()
-            }
+            Menu::Groups => "What do you look at or measure next?".to_owned(),
             Menu::Data(at) => match self.groups.data.get(*at) {
                 Some(group) => format!("What of this: {}?", group.heading),
                 None => "What of this?".to_owned(),

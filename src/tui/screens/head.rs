@@ -80,7 +80,9 @@ fn asked(question: &Question) -> (&'static str, Vec<&Safe>) {
             ..
         } => ("plate", vec![title]),
         Question::Number { title, .. } => ("measure", vec![title]),
-        Question::Choice { datum: None, prompt, .. } => ("choose", vec![prompt]),
+        Question::Choice {
+            datum: None, prompt, ..
+        } => ("choose", vec![prompt]),
         Question::Choice {
             datum: Some(Datum::Reading(_)),
             prompt,
