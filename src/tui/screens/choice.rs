@@ -21,12 +21,11 @@ pub fn sheet(theme: Theme, ask: &Ask, options: &[ShownOption], chosen: Option<us
         })
         .collect();
     let column = answer::column(theme, &rows, page.room());
-    let digits = rows.len().to_string().len();
     for (number, row) in rows.iter().enumerate() {
         let start = page.len();
         let marked = chosen == Some(number);
         let label = if number == 0 { "choose" } else { "" };
-        let tag = safe(&format!("{:>digits$}", number + 1));
+        let tag = safe(&(number + 1).to_string());
         page.item(label, marked, &tag, &row.pieces(theme, marked, column));
         if marked {
             sheet.keep = start..page.len();
