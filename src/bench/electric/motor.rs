@@ -35,9 +35,6 @@ pub const SLIP: f64 = 0.08;
 /// Share of its rated torque below which a motor does not start its wheel.
 const STARTS: f64 = 0.12;
 
-/// Power of its capacitor's share with which torque falls, of the order that weak capacitors slow motors by; from memory.
-const CAPACITOR: f64 = 1.5;
-
 /// What a stalled motor draws, times its rated current.
 pub const STALLED: f64 = 2.2;
 
@@ -49,9 +46,15 @@ pub fn speed_to_slip(share: f64) -> f64 {
     1.0 - share * (1.0 - SLIP)
 }
 
+/// Share of its torque that a motor has left with a share of its capacitor: to the power 1.5, of the order that weak
+/// capacitors slow motors by; from memory.
+fn torque_of(capacitor: f64) -> f64 {
+    capacitor * capacitor.sqrt()
+}
+
 /// Share of its capacitor with which a motor comes to this slip.
 pub fn capacitor_for(slip: f64) -> f64 {
-    (SLIP / slip).powf(1.0 / CAPACITOR)
+    (SLIP / slip).powf(1.0 / 1.5)
 }
 
 impl Motor {
@@ -66,7 +69,7 @@ impl Motor {
             return 0.0;
         }
         let capacitor = match with_capacitor {
-            true => (1.0 - self.capacitor_lost).powf(CAPACITOR),
+            true => torque_of(1.0 - self.capacitor_lost),
             false => 1.0,
         };
         let torque = volts * volts * capacitor * (1.0 - self.shorted_turns);

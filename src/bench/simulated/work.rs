@@ -12,6 +12,9 @@ pub fn mend(tree: &str, step: &str) -> Option<Mend> {
         ("airflow", "change_filter") => |condition| condition.thermal.air.filter_loaded = 0.0,
         ("airflow", "open_registers") => |condition| condition.thermal.air.registers_closed = 0.0,
         ("flame-drops-out", "clean") => |condition| condition.electric.sensing.coated = 0.0,
+        ("limit-trips" | "combustion-check", "vent_cleared") => {
+            |condition| condition.thermal.gas.reference = 0.0
+        }
         ("no-call", "pins") => |condition| condition.electric.call.base_ohms = 0.0,
         ("no-call", "wait") => |condition| {
             let thermostat = &mut condition.electric.call.thermostat;

@@ -11,6 +11,9 @@ use crate::walk::{
 /// More answers than any call needs: a walk that takes so many is going round in circles.
 const MOST: usize = 2_000;
 
+/// Events of a usual call.
+const USUAL: usize = 160;
+
 /// A call that was walked to its end.
 #[derive(Clone, Debug)]
 pub struct Walked {
@@ -60,6 +63,8 @@ pub fn walk(
         Door::Gate => open(library, opened)?,
         Door::Tree => open_at(library, opened)?,
     };
+    // As many as most calls come to: a list that grows is copied each time.
+    events.reserve(USUAL);
     let mut state = State::default();
     for event in &events {
         apply(library, &mut state, event)
