@@ -222,9 +222,15 @@ impl Debrief {
             ));
         }
         let mut way: Vec<String> = self.way.iter().map(Safe::to_string).collect();
-        if self.tree_outcome != Outcome::Right {
-            way.push("The tree did not find it either: this furnace is a hard one".to_owned());
+        let proven = self.tree_outcome == Outcome::Right;
+        if !proven {
+            way.push("The tree does not find it at this furnace".to_owned());
         }
+        let way_heading = if proven {
+            "A proven way, by the tree"
+        } else {
+            "The tree's way"
+        };
         let sections = [
             ("What was wrong", truth),
             ("What you found", found),
@@ -235,7 +241,7 @@ impl Debrief {
             ),
             ("Dangers overlooked", none_if_empty(&self.overlooked)),
             ("Left open", none_if_empty(&self.left_open)),
-            ("A proven way, by the tree", way),
+            (way_heading, way),
         ];
         let section = |(heading, lines): (&str, Vec<String>)| Known {
             heading: safe(heading),
