@@ -8,6 +8,7 @@
 //! Machine = a furnace as a technician meets it: asked for readings and signs, worked upon by steps
 //! Technician + Machine → a walked call; trials: many calls at many furnaces, each verdict held against the truth
 //! cost: what a tree takes to come to a verdict, against the least that any order of its questions takes
+//! practice: an apprentice in the technician's place
 //! ```
 //!
 //! Pure and seeded: no file, no clock, no terminal. A reading is what the physics give, never a table of answers by fault.
@@ -22,6 +23,7 @@ mod human;
 pub mod machine;
 pub mod make;
 pub mod meter;
+pub mod practice;
 pub mod probe;
 pub mod process;
 pub mod simulated;

@@ -37,7 +37,7 @@ impl<'m, M: Machine> Technician<'m, M> {
     /// The command that answers; none once the call is closed.
     pub fn answer(&mut self, library: &Library, state: &State) -> Option<Command> {
         Some(match wanted(library, state) {
-            Wanted::Value { leaf, .. } => self.value(library, state, leaf),
+            Wanted::Value { leaf, .. } => taken(self.machine, &mut self.dice, library, state, leaf),
             Wanted::Work(step) => {
                 self.machine.work(step);
                 Command::Done
@@ -47,20 +47,6 @@ impl<'m, M: Machine> Technician<'m, M> {
             Wanted::Close => Command::Close,
             Wanted::Nothing | Wanted::Onward => return None,
         })
-    }
-
-    fn value(&mut self, library: &Library, state: &State, leaf: Datum) -> Command {
-        match (leaf, self.machine.ask(leaf)) {
-            (Datum::Reading(id), Some(Truth::Number(truth))) => {
-                Command::Type(meter::typed(&library.readings[id], truth, &mut self.dice))
-            }
-            (Datum::Field(id), Some(Truth::Number(truth))) => {
-                Command::Type(meter::copied(&library.plate[id], truth))
-            }
-            (Datum::Sign(_) | Datum::Field(_), Some(Truth::Value(value))) => Command::Choose(value),
-            (Datum::Sign(_), _) if asks_whether_unsure(library, state) => Command::Unsure,
-            _ => Command::Unable("not at this furnace, or not in this state".to_owned()),
-        }
     }
 
     fn decide(&mut self, lines: &[(&crate::library::ProofLine, Holding)], state: &State) -> Command {
@@ -74,6 +60,27 @@ impl<'m, M: Machine> Technician<'m, M> {
             }
             None => Command::Stop("the verdict is not proven".to_owned()),
         }
+    }
+}
+
+/// What is answered for a value that a walk waits for: what a meter shows of it, what is seen, what stands on the plate.
+pub fn taken(
+    machine: &mut impl Machine,
+    dice: &mut Dice,
+    library: &Library,
+    state: &State,
+    leaf: Datum,
+) -> Command {
+    match (leaf, machine.ask(leaf)) {
+        (Datum::Reading(id), Some(Truth::Number(truth))) => {
+            Command::Type(meter::typed(&library.readings[id], truth, dice))
+        }
+        (Datum::Field(id), Some(Truth::Number(truth))) => {
+            Command::Type(meter::copied(&library.plate[id], truth))
+        }
+        (Datum::Sign(_) | Datum::Field(_), Some(Truth::Value(value))) => Command::Choose(value),
+        (Datum::Sign(_), _) if asks_whether_unsure(library, state) => Command::Unsure,
+        _ => Command::Unable("not at this furnace, or not in this state".to_owned()),
     }
 }
 

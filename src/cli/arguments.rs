@@ -105,6 +105,11 @@ pub(super) enum Command {
     /// Says which steps and edges of each tree they walk, and shows each scenario that departs from what it expects with the
     /// walk as it went and the answer on which it left the expected way.
     Rehearse(Rehearse),
+    /// Practise on a simulated furnace with a hidden fault.
+    ///
+    /// Without `--guided` you choose what is looked at and measured, and name the fault when you are sure. Afterwards it is told
+    /// what the fault was, what a proven way looked like, and what yours took.
+    Practice(Practising),
     /// Draw a tree, to look at or to print.
     Picture {
         /// The tree, for instance no-heat.
@@ -195,6 +200,37 @@ pub(super) struct Rehearse {
     /// Run them again whenever a file of the folder is saved.
     #[arg(long)]
     pub watch: bool,
+}
+
+/// Which furnace is practised on, and how.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Practising {
+    /// The tree asks, and the furnace answers where the probe is put where it should be.
+    #[arg(long)]
+    pub guided: bool,
+    /// 1: one common fault; 2: any fault, or none; 3: two at once, or one that comes and goes.
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u8).range(1..=3))]
+    pub level: u8,
+    /// The furnace of this number: the same level and seed are the same furnace for a whole class. Without it, any.
+    #[arg(long, value_name = "N")]
+    pub seed: Option<u64>,
+    /// The library's folder; without it, the built-in library.
+    #[arg(long, value_name = "DIR")]
+    pub library: Option<PathBuf>,
+    #[command(flatten)]
+    pub overlays: Overlays,
+    #[command(flatten)]
+    pub sessions: Sessions,
+    /// Who practises.
+    #[arg(long, value_name = "ID", env = "PROOFWALK_TECHNICIAN", value_parser = identity)]
+    pub technician: Option<String>,
+    /// Lines instead of the screen; chosen by itself where there is no terminal.
+    #[arg(long)]
+    pub plain: bool,
+    /// The time to write into the session, for demonstrations and tests.
+    #[arg(long, value_name = "TIME", value_parser = clock)]
+    pub clock: Option<Timestamp>,
 }
 
 /// Which calls are walked at simulated furnaces.

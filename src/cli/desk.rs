@@ -31,10 +31,19 @@ impl<'l> Desk<'l> {
         journal: Journal,
         clock: Option<Timestamp>,
     ) -> Result<Self, Failure> {
-        let events = open(library, opened)?;
+        Self::begin(library, &open(library, opened)?, journal, clock)
+    }
+
+    /// Begins a call with the events that open it; they are on disk when this returns.
+    pub fn begin(
+        library: &'l Library,
+        events: &[Event],
+        journal: Journal,
+        clock: Option<Timestamp>,
+    ) -> Result<Self, Failure> {
         let mut desk = Self::at(library, State::default(), journal, clock);
-        desk.save(&events)?;
-        desk.fold(&events)?;
+        desk.save(events)?;
+        desk.fold(events)?;
         Ok(desk)
     }
 
@@ -83,6 +92,23 @@ impl<'l> Desk<'l> {
         self.fold(&[event])
     }
 
+    /// Keeps what an answer led to. When this returns `Ok`, it is on disk.
+    pub fn keep(&mut self, events: &[Event]) -> Result<(), NotDone> {
+        if events.is_empty() {
+            return Ok(());
+        }
+        let saved = self.save(events);
+        self.unsaved = saved.is_err();
+        saved.map_err(|error| NotDone::NotSaved {
+            message: error.message,
+            help: "your answer stands here: try again once there is room; quit and resume where that does not help"
+                .to_owned(),
+        })?;
+        self.fold(events).map_err(|failure| {
+            NotDone::Refused(Refusal::new(failure.message, "quit and run `proofwalk verify`"))
+        })
+    }
+
     fn save(&mut self, events: &[Event]) -> Result<(), Failure> {
         let lines: Result<Vec<String>, _> = events.iter().map(encode).collect();
         let lines = lines
@@ -117,15 +143,6 @@ impl Call for Desk<'_> {
 
     fn carry_out(&mut self, command: Command) -> Result<(), NotDone> {
         let events = decide(self.library, &self.state, &command).map_err(NotDone::Refused)?;
-        let saved = self.save(&events);
-        self.unsaved = saved.is_err();
-        saved.map_err(|error| NotDone::NotSaved {
-            message: error.message,
-            help: "your answer stands here: try again once there is room; quit and resume where that does not help"
-                .to_owned(),
-        })?;
-        self.fold(&events).map_err(|failure| {
-            NotDone::Refused(Refusal::new(failure.message, "quit and run `proofwalk verify`"))
-        })
+        self.keep(&events)
     }
 }

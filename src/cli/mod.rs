@@ -12,6 +12,7 @@ mod library;
 mod look;
 mod misplaced;
 mod picture;
+mod practice;
 mod rehearse;
 mod replay;
 mod report;
@@ -99,6 +100,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             ..
         }) => checked(library.folder()?, &overlays.folders, release, format, watch),
         Some(Command::Rehearse(how)) => rehearse::run(&how),
+        Some(Command::Practice(how)) => practice::run(&how),
         Some(Command::Picture {
             tree,
             format,

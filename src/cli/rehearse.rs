@@ -2,6 +2,8 @@
 
 mod trials;
 
+pub(super) use trials::known_to_furnace;
+
 use std::io;
 use std::path::Path;
 

@@ -5,8 +5,9 @@ use super::desk::Desk;
 use super::failure::{Failure, WRONG_USE};
 use super::session::{events, opened, state};
 use super::walk::{face, kept, sessions};
+use crate::source::safe;
 use crate::store::{ChainState, Listed, SessionFolder, SessionId};
-use crate::walk::{Event, decode};
+use crate::walk::{Event, Opened, decode};
 
 /// Takes up a session; without an id, the newest of this technician that is not closed.
 pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failure> {
@@ -16,7 +17,20 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
         None => newest(&folder, walking.technician.as_deref())?,
     };
     // Looked at first: taking a session up mends a torn last line, and nothing is touched that cannot be gone on with.
-    let loaded = kept(&folder, opened(&events(&folder.read(&id)?.records)?)?)?;
+    let before = events(&folder.read(&id)?.records)?;
+    let opened = opened(&before)?;
+    if opened.is_practice() {
+        let mark = opened.answered_from.as_deref().unwrap_or_default();
+        return Err(Failure::new(
+            WRONG_USE,
+            "practice is not taken up again: the furnace is not kept with it",
+        )
+        .help(format!(
+            "begin the same furnace anew with `proofwalk practice`; this was {}",
+            safe(mark)
+        )));
+    }
+    let loaded = kept(&folder, opened)?;
     let taken = folder.take_up(&id)?;
     let events = events(&taken.records)?;
     let state = state(&loaded.library, &events)?;
@@ -51,7 +65,7 @@ pub(super) fn say_which_library(walking: &Walking) {
 /// The newest open session of a technician; ids begin with their time, so the last one is the newest.
 fn newest(folder: &SessionFolder, technician: Option<&str>) -> Result<SessionId, Failure> {
     let open = folder.list()?.into_iter().rev().find(|listed| {
-        is_open(listed) && technician.is_none_or(|technician| of(listed).as_deref() == Some(technician))
+        can_go_on(listed) && technician.is_none_or(|technician| of(listed).as_deref() == Some(technician))
     });
     open.map(|listed| listed.id).ok_or_else(|| {
         Failure::new(WRONG_USE, "there is no call to take up")
@@ -69,10 +83,19 @@ pub(super) fn is_open(listed: &Listed) -> bool {
     whole && listed.first.is_some() && !matches!(last, Some(Event::Closed))
 }
 
+/// Whether a session can be taken up and is no practice.
+pub(super) fn can_go_on(listed: &Listed) -> bool {
+    is_open(listed) && !opening(listed).is_some_and(|opened| opened.is_practice())
+}
+
 /// The technician of a session.
 pub(super) fn of(listed: &Listed) -> Option<String> {
+    opening(listed)?.technician
+}
+
+fn opening(listed: &Listed) -> Option<Opened> {
     match decode(listed.first.as_ref()?.event.get()).ok()? {
-        Event::Opened(opened) => opened.technician,
+        Event::Opened(opened) => Some(opened),
         _ => None,
     }
 }

@@ -52,7 +52,8 @@ pub(super) fn about(session: &Listed) -> Option<String> {
         return None;
     };
     let time = first.time.strftime("%Y-%m-%d %H:%M");
-    let parts = [opened.technician, opened.site, opened.equipment];
+    let practice = opened.answered_from.clone().filter(|_| opened.is_practice());
+    let parts = [opened.technician, opened.site, opened.equipment, practice];
     let parts: Vec<String> = parts
         .into_iter()
         .flatten()

@@ -84,7 +84,7 @@ pub(super) fn open<'l>(
     Ok((id, desk))
 }
 
-fn new_id(clock: Option<Timestamp>) -> SessionId {
+pub(super) fn new_id(clock: Option<Timestamp>) -> SessionId {
     // The last ten bytes of a fresh UUID v7 are random but for its version and variant bits.
     let fresh = Uuid::now_v7();
     let mut random = [0; 10];
@@ -106,38 +106,54 @@ pub(super) fn face(id: &SessionId, desk: &mut Desk<'_>, walking: &Walking) -> Re
             desk.knows(history.known());
         }
     }
-    let terminal = io::stdin().is_terminal() && io::stdout().is_terminal();
-    let left = if terminal && !walking.plain && look::can_draw() {
-        tui::call(desk, look::of_terminal())?
-    } else {
-        let call = plain::call(
-            io::stdin().lock(),
-            io::stdout().lock(),
-            desk,
-            look::plain_options(),
-        );
-        match call {
-            // Nobody reads any more; what was answered is on disk.
-            Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Left::Quit,
-            other => other?,
-        }
-    };
-    let place = match &walking.sessions.sessions {
-        Some(folder) => format!(" --sessions {}", safe(&folder.to_string_lossy())),
-        None => String::new(),
-    };
+    let left = hand_over(desk, walking.plain)?;
     let (said, command) = match left {
         Left::Closed => ("Closed. The job report:", "report"),
         Left::Quit | Left::HungUp(_) => ("Left open. To go on:", "resume"),
     };
-    super::tell(&format!("{said} proofwalk {command} {}{place}", id.as_str()));
-    if desk.is_unsaved() {
-        return Err(Failure::new(
+    let folder = walking.sessions.sessions.as_deref();
+    super::tell(&format!("{said} {}", about(command, id, folder)));
+    all_saved(desk)?;
+    Ok(0)
+}
+
+/// Hands a call to the screen, or to the line face where that is wanted or nothing can be drawn.
+pub(super) fn hand_over(call: &mut dyn Call, plain: bool) -> Result<Left, Failure> {
+    let terminal = io::stdin().is_terminal() && io::stdout().is_terminal();
+    if terminal && !plain && look::can_draw() {
+        return Ok(tui::call(call, look::of_terminal())?);
+    }
+    let left = plain::call(
+        io::stdin().lock(),
+        io::stdout().lock(),
+        call,
+        look::plain_options(),
+    );
+    match left {
+        // Nobody reads any more; what was answered is on disk.
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(Left::Quit),
+        other => Ok(other?),
+    }
+}
+
+/// A command about a session, as it is typed.
+pub(super) fn about(command: &str, id: &SessionId, folder: Option<&Path>) -> String {
+    let place = match folder {
+        Some(folder) => format!(" --sessions {}", safe(&folder.to_string_lossy())),
+        None => String::new(),
+    };
+    format!("proofwalk {command} {}{place}", id.as_str())
+}
+
+/// A failure where the last answer could not be saved.
+pub(super) fn all_saved(desk: &Desk<'_>) -> Result<(), Failure> {
+    match desk.is_unsaved() {
+        false => Ok(()),
+        true => Err(Failure::new(
             NOT_SAVED,
             "the last answer is not saved; every one before it is",
-        ));
+        )),
     }
-    Ok(0)
 }
 
 /// Walks a call with a scenario file for answers.

@@ -58,7 +58,7 @@ pub fn call(
             voice.flush()?;
             return Ok(Left::Closed);
         }
-        voice.prompt(&question::prompt(&call.ask().question))?;
+        voice.prompt(&question::prompt(&call.ask().question, call.searches()))?;
         let Some(line) = line::read(&mut input)? else {
             closing::left_open(&mut voice)?;
             return Ok(Left::Quit);
@@ -140,13 +140,13 @@ fn understand<W: Write>(
         return Ok(Outcome::Ask);
     }
     let Some((wish, rest)) = wish(line) else {
-        return answer(voice, &call.ask().question, line);
+        return answer(voice, call, line);
     };
     let beside = call.standing();
     match wish {
         // What a meter shows, and no put-back that stays open.
         Wish::LeaveOpen if rest.is_empty() && matches!(call.ask().question, Question::Number { .. }) => {
-            return answer(voice, &call.ask().question, line);
+            return answer(voice, call, line);
         }
         Wish::Again => return Ok(Outcome::Ask),
         Wish::Leave => return Ok(Outcome::Leave),
@@ -206,7 +206,8 @@ fn confirmed(command: Option<Command>) -> Outcome {
     command.map_or(Outcome::Prompt, Outcome::Do)
 }
 
-fn answer<W: Write>(voice: &mut Voice<'_, W>, question: &Question, line: &str) -> io::Result<Outcome> {
+fn answer<W: Write>(voice: &mut Voice<'_, W>, call: &dyn Call, line: &str) -> io::Result<Outcome> {
+    let question = &call.ask().question;
     match question {
         Question::Number { .. } => return Ok(Outcome::Do(Command::Type(line.to_owned()))),
         Question::Choice { options, .. } => {
@@ -220,6 +221,9 @@ fn answer<W: Write>(voice: &mut Voice<'_, W>, question: &Question, line: &str) -
                 .and_then(|at| options.get(at))
             {
                 return Ok(Outcome::Do(Command::Choose(option.value)));
+            }
+            if call.searches() {
+                return Ok(Outcome::Do(Command::Type(line.to_owned())));
             }
             voice.say(&format!(
                 "That is none of the answers. Say a number from 1 to {}, or help.",

@@ -47,11 +47,14 @@ fn marks(ask: &Ask) -> String {
     }
 }
 
-/// What the prompt says.
-pub fn prompt(question: &Question) -> String {
+/// What the prompt says; `searches` where words look for what is not in the list.
+pub fn prompt(question: &Question, searches: bool) -> String {
     match question {
         Question::Number { scale, .. } if scale.symbol().is_empty() => "Number:".to_owned(),
         Question::Number { scale, .. } => format!("Number ({}):", scale.symbol()),
+        Question::Choice { options, .. } if searches => {
+            format!("Answer (1 to {}, or words to look for):", options.len())
+        }
         Question::Choice { options, .. } => format!("Answer (1 to {}):", options.len()),
         Question::Act { .. } | Question::PutBack { .. } => "Answer (done):".to_owned(),
         Question::Unproven { .. } => "Answer (a number, stop, or insist):".to_owned(),
@@ -77,8 +80,11 @@ fn asked<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
         }
         Question::Choice { prompt, .. } => voice.label("Question", &with_minutes(prompt)),
         Question::Act { text } => {
-            for line in text {
-                voice.label("Do", line)?;
+            for (number, line) in text.iter().enumerate() {
+                match number + 1 == text.len() {
+                    true => voice.label("Do", &with_minutes(line))?,
+                    false => voice.label("Do", line)?,
+                }
             }
             Ok(())
         }

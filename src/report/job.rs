@@ -15,7 +15,7 @@ pub(super) use text::GOVERNS;
 
 use crate::library::{Datum, Fault, FieldKind, Id, Kind, Library, Severity, Status};
 use crate::source::{Safe, safe};
-use crate::walk::{self, End, Event, Question, Role, State, Value};
+use crate::walk::{self, End, Event, Opened, Question, Role, State, Value};
 
 /// A job report, in order.
 #[derive(Clone, Debug, Serialize)]
@@ -64,7 +64,7 @@ pub struct Job {
     pub stands_at: Option<String>,
     /// Dangers that were raised, in order.
     pub dangers: Vec<String>,
-    /// The file that answered, where nobody was on site.
+    /// What answered, where nobody was on site: a file, or the practice that it was.
     pub answered_from: Option<String>,
     /// What was answered, in order; answers that were taken back are in the log.
     pub answers: Vec<AnswerEntry>,
@@ -176,6 +176,14 @@ pub struct Log<'a> {
     pub head: String,
     /// Lines.
     pub records: u64,
+}
+
+/// Why a call is no field call: a file answered it, or a simulated furnace.
+fn no_field_call(answered_from: &str) -> String {
+    match answered_from.starts_with(Opened::PRACTICE) {
+        true => format!("{answered_from}; a simulated furnace answered."),
+        false => format!("the file {answered_from} answered, and the gate was not walked."),
+    }
 }
 
 impl Job {

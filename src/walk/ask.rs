@@ -74,6 +74,11 @@ pub enum Again {
     Retake,
     /// A refused verdict lacks it.
     ForProof,
+    /// In practice, the probe was put elsewhere.
+    Elsewhere {
+        /// What the meter shows there.
+        shown: Safe,
+    },
 }
 
 /// What is asked.
@@ -98,8 +103,8 @@ pub enum Question {
     },
     /// One of several.
     Choice {
-        /// Of what.
-        datum: Datum,
+        /// Of what; none where something is chosen that is no answer of the walk.
+        datum: Option<Datum>,
         /// The question.
         prompt: Safe,
         /// The options, in the author's order.

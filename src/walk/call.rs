@@ -26,6 +26,11 @@ pub trait Call {
         &[]
     }
 
+    /// Whether words that are none of a question's options look for others: a list too long to read is searched.
+    fn searches(&self) -> bool {
+        false
+    }
+
     /// Carries a command out. When this returns `Ok`, everything it led to is on disk.
     ///
     /// # Errors

@@ -190,9 +190,20 @@ pub struct Opened {
     pub equipment: Option<String>,
     /// The program's version.
     pub program: String,
-    /// The file that answered, where nobody was on site.
+    /// The file that answered, or the practice that it was, where nobody was on site.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub answered_from: Option<String>,
+}
+
+impl Opened {
+    /// What [`Opened::answered_from`] begins with where a simulated furnace answered, and no file.
+    pub const PRACTICE: &'static str = "practice seed ";
+
+    /// Whether it is practice: a simulated furnace answered.
+    pub fn is_practice(&self) -> bool {
+        let from = self.answered_from.as_deref();
+        from.is_some_and(|from| from.starts_with(Self::PRACTICE))
+    }
 }
 
 /// Which library a call was walked with.

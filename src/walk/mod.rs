@@ -35,7 +35,7 @@ pub use decide::{carry_out, decide, go_on, open, open_at};
 pub use event::{Doubt, End, Event, LibraryMark, Opened, OverlayMark, Role, Voiding};
 pub use overlays::overlay_words;
 pub use possible::{possible, ruled_out};
-pub use proof::{Holding, holding_alternative, is_proven, lines as proof_lines, takeable};
+pub use proof::{Holding, holding_alternative, is_proven, lines as proof_lines, takeable, unread_fields};
 pub use rehearse::{
     Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Rehearsal, Run, Said, Suggestion, Tally,
     TreeCoverage, answer_in, departures, parting, passed, rehearse, suggestion, wanted_words,

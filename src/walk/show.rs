@@ -165,7 +165,7 @@ fn value(library: &Library, state: &State, of: Datum, leaf: Datum, ask: &mut Ask
             about_taking(library, &sign.taking, ask);
             ask.unsure = Some(unsure);
             ask.question = Question::Choice {
-                datum: leaf,
+                datum: Some(leaf),
                 prompt: safe(&sign.ask),
                 options: options(&sign.values, bands),
             };
@@ -177,7 +177,7 @@ fn value(library: &Library, state: &State, of: Datum, leaf: Datum, ask: &mut Ask
             }
             ask.question = match &field.kind {
                 FieldKind::Choices(choices) => Question::Choice {
-                    datum: leaf,
+                    datum: Some(leaf),
                     prompt: safe(&field.title),
                     options: options(choices, bands),
                 },

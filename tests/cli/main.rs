@@ -19,6 +19,7 @@ mod formulas;
 mod ids;
 mod overlays;
 mod papers;
+mod practising;
 mod reading;
 mod rehearsing;
 mod schemas;

@@ -36,7 +36,7 @@ impl Spoken {
     }
 
     /// What was said since the last answer.
-    fn fresh(&self) -> String {
+    pub fn fresh(&self) -> String {
         self.out.lock().unwrap()[self.read..].to_owned()
     }
 

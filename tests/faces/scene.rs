@@ -138,7 +138,7 @@ pub fn choice() -> Ask {
         minutes: Some(1.0),
         unsure: Some(Way::GoesOn),
         ..ask(Question::Choice {
-            datum: Datum::Sign(Id::new(1)),
+            datum: Some(Datum::Sign(Id::new(1))),
             prompt: safe("How does the flame look when the burners light?"),
             options: vec![
                 option(

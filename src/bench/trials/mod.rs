@@ -10,10 +10,10 @@ mod play;
 mod run;
 mod tally;
 
-pub use call::{Door, Walked, walk};
+pub use call::{Door, Walked, cost, walk};
 pub use complaint::complaint;
-pub use judge::{Ending, Outcome, ending, judge};
-pub use play::{Played, Subject, play};
+pub use judge::{Ending, Outcome, ending, judge, judge_verdict};
+pub use play::{Drawn, Played, Subject, draw, play};
 pub use run::{Plan, Stopped, run};
 pub use tally::{Shown, Tally};
 

@@ -58,23 +58,36 @@ const DRAWS: u64 = 400;
 /// How often a fault is just beyond what still works, or as bad as it gets, and not in between.
 const AT_AN_END: f64 = 0.1;
 
-/// Plays a call: the same subject and seed are the same call. None where the fault fits no furnace that is drawn.
-///
-/// # Errors
-///
-/// Where the walk cannot be walked: see [`walk`].
-pub fn play<M: Machine>(
+/// A furnace that was drawn and broken, and the complaint about it.
+#[derive(Clone, Debug)]
+pub struct Drawn<M> {
+    /// The furnace.
+    pub make: Make,
+    /// What is wrong with it, and how badly, from 0 to 1.
+    pub truth: Vec<(&'static Fault, f64)>,
+    /// The broken furnace itself.
+    pub machine: M,
+    /// The tree of the complaint.
+    pub tree: &'static str,
+}
+
+/// What the dice of a call are for.
+fn dice_for(subject: Subject, seed: u64, purpose: u64) -> [u64; 3] {
+    [seed, seed_of_name(subject.name()), purpose]
+}
+
+/// Draws the furnace of a call: the same subject and seed are the same furnace. None where the fault fits no furnace that is
+/// drawn.
+pub fn draw<M: Machine>(
     library: &Library,
     subject: Subject,
     seed: u64,
     build: impl Fn(Make, Condition) -> M,
-) -> Result<Option<Played>, Refusal> {
-    let names = |purpose: u64| [seed, seed_of_name(subject.name()), purpose];
+) -> Option<Drawn<M>> {
+    let names = |purpose: u64| dice_for(subject, seed, purpose);
     let fits = |make: &Make| subject.fault().is_none_or(|fault| (fault.fits)(make));
     let mut furnaces = (0..DRAWS).map(|draw| Make::random(seed_of(&[seed_of(&names(0)), draw])));
-    let Some(make) = furnaces.find(fits) else {
-        return Ok(None);
-    };
+    let make = furnaces.find(fits)?;
     let mut fate = Dice::of(&names(1));
     let mut truth: Vec<_> = subject
         .fault()
@@ -95,7 +108,36 @@ pub fn play<M: Machine>(
     }
     let mut machine = build(make.clone(), condition);
     let tree = complaint(library, &mut machine, &mut Dice::of(&names(2)));
-    let walked = walk(library, tree, Door::Gate, &mut machine, Dice::of(&names(3)))?;
+    Some(Drawn {
+        make,
+        truth,
+        machine,
+        tree,
+    })
+}
+
+/// Plays a call: the same subject and seed are the same call. None where the fault fits no furnace that is drawn.
+///
+/// # Errors
+///
+/// Where the walk cannot be walked: see [`walk`].
+pub fn play<M: Machine>(
+    library: &Library,
+    subject: Subject,
+    seed: u64,
+    build: impl Fn(Make, Condition) -> M,
+) -> Result<Option<Played>, Refusal> {
+    let Some(drawn) = draw(library, subject, seed, build) else {
+        return Ok(None);
+    };
+    let Drawn {
+        make,
+        truth,
+        mut machine,
+        tree,
+    } = drawn;
+    let dice = Dice::of(&dice_for(subject, seed, 3));
+    let walked = walk(library, tree, Door::Gate, &mut machine, dice)?;
     let faults: Vec<&Fault> = truth.iter().map(|(fault, _)| *fault).collect();
     let outcome = judge(library, &walked, &faults);
     Ok(Some(Played {

@@ -22,7 +22,7 @@ use crate::source::safe;
 /// What to print, and the exit code: a good part that is condemned is a finding.
 pub(super) fn run(library: &Library, folder: Option<&Path>, how: &Rehearse) -> Result<(String, u8), Failure> {
     let probes = Probes::of(library);
-    known(library, &probes)?;
+    known_to_furnace(library, &probes)?;
     let plan = Plan {
         subjects: subjects(&how.only, how.trials.pairs)?,
         calls: how.trials.calls as usize,
@@ -53,7 +53,7 @@ pub(super) fn run(library: &Library, folder: Option<&Path>, how: &Rehearse) -> R
 const ENTRY: &str = "no-heat";
 
 /// A library about something else cannot be walked at a furnace.
-fn known(library: &Library, probes: &Probes<'_>) -> Result<(), Failure> {
+pub(in crate::cli) fn known_to_furnace(library: &Library, probes: &Probes<'_>) -> Result<(), Failure> {
     let wrong = |message: &str, help: &str| Err(Failure::new(WRONG_USE, message).help(help));
     if !probes.answer_any() {
         return wrong(

@@ -7,7 +7,7 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use super::chart::strip;
 use super::style::STYLE;
 use super::text::{GOVERNS, tree_words};
-use super::{FindingEntry, Job, severity_word};
+use super::{FindingEntry, Job, no_field_call, severity_word};
 use crate::library::Severity;
 
 impl Job {
@@ -66,8 +66,8 @@ impl Job {
         html! {
             section aria-labelledby="owner" {
                 h2 id="owner" { "What was found" }
-                @if let Some(file) = &self.answered_from {
-                    p class="warn" { "No field call: the file " (file) " answered, and the gate was not walked." }
+                @if let Some(from) = &self.answered_from {
+                    p class="warn" { "No field call: " (no_field_call(from)) }
                 }
                 @for tree in self.drafts() {
                     p class="warn" { "Not released: walked by a draft of the tree “" (tree.title) "”." }

@@ -1,6 +1,6 @@
 //! The job report as text, for a terminal, a mail or a printer.
 
-use super::{Job, TreeEntry, severity_word};
+use super::{Job, TreeEntry, no_field_call, severity_word};
 use crate::source::{safe, wrap};
 use crate::walk::NO_LONGER;
 
@@ -53,10 +53,8 @@ impl Job {
 
     fn result(&self, page: &mut Page) {
         page.title("RESULT");
-        if let Some(file) = &self.answered_from {
-            page.item(&format!(
-                "NO FIELD CALL: the file {file} answered, and the gate was not walked."
-            ));
+        if let Some(from) = &self.answered_from {
+            page.item(&format!("NO FIELD CALL: {}", no_field_call(from)));
         }
         for tree in self.drafts() {
             page.item(&format!(

@@ -81,7 +81,15 @@ fn asked(question: &Question) -> (&'static str, Vec<&Safe>) {
         } => ("plate", vec![title]),
         Question::Number { title, .. } => ("measure", vec![title]),
         Question::Choice {
-            datum: Datum::Field(_),
+            datum: None, prompt, ..
+        } => ("choose", vec![prompt]),
+        Question::Choice {
+            datum: Some(Datum::Reading(_)),
+            prompt,
+            ..
+        } => ("probe", vec![prompt]),
+        Question::Choice {
+            datum: Some(Datum::Field(_)),
             prompt,
             ..
         } => ("plate", vec![prompt]),

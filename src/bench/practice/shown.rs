@@ -1,0 +1,139 @@
+//! What a face shows of an exercise: the walk's question as an apprentice is to meet it.
+
+use super::Mode;
+use super::ahead::is_free;
+use super::exercise::{Exercise, Turn};
+use super::lacking;
+use super::menu::Menu;
+use super::places::places;
+use crate::bench::machine::Machine;
+use crate::library::{Datum, Id, Library, Reading};
+use crate::source::{Safe, safe};
+use crate::walk::{Again, Ask, Question, ShownOption, Standing, State, Way, ask, standing};
+
+impl<M: Machine> Exercise<M> {
+    /// The question that stands.
+    pub fn ask(&self, library: &Library, state: &State) -> Ask {
+        let mut ask = ask(library, state);
+        match self.turn(library, state) {
+            Turn::Gate | Turn::Menu => self.list(library, state, &mut ask),
+            Turn::Place(id) => self.where_to(library, id, &mut ask),
+            Turn::Take(leaf) => {
+                // In free practice all is taken out of turn, and mostly for no proof.
+                ask.again
+                    .take_if(|again| *again == Again::ForProof && is_free(self.setup.mode, state));
+                take(library, leaf, &mut ask);
+            }
+            Turn::Work(_) | Turn::Call => {}
+        }
+        if state.ended.is_none() {
+            let minutes = format!("Practice, {} min so far", self.score.minutes);
+            ask.title = Some(match ask.title {
+                Some(title) => safe(&format!("{minutes}. {title}")),
+                None => safe(&minutes),
+            });
+        }
+        ask
+    }
+
+    /// What stands beside it. In free practice nothing tells what is still possible: the tree would know too much.
+    pub fn standing(&self, library: &Library, state: &State) -> Standing {
+        let mut standing = standing(library, state);
+        if self.setup.mode == Mode::Free {
+            standing.possible.clear();
+            // How many questions are left is the apprentice's to say.
+            standing.at_worst = usize::MAX;
+            for entry in &mut standing.trail {
+                entry.ruled_out.clear();
+            }
+        }
+        standing
+    }
+
+    /// Whether words look for something.
+    pub fn searches(&self, library: &Library, state: &State) -> bool {
+        self.turn(library, state) == Turn::Menu
+    }
+
+    fn list(&self, library: &Library, state: &State, ask: &mut Ask) {
+        let prompt = match &self.menu {
+            Menu::Gate => "You stand before the house. What first?".to_owned(),
+            Menu::Groups => "What do you look at or measure next?".to_owned(),
+            Menu::Data(at) => match self.groups.data.get(*at) {
+                Some(group) => format!("What of this: {}?", group.heading),
+                None => "What of this?".to_owned(),
+            },
+            Menu::FaultGroups => "What is the fault about?".to_owned(),
+            Menu::Faults(_) => "Which fault is it?".to_owned(),
+            Menu::Found { .. } => "Which of these?".to_owned(),
+            Menu::Lacking(fault) => format!("NOT PROVEN: {}. What now?", library.faults[*fault].title),
+        };
+        ask.why = match &self.menu {
+            Menu::Lacking(fault) => lacking::words(library, state, *fault),
+            _ => Vec::new(),
+        };
+        ask.cautions = match &self.menu {
+            Menu::Gate => (library.standing_cautions.iter())
+                .map(|caution| safe(&library.cautions[*caution].text))
+                .collect(),
+            _ => Vec::new(),
+        };
+        let entries = self.entries(library, state);
+        only(
+            ask,
+            safe(&prompt),
+            None,
+            entries.into_iter().map(|(_, words)| words),
+        );
+        (ask.minutes, ask.unable, ask.unsure) = (None, None, None);
+    }
+
+    fn where_to(&self, library: &Library, id: Id<Reading>, ask: &mut Ask) {
+        let places = places(library, &self.groups, id, self.setup.seed);
+        let prompt = safe(&format!(
+            "{}: where does the probe go?",
+            library.readings[id].title
+        ));
+        let datum = Some(Datum::Reading(id));
+        only(ask, prompt, datum, places.into_iter().map(|place| place.words));
+        if let Some((asked, shown)) = &self.elsewhere
+            && *asked == id
+        {
+            let shown = shown.clone();
+            ask.again = Some(Again::Elsewhere { shown });
+        }
+    }
+}
+
+/// Asks for one of some texts, and tells nothing that would give the answer away.
+fn only(ask: &mut Ask, prompt: Safe, datum: Option<Datum>, texts: impl Iterator<Item = Safe>) {
+    ask.how.clear();
+    ask.source = None;
+    ask.question = Question::Choice {
+        datum,
+        prompt,
+        options: (texts.enumerate())
+            .map(|(value, text)| ShownOption {
+                value,
+                text,
+                means: None,
+                finding: None,
+            })
+            .collect(),
+    };
+}
+
+/// Has something taken: the furnace answers.
+fn take(library: &Library, leaf: Datum, ask: &mut Ask) {
+    let title = library.title_of(leaf);
+    let text = match leaf {
+        Datum::Field(_) => format!("Read from the plate: {title}"),
+        Datum::Reading(_) => format!("Measure: {title}"),
+        Datum::Sign(_) => format!("Look: {title}"),
+    };
+    ask.question = Question::Act {
+        text: vec![safe(&text)],
+    };
+    // Only a face's own question for a sign knows how to be unsure.
+    ask.unsure = ask.unsure.filter(|way| *way == Way::GoesOn);
+}

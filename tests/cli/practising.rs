@@ -1,0 +1,239 @@
+//! Practice through a pipe.
+
+use std::fs;
+
+use crate::common::scene::{Said, Scene, run, scene};
+use crate::common::spoken::Spoken;
+use crate::common::wait::until;
+
+/// Answers each question as an apprentice does who knows nothing: does what is to be done, tries one place after the other,
+/// stops where a verdict is not proven.
+struct Apprentice {
+    place: usize,
+}
+
+impl Apprentice {
+    fn answer(&mut self, asked: &str) -> String {
+        let prompt = asked.lines().last().unwrap_or_default();
+        self.place = if asked.contains("That is not what is asked.") {
+            self.place + 1
+        } else {
+            1
+        };
+        let word = match prompt {
+            "Answer (done): " => "done",
+            "Answer (close): " => "close",
+            "Say yes to do it: " => "yes",
+            _ if prompt.contains("insist") => "stop it is not proven",
+            _ => return self.place.to_string(),
+        };
+        word.to_owned()
+    }
+}
+
+/// Walks a call by what it asks, until it ends.
+fn plays(mut call: Spoken, mut answer: impl FnMut(&str) -> String) -> Said {
+    loop {
+        let asked = until(|| {
+            let fresh = call.fresh();
+            (fresh.ends_with(": ") || fresh.contains("WHAT WAS WRONG")).then_some(fresh)
+        });
+        let asked = asked.expect("the next question, or the end");
+        if asked.contains("WHAT WAS WRONG") {
+            return call.ends();
+        }
+        call.say(&answer(&asked));
+    }
+}
+
+fn practice(scene: &Scene, arguments: &[&str]) -> Spoken {
+    let all: Vec<&str> = ["practice", "--plain"]
+        .into_iter()
+        .chain(arguments.iter().copied())
+        .collect();
+    Spoken::start(scene.command(&all))
+}
+
+/// The lines of the debrief below a heading, those that are broken put together again.
+fn below(said: &str, heading: &str) -> Vec<String> {
+    let after = said
+        .split_once(&format!("\n{heading}\n"))
+        .unwrap_or_else(|| panic!("{heading} in {said}"))
+        .1;
+    let mut lines: Vec<String> = Vec::new();
+    for line in after.lines().take_while(|line| !line.is_empty()) {
+        match (line.strip_prefix("    "), lines.last_mut()) {
+            (Some(rest), Some(last)) => last.push_str(&format!(" {rest}")),
+            _ => lines.push(line.trim().to_owned()),
+        }
+    }
+    lines
+}
+
+fn squeezed(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn number_before(text: &str, words: &str) -> f64 {
+    let before = text.split(words).next().unwrap();
+    before.split_whitespace().last().unwrap().parse().unwrap()
+}
+
+#[test]
+fn guided_practice_goes_to_a_debrief_whose_minutes_add_up() {
+    let scene = scene();
+    let mut apprentice = Apprentice { place: 1 };
+    let call = practice(&scene, &["--guided", "--seed", "3"]);
+    let said = plays(call, |asked| apprentice.answer(asked)).exits(0);
+
+    // Nothing that is said before the end names the fault.
+    let (before, after) = said.out.split_once("\nEnded: ").unwrap();
+    let truth = below(after, "WHAT WAS WRONG").remove(0);
+    assert!(!squeezed(before).contains(&truth), "{truth} in {before}");
+    let found = below(after, "WHAT YOU FOUND");
+    assert_eq!(found[0], "Right");
+    let verdict = found[1]
+        .strip_prefix("You ended with: Verdict, proven: ")
+        .unwrap();
+    assert!(!squeezed(before).contains(verdict), "{verdict} in {before}");
+
+    // With the right place each time it would have taken as long as the tree; the wrong places come on top.
+    let took = below(after, "WHAT IT TOOK");
+    let (all, tree) = (
+        number_before(&took[0], " min;"),
+        number_before(took[0].trim_end_matches(" min"), "$"),
+    );
+    let elsewhere = number_before(&took[1], " min of that");
+    assert_eq!(all, tree + elsewhere, "{took:?}");
+    let wrong = said.out.matches("That is not what is asked.").count();
+    assert!(
+        wrong > 0 && took[1].ends_with(&format!(": {wrong}")),
+        "{took:?}, {wrong} wrong places"
+    );
+    assert!(
+        after.contains("proofwalk practice --guided --level 1 --seed 3"),
+        "{after}"
+    );
+}
+
+#[test]
+fn practice_is_a_session_like_any_other_that_says_what_it_is() {
+    let scene = scene();
+    let call = practice(&scene, &["--seed", "8", "--level", "2", "--technician", "t-07"]);
+    let mut lines = ["2", "stop I only look", "yes", "close"].into_iter();
+    let said = plays(call, |_| lines.next().unwrap().to_owned()).exits(0);
+    assert!(said.out.contains("Seed 8, level 2"), "{}", said.out);
+    let id = scene.id();
+    let verified = scene.verify(&id).exits(0);
+    assert!(verified.out.contains("whole, closed"), "{}", verified.out);
+    let log = fs::read_to_string(scene.file(&id)).unwrap();
+    assert!(
+        log.contains(r#""answered_from":"practice seed 8 level 2""#),
+        "{log}"
+    );
+    let report = scene.run(&["report", &id]).exits(0);
+    assert!(
+        squeezed(&report.out).contains("NO FIELD CALL: practice seed 8 level 2; a simulated"),
+        "{}",
+        report.out
+    );
+    assert!(
+        squeezed(&report.out).contains("Practice: handed on or stopped without the fault; 0 min"),
+        "{}",
+        report.out
+    );
+    let listed = scene.run(&["sessions"]).exits(0);
+    assert!(
+        listed.out.contains("t-07, practice seed 8 level 2  closed"),
+        "{}",
+        listed.out
+    );
+}
+
+#[test]
+fn free_practice_counts_what_was_taken_condemned_overlooked_and_left_open() {
+    let scene = scene();
+    let call = practice(&scene, &["--seed", "3"]);
+    let mut lines = [
+        // Straight to the furnace.
+        "2",
+        // What the inducer does: 3 minutes.
+        "call for heat has stood",
+        "1",
+        "done",
+        // R to C: 2 minutes, and the door switch is held.
+        "voltage at the board, r to c",
+        "1",
+        "done",
+        // A good thermostat is condemned, without its proof.
+        "says it calls",
+        "1",
+        "all the same",
+        "open it is stuck",
+        "yes",
+        "close",
+    ]
+    .into_iter();
+    let said = plays(call, |asked| {
+        let line = lines.next().unwrap();
+        if line != "all the same" {
+            return line.to_owned();
+        }
+        let entry = asked
+            .lines()
+            .find(|entry| entry.contains("Name it all the same"))
+            .unwrap();
+        entry.split_whitespace().next().unwrap().to_owned()
+    })
+    .exits(0);
+    let out = &said.out;
+    // Said aloud, each of its minutes: 3 + 2.
+    assert!(
+        below(out, "WHAT IT TOOK")[0].starts_with("5 min; the tree takes"),
+        "{out}"
+    );
+    assert_eq!(below(out, "WHAT YOU FOUND")[0], "Wrong");
+    assert_eq!(below(out, "PARTS CONDEMNED FOR NOTHING"), ["Thermostat"]);
+    let overlooked = below(out, "DANGERS OVERLOOKED");
+    assert_eq!(
+        overlooked.len(),
+        4,
+        "gas, people, CO and the look of it: {overlooked:?}"
+    );
+    assert_eq!(below(out, "LEFT OPEN").len(), 1, "{out}");
+    let before = out.split_once("\nEnded: ").unwrap().0;
+    let truth = below(out, "WHAT WAS WRONG").remove(0);
+    assert!(!squeezed(before).contains(&truth), "{truth}");
+    assert!(!out.contains("On this way no longer in question"), "{out}");
+    assert!(scene.verify(&scene.id()).exits(0).out.contains("whole, closed"));
+}
+
+#[test]
+fn practice_that_was_left_is_not_taken_up_but_begun_anew() {
+    let scene = scene();
+    let said = practice(&scene, &["--seed", "5"]).ends().exits(0);
+    assert!(
+        said.err.contains("proofwalk practice --level 1 --seed 5"),
+        "{}",
+        said.err
+    );
+    let id = scene.id();
+    let refused = scene.run(&["resume", &id]).exits(2);
+    assert!(refused.err.contains("practice seed 5 level 1"), "{}", refused.err);
+    assert!(
+        scene
+            .run(&["resume"])
+            .exits(2)
+            .err
+            .contains("there is no call to take up")
+    );
+}
+
+#[test]
+fn a_level_or_a_library_that_there_is_not_is_refused() {
+    run(&["practice", "--level", "4"]).exits(2);
+    let scene = scene();
+    let other = scene.write("other/library.yaml", "library: other\nedition: 1\ntitle: Other\n");
+    let folder = other.trim_end_matches("/library.yaml");
+    scene.run(&["practice", "--library", folder]).exits(2);
+}
