@@ -93,7 +93,7 @@ pub fn walk(
 }
 
 /// Minutes that answering what the walk waits for takes, and whether it is work for the technician.
-fn cost(library: &Library, state: &State) -> (f64, bool) {
+pub(in crate::bench) fn cost(library: &Library, state: &State) -> (f64, bool) {
     match wanted(library, state) {
         Wanted::Value { of, leaf } => {
             let own = match leaf {

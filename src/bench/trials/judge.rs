@@ -67,7 +67,7 @@ pub fn judge(library: &Library, walked: &Walked, truth: &[&Fault]) -> Outcome {
     let state = &walked.state;
     // What the tree had put right as it went needs no verdict.
     let in_order = truth.is_empty() || walked.mended;
-    let stated = (state.moment.stated.iter()).map(|fault| of_verdict(library, *fault, truth, in_order));
+    let stated = (state.moment.stated.iter()).map(|fault| judge_verdict(library, *fault, truth, in_order));
     let stated: Vec<_> = stated.collect();
     if stated.contains(&Outcome::Wrong) {
         return Outcome::Wrong;
@@ -89,7 +89,8 @@ fn nothing_found(in_order: bool) -> Outcome {
     }
 }
 
-fn of_verdict(
+/// A verdict against what was really wrong, proven or not.
+pub(in crate::bench) fn judge_verdict(
     library: &Library,
     fault: Id<crate::library::Fault>,
     truth: &[&Fault],

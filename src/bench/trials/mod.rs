@@ -10,9 +10,11 @@ mod play;
 mod run;
 mod tally;
 
+pub(in crate::bench) use call::cost;
 pub use call::{Door, Walked, walk};
 pub use complaint::complaint;
 pub use judge::{Ending, Outcome, ending, judge};
+pub(in crate::bench) use judge::judge_verdict;
 pub use play::{Played, Subject, play};
 pub use run::{Plan, Stopped, run};
 pub use tally::{Shown, Tally};

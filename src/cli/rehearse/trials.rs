@@ -53,7 +53,7 @@ pub(super) fn run(library: &Library, folder: Option<&Path>, how: &Rehearse) -> R
 const ENTRY: &str = "no-heat";
 
 /// A library about something else cannot be walked at a furnace.
-fn known(library: &Library, probes: &Probes<'_>) -> Result<(), Failure> {
+pub(super) fn known(library: &Library, probes: &Probes<'_>) -> Result<(), Failure> {
     let wrong = |message: &str, help: &str| Err(Failure::new(WRONG_USE, message).help(help));
     if !probes.answer_any() {
         return wrong(
