@@ -1,7 +1,7 @@
 //! One furnace from autumn to spring: what breaks, who is sent, and whether the owner has to call again.
 
 use super::crew::{Crew, Habit};
-use super::planted::{self, Planted};
+use super::planted::{self, Guess, Planted};
 use super::visit::{Truth, Visit, Walk, equipment, walk};
 use super::worker::{Expected, Leaving, Worker};
 use crate::bench::condition::Condition;
@@ -22,6 +22,9 @@ const DAY: f64 = 86_400.0;
 
 /// Share of the furnaces that are seen for their yearly visit, and are in order.
 const YEARLY: f64 = 0.2;
+
+/// The tree of that visit, and of whatever the owner does not feel.
+const YEARLY_VISIT: &str = "combustion-check";
 
 /// How often a furnace that was put right has another fault in the same season, of its own.
 const ANOTHER: f64 = 0.2;
@@ -60,7 +63,7 @@ struct Trouble {
 /// Who is sent, and what is on that technician's mind.
 struct Sent {
     technician: usize,
-    expects: Option<(&'static str, bool)>,
+    expects: Option<Guess>,
     leaving: Leaving,
 }
 
@@ -177,9 +180,10 @@ impl<'a> Season<'a> {
             technician = self.crew.with(Habit::Careful, fate);
         }
         let habit = self.crew.habit(technician);
-        let expects = (habit == Habit::ChangesParts && fate.chance(0.6)).then(|| {
-            let numbers = fate.chance(0.5);
-            (fate.one_of(planted::FAVOURITES), numbers)
+        let expects = (habit == Habit::ChangesParts && fate.chance(0.6)).then(|| Guess {
+            fault: fate.one_of(planted::FAVOURITES),
+            severity: fate.one_of([0.0, 0.0, 0.5]),
+            numbers: fate.chance(0.8),
         });
         let leaving = match (habit, fate.below(10)) {
             (Habit::LeavesOpen, 0..=4) => Leaving::Refused,
@@ -214,11 +218,12 @@ impl<'a> Season<'a> {
             answered_from: None,
         };
         let make = machine.furnace().make.clone();
-        let expected = sent.expects.and_then(|(name, numbers)| {
-            let fault = faults::all().find(|fault| fault.name == name && (fault.fits)(&make))?;
+        let expected = sent.expects.and_then(|guess| {
+            let fault = faults::all().find(|fault| fault.name == guess.fault && (fault.fits)(&make))?;
             let mut condition = Condition::default();
-            (fault.strike)(&mut condition, &make, 0.5);
+            (fault.strike)(&mut condition, &make, guess.severity);
             let machine = self.machine(&make, condition);
+            let numbers = guess.numbers;
             Some(Expected { machine, numbers })
         });
         let habit = self.crew.habit(sent.technician);
@@ -252,7 +257,8 @@ impl<'a> Season<'a> {
                 calls: 0,
             });
         }
-        if trouble.fault.is_some() && !self.is_put_right(truth) && trouble.calls + 1 < PATIENCE {
+        let is_felt = truth.complaint != YEARLY_VISIT;
+        if trouble.fault.is_some() && is_felt && !self.is_put_right(truth) && trouble.calls + 1 < PATIENCE {
             return Some(Trouble {
                 day: soon(fate, 12.0),
                 because_of: Some(place),

@@ -12,8 +12,8 @@ pub struct Planted {
     pub day: f64,
     /// Who is sent, by number from 0.
     pub technician: usize,
-    /// The fault that the technician expects, and whether its numbers are written down as well.
-    pub expects: Option<(&'static str, bool)>,
+    /// What the technician expects.
+    pub expects: Option<Guess>,
     /// How things are left.
     pub leaving: Leaving,
 }
@@ -23,6 +23,17 @@ impl Planted {
     pub fn fault(&self) -> Option<&'static Fault> {
         named(self.fault?)
     }
+}
+
+/// What a technician takes a furnace to have before looking at it.
+#[derive(Clone, Copy, Debug)]
+pub struct Guess {
+    /// The fault.
+    pub fault: &'static str,
+    /// How bad, from 0 to 1. What is just felt lies close to the bounds of the meters, and is seldom proven.
+    pub severity: f64,
+    /// Its numbers are written down as well, and not only what is seen.
+    pub numbers: bool,
 }
 
 /// A morning of the season.
@@ -36,7 +47,11 @@ const STORIES: [Planted; 5] = [
         fault: Some("board_drops_valve_output"),
         day: morning(19),
         technician: 1,
-        expects: Some(("gas_valve_falls", true)),
+        expects: Some(Guess {
+            fault: "gas_valve_falls",
+            severity: 0.5,
+            numbers: true,
+        }),
         leaving: Leaving::Whole,
     },
     // The furnace is put right, and its door switch left taped down.
@@ -63,9 +78,9 @@ const STORIES: [Planted; 5] = [
         expects: None,
         leaving: Leaving::Whole,
     },
-    // A fault that shows in numbers only, and the numbers are made up.
+    // A fault that only a meter shows, and the numbers are made up.
     Planted {
-        fault: Some("manifold_set_low"),
+        fault: Some("inducer_capacitor_weak"),
         day: morning(75),
         technician: 4,
         expects: None,
@@ -79,12 +94,13 @@ pub fn at(number: u32) -> Option<&'static Planted> {
 }
 
 /// What somebody who knows before looking takes a furnace without heat to have.
-pub const FAVOURITES: [&str; 5] = [
+pub const FAVOURITES: [&str; 6] = [
     "gas_valve_falls",
     "gas_valve_coil_open",
-    "board_no_igniter_output",
-    "flame_sensor_weak",
     "igniter_open",
+    "igniter_aged",
+    "blower_capacitor_weak",
+    "inducer_capacitor_weak",
 ];
 
 /// What becomes of a furnace on which this was left open; none where it runs all the same.

@@ -48,7 +48,9 @@ pub(super) fn equipment(furnace: u32) -> String {
 pub struct Truth {
     /// What was really wrong with the furnace; none at one in order.
     pub fault: Option<&'static Fault>,
-    /// The verdict against that.
+    /// The tree of the complaint that the owner called with.
+    pub complaint: String,
+    /// The verdict against the fault.
     pub outcome: Outcome,
     /// What the call ended in.
     pub ended: Ending,
@@ -152,6 +154,7 @@ impl Truth {
         let left_open = refused.map(|done| name(done.restore)).chain(state.open.iter().map(|open| name(*open)));
         Self {
             fault,
+            complaint: state.opened.as_ref().map(|opened| opened.tree.clone()).unwrap_or_default(),
             outcome: walk.outcome,
             ended: walk.ended.clone(),
             insisted: matches!(state.ended, Some(End::Insisted { .. })),

@@ -13,7 +13,7 @@ use crate::source::safe;
 use crate::store::SessionId;
 
 /// The columns of `truth.csv`.
-const COLUMNS: &str = "session,equipment,technician,habit,fault,ended,outcome,insisted,left_open,closed,skipped_test,because_of";
+const COLUMNS: &str = "session,equipment,technician,habit,complaint,fault,ended,outcome,insisted,left_open,closed,skipped_test,because_of";
 
 /// The sums of a season.
 #[derive(Debug, Default, Serialize)]
@@ -78,6 +78,7 @@ impl Truths {
                 visit.equipment().as_str(),
                 &Crew::id(visit.technician),
                 season.crew.habit(visit.technician).name(),
+                &truth.complaint,
                 truth.fault.map_or("none", |fault| fault.name),
                 truth.ended.name(),
                 outcome(truth.outcome),
