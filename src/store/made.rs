@@ -5,11 +5,11 @@ use std::fs::File;
 use rustix::fs::{Mode, OFlags, openat};
 use rustix::io::Errno;
 
+use super::SessionId;
 use super::error::StoreError;
 use super::folder::SessionFolder;
 use super::journal::Journal;
 use super::open::CAREFUL;
-use super::SessionId;
 
 impl SessionFolder {
     /// Starts a session that can be made again at any time: as [`create`](Self::create), but it is not locked, and neither its file

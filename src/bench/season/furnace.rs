@@ -112,7 +112,11 @@ impl<'a> Season<'a> {
 
     /// A furnace; one that can have the planted fault, where there is one.
     fn make(&self, fate: &mut Dice, planted: Option<&Planted>) -> Make {
-        let fits = |make: &Make| planted.and_then(Planted::fault).is_none_or(|fault| (fault.fits)(make));
+        let fits = |make: &Make| {
+            planted
+                .and_then(Planted::fault)
+                .is_none_or(|fault| (fault.fits)(make))
+        };
         loop {
             let make = Make::random(fate.whole());
             if fits(&make) {
@@ -146,7 +150,10 @@ impl<'a> Season<'a> {
     fn draw(&self, fate: &mut Dice, make: &Make) -> Option<&'static Fault> {
         let library = self.library;
         let weight = |fault: &Fault| {
-            let known = library.faults.find(fault.name).and_then(|id| library.faults[id].weight);
+            let known = library
+                .faults
+                .find(fault.name)
+                .and_then(|id| library.faults[id].weight);
             known.unwrap_or(1.0)
         };
         let fit = || faults::all().filter(|fault| (fault.fits)(make));
@@ -248,7 +255,11 @@ impl<'a> Season<'a> {
         (place, left): (usize, f64),
     ) -> Option<Trouble> {
         let soon = |fate: &mut Dice, most: f64| on_a_working_day(left + fate.between(0.3, most), fate);
-        if let Some(fault) = truth.left_open.iter().find_map(|open| planted::consequence(open, make)) {
+        if let Some(fault) = truth
+            .left_open
+            .iter()
+            .find_map(|open| planted::consequence(open, make))
+        {
             return Some(Trouble {
                 fault: Some(fault),
                 severity: 1.0,
@@ -281,7 +292,10 @@ impl<'a> Season<'a> {
         match (truth.outcome, &truth.ended) {
             (Outcome::Right, _) => true,
             (Outcome::Referred, Ending::Fault(name)) => self.library.faults.find(name).is_some_and(|fault| {
-                matches!(self.library.faults[fault].remedy, Remedy::Refer | Remedy::ShutDown)
+                matches!(
+                    self.library.faults[fault].remedy,
+                    Remedy::Refer | Remedy::ShutDown
+                )
             }),
             _ => false,
         }

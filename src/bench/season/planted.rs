@@ -41,7 +41,7 @@ const fn morning(day: u32) -> f64 {
     day as f64 + 0.375
 }
 
-const STORIES: [Planted; 5] = [
+const STORIES: [Planted; 6] = [
     // The board drops the valve's voltage. It is read once while it still stands, and the valve is condemned.
     Planted {
         fault: Some("board_drops_valve_output"),
@@ -83,6 +83,14 @@ const STORIES: [Planted; 5] = [
         fault: Some("inducer_capacitor_weak"),
         day: morning(75),
         technician: 4,
+        expects: None,
+        leaving: Leaving::Whole,
+    },
+    // A weak draft is read as good enough for the switch, which proves nothing; the switch is insisted on.
+    Planted {
+        fault: Some("vent_blocked"),
+        day: morning(89),
+        technician: 1,
         expects: None,
         leaving: Leaving::Whole,
     },

@@ -151,10 +151,16 @@ impl Truth {
         let state = &walk.state;
         let name = |restore: Id<Restore>| library.restores[restore].name.clone();
         let refused = state.put_backs.iter().filter(|done| done.refused.is_some());
-        let left_open = refused.map(|done| name(done.restore)).chain(state.open.iter().map(|open| name(*open)));
+        let left_open = refused
+            .map(|done| name(done.restore))
+            .chain(state.open.iter().map(|open| name(*open)));
         Self {
             fault,
-            complaint: state.opened.as_ref().map(|opened| opened.tree.clone()).unwrap_or_default(),
+            complaint: state
+                .opened
+                .as_ref()
+                .map(|opened| opened.tree.clone())
+                .unwrap_or_default(),
             outcome: walk.outcome,
             ended: walk.ended.clone(),
             insisted: matches!(state.ended, Some(End::Insisted { .. })),

@@ -6,10 +6,11 @@ use crate::bench::dice::Dice;
 use crate::bench::furnace::Furnace;
 use crate::bench::machine::{Machine, Truth};
 use crate::bench::make::Make;
+use crate::bench::meter;
 use crate::bench::simulated::{Probes, Simulated};
 use crate::bench::technician::Technician;
 use crate::bench::trials::cost;
-use crate::library::{Datum, Id, Input, Library, Obtained, Reading, Remedy};
+use crate::library::{Answers, Datum, Id, Input, Kind, Library, Obtained, PlateField, Reading, Remedy};
 use crate::walk::{Command, Role, State, Wanted, wanted};
 
 /// What a technician takes a furnace for before looking: another one, with the fault that is expected.
@@ -57,6 +58,9 @@ pub enum Deed {
 /// How many of the readings are written down by a technician who writes.
 const WRITTEN: f64 = 0.7;
 
+/// How far from a limit, as a share of it, a reading may lie and yet be stretched beyond it by somebody who wants a verdict.
+const NEAR: f64 = 0.7;
+
 impl<'m, 'a> Worker<'m, 'a> {
     /// A technician who is sent to a furnace.
     pub fn new(
@@ -98,7 +102,12 @@ impl<'m, 'a> Worker<'m, 'a> {
             Wanted::Value { leaf, .. } if is_at_work(state) => self.value(library, state, leaf),
             Wanted::Decision(fault) if self.habit == Habit::ChangesParts => {
                 let part = matches!(library.faults[fault].remedy, Remedy::Replace(_));
-                part.then(|| (Command::Insist("seen it often enough, it is always that part".to_owned()), 20.0))
+                part.then(|| {
+                    (
+                        Command::Insist("seen it often enough, it is always that part".to_owned()),
+                        20.0,
+                    )
+                })
             }
             Wanted::PutBack(restore) => match self.leaving {
                 Leaving::Whole => None,
@@ -126,13 +135,20 @@ impl<'m, 'a> Worker<'m, 'a> {
             (Habit::SkipsTheTest, Datum::Reading(id)) if is_of_flue_gas(library, id) => {
                 let seconds = self.dice.between(5.0, 20.0);
                 self.skipped_test = true;
-                Some((Command::Unable("left the analyser in the shop".to_owned()), seconds))
+                Some((
+                    Command::Unable("left the analyser in the shop".to_owned()),
+                    seconds,
+                ))
             }
             (Habit::Writes, Datum::Reading(_)) if self.dice.chance(WRITTEN) => {
                 let Some(Truth::Number(usual)) = self.usual.ask(leaf) else {
                     return None;
                 };
                 Some((Command::Type(rounded(usual)), self.dice.between(1.5, 4.0)))
+            }
+            (Habit::ChangesParts, Datum::Reading(id)) if self.expected.is_none() => {
+                let typed = self.stretched(library, state, id)?;
+                Some((Command::Type(typed), self.seconds(library, state)))
             }
             (_, Datum::Sign(_)) => self.expects(library, state),
             (_, Datum::Reading(_)) if self.expected.as_ref().is_some_and(|expected| expected.numbers) => {
@@ -151,6 +167,33 @@ impl<'m, 'a> Worker<'m, 'a> {
         Some((command, seconds))
     }
 
+    /// A reading that the plate sets a limit to, read as just beyond it; none where it lies far from any.
+    ///
+    /// It is then too close to that limit to prove anything.
+    fn stretched(&mut self, library: &Library, state: &State, id: Id<Reading>) -> Option<String> {
+        let Kind::Measure {
+            reading,
+            answers: Answers::Bands(bands),
+            ..
+        } = &library[state.top()?.step].kind
+        else {
+            return None;
+        };
+        let asked = *reading == id;
+        let Some(Truth::Number(truth)) = self.hand.ask(Datum::Reading(id)).filter(|_| asked) else {
+            return None;
+        };
+        let fields = |field: &Id<PlateField>| state.field(*field);
+        let bounds = bands.iter().flat_map(|answer| answer.band.bounds());
+        let bounds = bounds.filter(|bound| bound.leans_on().is_some());
+        let limits =
+            bounds.filter_map(|bound| Some(bound.value(&fields)?.number_in(library.readings[id].scale)));
+        let nearest = limits.min_by(|one, other| (one - truth).abs().total_cmp(&(other - truth).abs()))?;
+        let away = nearest - truth;
+        (away.abs() <= NEAR * nearest.abs())
+            .then(|| meter::number(nearest + 0.002 * nearest.abs() * away.signum()))
+    }
+
     /// How long an honest answer takes: the minutes that the library gives for it, more or less; a short while where it gives none.
     fn seconds(&mut self, library: &Library, state: &State) -> f64 {
         let (minutes, _) = cost(library, state);
@@ -166,12 +209,15 @@ fn is_at_work(state: &State) -> bool {
 
 /// Whether a formula of combustion is worked out from a reading.
 fn is_of_flue_gas(library: &Library, id: Id<Reading>) -> bool {
-    library.readings.iter().any(|(_, reading)| match &reading.source_of_value {
-        Obtained::WorkedOut { formula, inputs } => {
-            formula.group.name() == "combustion" && inputs.contains(&Input::Reading(id))
-        }
-        Obtained::Measured(_) => false,
-    })
+    library
+        .readings
+        .iter()
+        .any(|(_, reading)| match &reading.source_of_value {
+            Obtained::WorkedOut { formula, inputs } => {
+                formula.group.name() == "combustion" && inputs.contains(&Input::Reading(id))
+            }
+            Obtained::Measured(_) => false,
+        })
 }
 
 /// A number as someone writes it who has not read it: two or three digits, the last a five or a nought.
@@ -196,7 +242,14 @@ mod tests {
 
     #[test]
     fn who_writes_writes_fives_and_noughts() {
-        let written = [(26.3, "25"), (0.47, "0.45"), (119.2, "120"), (3.48, "3.5"), (1.31, "1.30"), (0.0, "0")];
+        let written = [
+            (26.3, "25"),
+            (0.47, "0.45"),
+            (119.2, "120"),
+            (3.48, "3.5"),
+            (1.31, "1.30"),
+            (0.0, "0"),
+        ];
         for (number, as_written) in written {
             assert_eq!(rounded(number), as_written);
         }

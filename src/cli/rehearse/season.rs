@@ -68,7 +68,10 @@ pub(super) fn run(loaded: &Loaded, at: &Path, how: &Rehearse) -> Result<(String,
     }
     let said = truths.finish()?;
     let seconds = started.elapsed().as_secs_f64();
-    super::super::tell(&format!("{:.0} calls a second", f64::from(how.trials.calls) / seconds.max(1e-9)));
+    super::super::tell(&format!(
+        "{:.0} calls a second",
+        f64::from(how.trials.calls) / seconds.max(1e-9)
+    ));
     Ok((said, 0))
 }
 
@@ -99,7 +102,9 @@ fn on_all_cores<T: Sync, R: Send>(all: &[T], work: impl Fn(&T) -> R + Sync) -> V
                     let Some(items) = shares.get(share) else { return };
                     let came: Vec<R> = items.iter().map(&work).collect();
                     // A thread that panics takes the whole run with it; until then the list is whole.
-                    done.lock().unwrap_or_else(|poisoned| poisoned.into_inner()).push((share, came));
+                    done.lock()
+                        .unwrap_or_else(|poisoned| poisoned.into_inner())
+                        .push((share, came));
                 }
             });
         }
@@ -140,11 +145,18 @@ fn id_of(seed: u64, visit: &Visit, place: usize) -> SessionId {
     let mut random = [0; 10];
     let thrown = [dice.whole(), dice.whole()];
     let bytes = thrown.iter().flat_map(|number| number.to_le_bytes());
-    random.iter_mut().zip(bytes).for_each(|(byte, thrown)| *byte = thrown);
+    random
+        .iter_mut()
+        .zip(bytes)
+        .for_each(|(byte, thrown)| *byte = thrown);
     SessionId::new(time(visit.said.first().map_or(0.0, |said| said.at)), random)
 }
 
 fn stopped(furnace: u32, why: &Refusal) -> Failure {
-    let message = format!("a call at simulated furnace {} could not be walked: {}", furnace + 1, why.message);
+    let message = format!(
+        "a call at simulated furnace {} could not be walked: {}",
+        furnace + 1,
+        why.message
+    );
     Failure::new(FINDINGS, message).help(why.help.clone())
 }
