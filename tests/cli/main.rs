@@ -22,6 +22,7 @@ mod papers;
 mod reading;
 mod rehearsing;
 mod schemas;
+mod season;
 mod streams;
 mod watching;
 mod which;

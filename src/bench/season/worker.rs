@@ -191,7 +191,7 @@ impl<'m, 'a> Worker<'m, 'a> {
         let nearest = limits.min_by(|one, other| (one - truth).abs().total_cmp(&(other - truth).abs()))?;
         let away = nearest - truth;
         (away.abs() <= NEAR * nearest.abs())
-            .then(|| meter::number(nearest + 0.002 * nearest.abs() * away.signum()))
+            .then(|| three_digits(nearest + 0.005 * nearest.abs() * away.signum()))
     }
 
     /// How long an honest answer takes: the minutes that the library gives for it, more or less; a short while where it gives none.
@@ -220,9 +220,17 @@ fn is_of_flue_gas(library: &Library, id: Id<Reading>) -> bool {
         })
 }
 
+/// A number with as many digits as a meter shows.
+fn three_digits(number: f64) -> String {
+    meter::number(format!("{number:.2e}").parse().unwrap_or(number))
+}
+
+/// What is less than this is nothing to somebody who writes.
+const LEAST: f64 = 0.05;
+
 /// A number as someone writes it who has not read it: two or three digits, the last a five or a nought.
 fn rounded(number: f64) -> String {
-    if number == 0.0 || !number.is_finite() {
+    if number.abs() < LEAST || !number.is_finite() {
         return "0".to_owned();
     }
     let size = number.abs().log10().floor() as i32;
@@ -248,6 +256,7 @@ mod tests {
             (119.2, "120"),
             (3.48, "3.5"),
             (1.31, "1.30"),
+            (0.02, "0"),
             (0.0, "0"),
         ];
         for (number, as_written) in written {
