@@ -9,7 +9,7 @@ use serde_json::Value;
 use crate::common::scene::{root, run, scene};
 
 /// What `demo-sessions/README.md` gives to make it again.
-const DEMO: [&str; 4] = ["--calls", "54", "--seed", "6"];
+const DEMO: [&str; 4] = ["--calls", "60", "--seed", "6"];
 
 fn season(library: Option<&Path>, at: &Path, how: &[&str]) {
     let mut arguments = vec!["rehearse"];
@@ -22,7 +22,9 @@ fn season(library: Option<&Path>, at: &Path, how: &[&str]) {
 fn files(at: &Path) -> BTreeMap<String, Vec<u8>> {
     let inside = [at.to_owned(), at.join("libraries")];
     let entries = inside.iter().flat_map(|folder| fs::read_dir(folder).unwrap());
-    let paths = entries.map(|entry| entry.unwrap().path()).filter(|path| path.is_file());
+    let paths = entries
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.is_file());
     paths
         .map(|path| {
             let name = path.strip_prefix(at).unwrap().to_str().unwrap().to_owned();
@@ -47,8 +49,12 @@ fn unpack_library(sessions: &Path, into: &Path) {
 #[test]
 fn the_demonstration_is_whole() {
     let said = run(&["verify", root().join("demo-sessions").to_str().unwrap()]).exits(0);
-    assert_eq!(said.out.lines().count(), 54);
-    assert!(said.out.lines().all(|line| line.contains("  whole, ")), "{}", said.out);
+    assert_eq!(said.out.lines().count(), 60);
+    assert!(
+        said.out.lines().all(|line| line.contains("  whole, ")),
+        "{}",
+        said.out
+    );
 }
 
 #[test]
@@ -66,7 +72,10 @@ fn the_demonstration_is_made_again_byte_for_byte() {
     let names = |files: &BTreeMap<String, Vec<u8>>| files.keys().cloned().collect::<Vec<_>>();
     assert_eq!(names(&kept), names(&again));
     for (name, bytes) in &kept {
-        assert!(again[name] == *bytes, "{name} is another: make the demonstration again, as its README says");
+        assert!(
+            again[name] == *bytes,
+            "{name} is another: make the demonstration again, as its README says"
+        );
     }
 }
 
@@ -95,7 +104,10 @@ fn what_was_true_adds_up() {
     assert_eq!(sums["called_again"], 40 - count("because_of", ""));
     for row in &rows {
         let session = fs::read_to_string(at.join(row["session"]).with_extension("jsonl")).unwrap();
-        assert!(session.contains(r#""program":"simulated season""#), "nobody takes it for a field call");
+        assert!(
+            session.contains(r#""program":"simulated season""#),
+            "nobody takes it for a field call"
+        );
         let closed = session.lines().any(|line| line.contains(r#""event":"closed""#));
         assert_eq!(closed, row["closed"] == "yes", "{row:?}");
     }
@@ -110,9 +122,17 @@ fn what_is_planted_happens_whatever_the_seed() {
         let truth = fs::read_to_string(at.join("truth.csv")).unwrap();
         let first = |furnace: &str| truth.lines().find(|line| line.contains(furnace)).unwrap();
         assert!(first("simulated-0001").contains(",board_drops_valve_output,gas_valve_falls,wrong,"));
-        assert!(first("simulated-0002").contains("door_switch,yes,"), "left open, in writing");
-        assert!(first("simulated-0003").contains("door_switch") && first("simulated-0003").contains(",no,no,"));
-        assert!(first("simulated-0004").contains(",yes,yes,"), "closed without the test");
+        assert!(
+            first("simulated-0002").contains("door_switch,yes,"),
+            "left open, in writing"
+        );
+        assert!(
+            first("simulated-0003").contains("door_switch") && first("simulated-0003").contains(",no,no,")
+        );
+        assert!(
+            first("simulated-0004").contains(",yes,yes,"),
+            "closed without the test"
+        );
         assert!(first("simulated-0005").contains(",t-05,writes,"));
     }
 }
@@ -122,6 +142,14 @@ fn a_season_is_not_written_among_other_sessions() {
     let scene = scene();
     let at = scene.temp.path().join("season");
     season(None, &at, &["--calls", "2"]);
-    let said = run(&["rehearse", "--bench", "--season", at.to_str().unwrap(), "--calls", "2"]).exits(2);
+    let said = run(&[
+        "rehearse",
+        "--bench",
+        "--season",
+        at.to_str().unwrap(),
+        "--calls",
+        "2",
+    ])
+    .exits(2);
     assert!(said.err.contains("holds sessions already"), "{}", said.err);
 }

@@ -2,7 +2,7 @@
 
 use super::crew::{Crew, Habit};
 use super::planted::{self, Guess, Planted};
-use super::visit::{Truth, Visit, Walk, equipment, walk};
+use super::visit::{Said, Truth, Visit, Walk, equipment, walk};
 use super::worker::{Expected, Leaving, Worker};
 use crate::bench::condition::Condition;
 use crate::bench::dice::{Dice, seed_of};
@@ -28,6 +28,9 @@ const YEARLY_VISIT: &str = "combustion-check";
 
 /// How often a furnace that was put right has another fault in the same season, of its own.
 const ANOTHER: f64 = 0.2;
+
+/// How often somebody careful tests the flue gas after work on the furnace.
+const TESTED: f64 = 0.8;
 
 /// Most calls about one fault: by then the maker's service has taken over.
 const PATIENCE: usize = 3;
@@ -88,16 +91,31 @@ impl<'a> Season<'a> {
             }
             let mut machine = self.machine(&make, condition);
             let dice = Dice::of(&names(1 + visits.len() as u64));
-            let walk = self.call(number, &mut machine, &sent, &trouble, dice)?;
+            let mut walk = self.call(number, &mut machine, &sent, &trouble, dice)?;
             let truth = Truth::of(self.library, &walk, trouble.fault, trouble.because_of);
+            let proof = match self.is_tested(&mut fate, &sent, &truth) {
+                true => Some(self.test(
+                    number,
+                    &make,
+                    &mut walk,
+                    &sent,
+                    Dice::of(&names(1000 + visits.len() as u64)),
+                )?),
+                false => None,
+            };
             let left = walk.said.last().map_or(trouble.day, |last| last.at / DAY);
             let next = self.then(&mut fate, &make, &trouble, &truth, (visits.len(), left));
-            visits.push(Visit {
+            let visit = |walk: Walk, truth| Visit {
                 furnace: number,
                 technician: sent.technician,
                 said: walk.said,
                 truth,
-            });
+            };
+            visits.push(visit(walk, truth));
+            if let Some(proof) = proof {
+                let truth = Truth::of(self.library, &proof, None, None);
+                visits.push(visit(proof, truth));
+            }
             let Some(next) = next else { break };
             trouble = next;
             sent = self.send(&mut fate, None, &visits, &trouble);
@@ -243,6 +261,55 @@ impl<'a> Season<'a> {
             seed,
         );
         walk(library, opened, &mut worker, trouble.day * DAY, trouble.fault)
+    }
+
+    /// Whether the flue gas is tested after the work, as a call of its own before the other is closed.
+    fn is_tested(&self, fate: &mut Dice, sent: &Sent, truth: &Truth) -> bool {
+        let Ending::Fault(name) = &truth.ended else {
+            return false;
+        };
+        let remedy = self
+            .library
+            .faults
+            .find(name)
+            .map(|fault| self.library.faults[fault].remedy);
+        let is_worked_on = matches!(remedy, Some(Remedy::Replace(_) | Remedy::Correct));
+        let runs = truth.outcome == Outcome::Right && truth.closed;
+        let careful = self.crew.habit(sent.technician) == Habit::Careful;
+        careful && is_worked_on && runs && fate.chance(TESTED)
+    }
+
+    /// Tests the flue gas of a furnace that was put right, when all is put back; the call about the fault is closed after it.
+    fn test(
+        &self,
+        number: u32,
+        make: &Make,
+        call: &mut Walk,
+        sent: &Sent,
+        dice: Dice,
+    ) -> Result<Walk, Refusal> {
+        let closed = call.said.pop();
+        let put_back = call.said.last().map_or(0.0, |last| last.at);
+        let trouble = Trouble {
+            fault: None,
+            severity: 0.0,
+            day: (put_back + 120.0) / DAY,
+            because_of: None,
+            calls: 0,
+        };
+        let sent = Sent {
+            technician: sent.technician,
+            expects: None,
+            leaving: Leaving::Whole,
+        };
+        let mut machine = self.machine(make, Condition::default());
+        let test = self.call(number, &mut machine, &sent, &trouble, dice)?;
+        let tested = test.said.last().map_or(put_back, |last| last.at);
+        call.said.extend(closed.map(|closed| Said {
+            at: tested + 60.0,
+            ..closed
+        }));
+        Ok(test)
     }
 
     /// What the owner calls about next, and when; none where the furnace runs to the end of the season.
