@@ -12,8 +12,8 @@ use super::journal::Journal;
 use super::open::CAREFUL;
 
 impl SessionFolder {
-    /// Starts a session that can be made again at any time: as [`create`](Self::create), but it is not locked, and neither its file
-    /// nor its records wait for the disk. Never for a call that somebody walks.
+    /// Starts a session that can be made again at any time: as [`create`](Self::create), but it is not locked, and neither its
+    /// file nor its records wait for the disk. Never for a call that somebody walks.
     ///
     /// # Errors
     ///

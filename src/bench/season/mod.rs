@@ -3,13 +3,13 @@
 //!
 //! ```text
 //! Crew: who works, and with which habit
-//! Season::furnace(n): one furnace from autumn to spring ─► Visit, Visit, … each walked by the trees, with its times and its truth
+//! Season::furnace(n): one furnace from autumn to spring ─► Visit, Visit, … each walked by the trees, with times and truth
 //! Worker: a technician at a furnace, by habit: reads, writes down, guesses, insists, leaves open
 //! planted: what the first furnaces of every season meet, whatever the seed
 //! ```
 //!
-//! A furnace knows nothing of the others, so seasons of any size take the memory of one furnace, and can be walked on any number
-//! of threads. The same seed is the same season.
+//! A furnace knows nothing of the others, so seasons of any size take the memory of one furnace, and can be walked on any
+//! number of threads. The same seed is the same season.
 
 mod crew;
 mod furnace;

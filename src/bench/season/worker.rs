@@ -194,7 +194,8 @@ impl<'m, 'a> Worker<'m, 'a> {
             .then(|| three_digits(nearest + 0.005 * nearest.abs() * away.signum()))
     }
 
-    /// How long an honest answer takes: the minutes that the library gives for it, more or less; a short while where it gives none.
+    /// How long an honest answer takes: the minutes that the library gives for it, more or less; a short while where it gives
+    /// none.
     fn seconds(&mut self, library: &Library, state: &State) -> f64 {
         let (minutes, _) = cost(library, state);
         60.0 * minutes * self.dice.between(0.7, 1.5) + self.dice.between(8.0, 45.0)

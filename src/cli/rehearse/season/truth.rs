@@ -13,7 +13,8 @@ use crate::source::safe;
 use crate::store::SessionId;
 
 /// The columns of `truth.csv`.
-const COLUMNS: &str = "session,equipment,technician,habit,complaint,fault,ended,outcome,insisted,left_open,closed,skipped_test,because_of";
+const COLUMNS: &str = "session,equipment,technician,habit,complaint,fault,ended,outcome,insisted,left_open,\
+    closed,skipped_test,because_of";
 
 /// The sums of a season.
 #[derive(Debug, Default, Serialize)]
