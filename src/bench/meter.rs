@@ -69,7 +69,7 @@ fn within(range: Option<PlausibleRange>, scale: Scale, truth: f64, shown: f64) -
 }
 
 /// A number as it is typed: nine digits at most, and no exponent.
-fn number(value: f64) -> String {
+pub(super) fn number(value: f64) -> String {
     let rounded: f64 = format!("{value:.8e}").parse().unwrap_or(value);
     format!("{}", rounded + 0.0)
 }

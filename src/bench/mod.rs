@@ -7,6 +7,7 @@
 //! Run = one call from cold, stepped to its end, with what every probe would have shown at each moment that matters
 //! Machine = a furnace as a technician meets it: asked for readings and signs, worked upon by steps
 //! Technician + Machine → a walked call; trials: many calls at many furnaces, each verdict held against the truth
+//! season: technicians of different habits at many furnaces through a winter, with the calls that come back; what was true is known
 //! cost: what a tree takes to come to a verdict, against the least that any order of its questions takes
 //! practice: an apprentice in the technician's place
 //! ```
@@ -26,6 +27,7 @@ pub mod meter;
 pub mod practice;
 pub mod probe;
 pub mod process;
+pub mod season;
 pub mod simulated;
 pub mod technician;
 pub mod thermal;

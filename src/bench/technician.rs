@@ -34,6 +34,11 @@ impl<'m, M: Machine> Technician<'m, M> {
         self.machine
     }
 
+    /// What a reading, a sign or a plate field of the machine is now, before any meter errs.
+    pub fn ask(&mut self, of: Datum) -> Option<Truth> {
+        self.machine.ask(of)
+    }
+
     /// The command that answers; none once the call is closed.
     pub fn answer(&mut self, library: &Library, state: &State) -> Option<Command> {
         Some(match wanted(library, state) {

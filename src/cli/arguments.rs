@@ -237,7 +237,7 @@ pub(super) struct Practising {
 #[derive(Clone, Debug, Args)]
 #[group(skip)]
 pub(super) struct Trials {
-    /// With `--bench`: so many calls for each fault.
+    /// With `--bench`: so many calls for each fault; with `--season`, so many in all.
     #[arg(long, value_name = "N", default_value_t = 100, requires = "bench", value_parser = clap::value_parser!(u32).range(1..=1_000_000))]
     pub calls: u32,
     /// With `--bench`: the seed of each fault's first call; the next has the next. The same seeds are the same calls.
@@ -246,6 +246,12 @@ pub(super) struct Trials {
     /// With `--bench`: every furnace has a second fault, drawn at random.
     #[arg(long, requires = "bench")]
     pub pairs: bool,
+    /// With `--bench`: write the sessions of a company's simulated season into this folder, with what was true of each in
+    /// `truth.csv` and the sums in `truth.json`.
+    ///
+    /// Its technicians have habits, good and bad, and owners call again where something was got wrong.
+    #[arg(long, value_name = "DIR", requires = "bench", conflicts_with_all = ["pairs", "only", "watch"])]
+    pub season: Option<PathBuf>,
 }
 
 /// What is computed.

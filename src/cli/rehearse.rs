@@ -1,5 +1,6 @@
 //! Running a library's scenarios.
 
+mod season;
 mod trials;
 
 pub(super) use trials::known_to_furnace;
@@ -39,6 +40,9 @@ fn once(folder: Option<&Path>, how: &Rehearse) -> Result<(String, u8), Failure> 
     let library = &loaded.library;
     if how.cost {
         return Ok((costs(library, folder, how.format), 0));
+    }
+    if let Some(season) = &how.trials.season {
+        return season::run(&loaded, season, how);
     }
     if how.bench {
         return trials::run(library, folder, how);

@@ -39,6 +39,28 @@ impl Medium for File {
     }
 }
 
+/// A file whose loss would be no loss: nobody waits for the disk.
+#[derive(Debug)]
+struct Loose(File);
+
+impl Medium for Loose {
+    fn status(&self) -> io::Result<(u64, u64)> {
+        self.0.status()
+    }
+
+    fn write(&mut self, bytes: &[u8]) -> io::Result<()> {
+        self.0.write_all(bytes)
+    }
+
+    fn sync(&mut self) -> io::Result<()> {
+        Ok(())
+    }
+
+    fn cut(&mut self, length: u64) -> io::Result<()> {
+        self.0.cut(length)
+    }
+}
+
 /// One session, open for appending, and locked against every other process until it is dropped.
 #[derive(Debug)]
 pub struct Journal {
@@ -70,6 +92,18 @@ impl Journal {
             path: path.to_owned(),
             bytes,
             chain,
+            state: State::Sound,
+        }
+    }
+
+    /// Of a session that is made and not recorded: it can be made again, so it is not locked, and the disk confirms nothing.
+    pub(super) fn loose(file: File, path: &Path) -> Self {
+        Self {
+            _note: None,
+            file: Box::new(Loose(file)),
+            path: path.to_owned(),
+            bytes: 0,
+            chain: Chain::EMPTY,
             state: State::Sound,
         }
     }

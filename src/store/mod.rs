@@ -24,6 +24,7 @@ mod id;
 mod journal;
 mod kept;
 mod listing;
+mod made;
 mod open;
 mod record;
 mod records;

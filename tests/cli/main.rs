@@ -23,6 +23,7 @@ mod practising;
 mod reading;
 mod rehearsing;
 mod schemas;
+mod season;
 mod streams;
 mod watching;
 mod which;
