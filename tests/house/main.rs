@@ -22,6 +22,7 @@ const MAY_NAME: &[(&str, &[&str])] = &[
     ("walk", &["library", "trade", "measure"]),
     ("bench", &["walk", "library", "trade", "measure"]),
     ("audit", &["walk", "library", "measure"]),
+    ("export", &["audit"]),
     (
         "report",
         &["audit", "bench", "check", "walk", "library", "trade", "measure"],
@@ -33,7 +34,7 @@ const MAY_NAME: &[(&str, &[&str])] = &[
     (
         "cli",
         &[
-            "tui", "plain", "face", "store", "report", "audit", "bench", "walk", "check", "library", "trade",
+            "tui", "plain", "face", "store", "export", "report", "audit", "bench", "walk", "check", "library", "trade",
             "measure",
         ],
     ),
