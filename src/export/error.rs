@@ -26,7 +26,11 @@ impl fmt::Display for ExportError {
         match self {
             Self::Taken(path) => {
                 let path = path.to_string_lossy();
-                write!(f, "{} is there already, and nothing is written over it", safe(&path))
+                write!(
+                    f,
+                    "{} is there already, and nothing is written over it",
+                    safe(&path)
+                )
             }
             Self::Io(path, error) => {
                 let (path, error) = (path.to_string_lossy(), error.to_string());

@@ -41,7 +41,9 @@ struct Waiting {
 
 impl Default for Parts {
     fn default() -> Self {
-        let how = WriterProperties::builder().set_compression(Compression::SNAPPY).build();
+        let how = WriterProperties::builder()
+            .set_compression(Compression::SNAPPY)
+            .build();
         Self {
             months: BTreeMap::new(),
             bytes: 0,

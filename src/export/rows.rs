@@ -62,7 +62,11 @@ impl Rows {
     /// No rows yet.
     pub fn of(table: &Table) -> Result<Self, ParquetError> {
         let schema = parse_message_type(table.schema)?;
-        let columns = schema.get_fields().iter().map(|field| Column::of(field)).collect();
+        let columns = schema
+            .get_fields()
+            .iter()
+            .map(|field| Column::of(field))
+            .collect();
         Ok(Self {
             schema: Arc::new(schema),
             columns,
@@ -73,7 +77,12 @@ impl Rows {
     /// Takes a row.
     pub fn push(&mut self, row: &[Cell<'_>]) {
         debug_assert_eq!(row.len(), self.columns.len());
-        self.bytes += self.columns.iter_mut().zip(row).map(|(column, cell)| column.push(*cell)).sum::<usize>();
+        self.bytes += self
+            .columns
+            .iter_mut()
+            .zip(row)
+            .map(|(column, cell)| column.push(*cell))
+            .sum::<usize>();
     }
 
     /// What the rows take in memory, in bytes.
@@ -136,7 +145,9 @@ impl Column {
             (Values::Text(bytes, ends), ColumnWriter::ByteArrayColumnWriter(writer)) => {
                 let all = ByteArray::from(bytes);
                 let starts = [0].into_iter().chain(ends.iter().copied());
-                let texts = starts.zip(&ends).map(|(start, end)| all.slice(start, end - start));
+                let texts = starts
+                    .zip(&ends)
+                    .map(|(start, end)| all.slice(start, end - start));
                 writer.write_batch(&texts.collect::<Vec<_>>(), levels, None)
             }
             (Values::Whole(values), ColumnWriter::Int64ColumnWriter(writer)) => {
@@ -148,7 +159,9 @@ impl Column {
             (Values::Flag(values), ColumnWriter::BoolColumnWriter(writer)) => {
                 writer.write_batch(&values, levels, None)
             }
-            _ => Err(ParquetError::General("a column has another type than its schema".to_owned())),
+            _ => Err(ParquetError::General(
+                "a column has another type than its schema".to_owned(),
+            )),
         };
         written.map(drop)
     }

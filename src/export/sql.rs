@@ -35,7 +35,10 @@ mod tests {
         let statements: Vec<_> = statements.filter(|statement| !statement.is_empty()).collect();
         assert!(statements.len() > 10);
         for statement in statements {
-            assert!(statement.starts_with("CREATE OR REPLACE TEMPORARY VIEW audit_"), "{statement}");
+            assert!(
+                statement.starts_with("CREATE OR REPLACE TEMPORARY VIEW audit_"),
+                "{statement}"
+            );
         }
     }
 }

@@ -145,7 +145,10 @@ pub(super) fn tell(call: &Call, folder: &str, mut take: impl FnMut(usize, &[Cell
     }
     for (place, noted) in (0_i64..).zip(&call.noted) {
         let (fault, remedy) = (noted.fault.as_str().into(), remedy(&noted.remedy).into());
-        take(5, &[session, place.into(), fault, remedy, noted.condemned().into()]);
+        take(
+            5,
+            &[session, place.into(), fault, remedy, noted.condemned().into()],
+        );
     }
 }
 
@@ -181,7 +184,9 @@ fn row<'a>(call: &'a Call, folder: &'a str) -> [Cell<'a>; 26] {
         call.left_open().into(),
         i64::from(put_backs_done(call)).into(),
         call.sealed.into(),
-        call.torn.map(|bytes| i64::try_from(bytes).unwrap_or(i64::MAX)).into(),
+        call.torn
+            .map(|bytes| i64::try_from(bytes).unwrap_or(i64::MAX))
+            .into(),
         call.clock_went_back.into(),
         call.from_file.into(),
         call.with_library.into(),

@@ -25,7 +25,10 @@ pub(super) fn all(
     mut export: Option<&mut Export>,
 ) -> Result<(), ExportError> {
     let libraries = Libraries::new(archive);
-    let folders: Vec<String> = (archive.folders().map(|folder| folder.to_string_lossy().into_owned())).collect();
+    let folders: Vec<String> = (archive
+        .folders()
+        .map(|folder| folder.to_string_lossy().into_owned()))
+    .collect();
     let mut progress = Progress::new(archive.len());
     thread::scope(|scope| {
         let (sender, receiver) = sync_channel::<Vec<Gathered>>(WAITING);
