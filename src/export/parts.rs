@@ -160,3 +160,46 @@ fn failed(path: &Path) -> impl Fn(ParquetError) -> ExportError + '_ {
         ExportError::Io(path.to_owned(), error)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use jiff::{SignedDuration, Timestamp};
+
+    use super::Parts;
+    use crate::audit::{Call, Teller};
+    use crate::walk::{LibraryMark, Opened};
+
+    fn call(number: i64) -> Call {
+        let opened = Opened {
+            library: LibraryMark::default(),
+            tree: "no-heat".to_owned(),
+            technician: None,
+            site: None,
+            equipment: None,
+            program: "test".to_owned(),
+            answered_from: None,
+        };
+        let time = Timestamp::UNIX_EPOCH + SignedDuration::from_hours(number * 24 * 7);
+        Teller::new("a", 0, &opened, time, Arc::default()).end(None)
+    }
+
+    #[test]
+    fn what_waits_is_bounded_over_any_number_of_months() {
+        let out = tempfile::tempdir().unwrap();
+        let mut parts = Parts {
+            most: 4000,
+            ..Parts::default()
+        };
+        for number in 0..400 {
+            parts.add(out.path(), &call(number), "calls").unwrap();
+            assert!(parts.bytes <= parts.most);
+            let waiting: usize = parts.months.values().map(|waiting| waiting.bytes).sum();
+            assert_eq!(waiting, parts.bytes);
+        }
+        assert!(parts.files > 5, "{} files", parts.files);
+        parts.finish(out.path()).unwrap();
+        assert_eq!((parts.bytes, parts.calls()), (0, 400));
+    }
+}

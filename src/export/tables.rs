@@ -182,7 +182,7 @@ fn row<'a>(call: &'a Call, folder: &'a str) -> [Cell<'a>; 26] {
         verdict.map(|verdict| remedy(&verdict.remedy)).into(),
         verdict.and_then(Verdict::condemned).into(),
         call.left_open().into(),
-        i64::from(put_backs_done(call)).into(),
+        i64::from(call.put_backs.done).into(),
         call.sealed.into(),
         call.torn
             .map(|bytes| i64::try_from(bytes).unwrap_or(i64::MAX))
@@ -192,10 +192,6 @@ fn row<'a>(call: &'a Call, folder: &'a str) -> [Cell<'a>; 26] {
         call.with_library.into(),
         call.could_test_combustion.into(),
     ]
-}
-
-fn put_backs_done(call: &Call) -> u32 {
-    call.put_backs.done
 }
 
 /// The month of a time, in UTC, as the audit names it.
@@ -219,5 +215,45 @@ fn remedy(remedy: &Remedy) -> &'static str {
         Remedy::Refer => "refer",
         Remedy::Nothing => "none",
         Remedy::Unknown => "unknown",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::Timestamp;
+
+    use super::{TABLES, nanoseconds};
+
+    /// The columns that a section of the page explains: what stands in backquotes in the first column of its table.
+    fn explained(page: &'static str, table: &str) -> Vec<&'static str> {
+        let (_, section) = page.split_once(&format!("\n## {table}\n")).unwrap();
+        let section = section.split("\n## ").next().unwrap();
+        let rows = section.lines().filter(|line| line.starts_with("| `"));
+        let first = rows.filter_map(|line| line.split('|').nth(1));
+        first
+            .flat_map(|names| names.split('`').skip(1).step_by(2))
+            .collect()
+    }
+
+    #[test]
+    fn the_page_explains_every_column_in_order() {
+        let page = include_str!("../../docs/export.md");
+        for table in TABLES {
+            let columns = table
+                .schema
+                .lines()
+                .skip(1)
+                .filter_map(|line| line.split_whitespace().nth(2));
+            let columns: Vec<_> = columns.map(|name| name.trim_end_matches(';')).collect();
+            assert_eq!(columns, explained(page, table.name), "{}", table.name);
+        }
+    }
+
+    #[test]
+    fn any_two_times_can_be_subtracted() {
+        let (first, last) = (nanoseconds(Timestamp::MIN), nanoseconds(Timestamp::MAX));
+        assert!(last.checked_sub(first).is_some());
+        let time: Timestamp = "1970-01-01T00:00:01.000000002Z".parse().unwrap();
+        assert_eq!(nanoseconds(time), 1_000_000_002);
     }
 }

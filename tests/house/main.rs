@@ -22,7 +22,7 @@ const MAY_NAME: &[(&str, &[&str])] = &[
     ("walk", &["library", "trade", "measure"]),
     ("bench", &["walk", "library", "trade", "measure"]),
     ("audit", &["walk", "library", "measure"]),
-    ("export", &["audit"]),
+    ("export", &["audit", "walk"]),
     (
         "report",
         &["audit", "bench", "check", "walk", "library", "trade", "measure"],
