@@ -90,9 +90,9 @@ impl Parts {
         let Some(first) = self.first.clone() else {
             return Ok(());
         };
-        for table in 0..TABLES.len() {
+        for (table, columns) in TABLES.iter().enumerate() {
             if !self.written[table] {
-                let rows = Rows::of(&TABLES[table]).map_err(failed(out))?;
+                let rows = Rows::of(columns).map_err(failed(out))?;
                 self.part(out, &first, table, rows)?;
             }
         }

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use proofwalk::store::SessionFolder;
+use proofwalk::walk::{Event, Voiding};
 
 use crate::common::scene::{Said, Scene, root, run, scene};
 use crate::told::{Told, done, keep, told};
@@ -80,6 +81,35 @@ fn season() -> Vec<Told> {
             .closed(),
     );
     calls.push(done("short", "2026-02-01T11:00:00Z").equipment_of("within"));
+    // Exactly as many as a rate needs to say anything.
+    for day in 1..=20 {
+        let call = done(
+            &format!("twenty-{day:02}"),
+            &format!("2026-05-{day:02}T10:00:00Z"),
+        );
+        calls.push(call.by("lee").equipment_of("twenty"));
+    }
+    // Followed for the whole window to the last instant, of which the archive is the end.
+    let held = told("held", "2026-05-31T00:00:00Z")
+        .equipment_of("held")
+        .verdict("leak")
+        .closed();
+    calls.push(held);
+    // A borderline reading that was taken again.
+    let again = Event::Voided {
+        data: vec!["voltage".to_owned()],
+        why: Voiding::Retake,
+    };
+    let retaken = told("retaken", "2026-06-30T00:00:00Z")
+        .equipment(None)
+        .reading("voltage", "20.1 V", true);
+    calls.push(
+        retaken
+            .then(again)
+            .reading("voltage", "24.0 V", false)
+            .verdict("valve_dead")
+            .closed(),
+    );
     calls
 }
 

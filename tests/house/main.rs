@@ -34,8 +34,8 @@ const MAY_NAME: &[(&str, &[&str])] = &[
     (
         "cli",
         &[
-            "tui", "plain", "face", "store", "export", "report", "audit", "bench", "walk", "check", "library", "trade",
-            "measure",
+            "tui", "plain", "face", "store", "export", "report", "audit", "bench", "walk", "check",
+            "library", "trade", "measure",
         ],
     ),
 ];
