@@ -10,6 +10,7 @@
 //! - [`bench`]: a library put to the test without a furnace on site.
 //! - [`layout`]: how much of a question a screen holds.
 //! - [`audit`]: what the company learns from its calls.
+//! - [`export`]: the calls of an audit as tables for other programs.
 //! - [`report`]: what a person reads.
 //! - [`store`]: session files and tree files: append, sync, lock, list, take up.
 //! - [`face`]: what both faces share; [`tui`]: the screen; [`plain`]: the line face.
@@ -18,6 +19,7 @@ pub mod audit;
 pub mod bench;
 pub mod check;
 pub mod cli;
+pub mod export;
 pub mod face;
 pub mod layout;
 pub mod library;

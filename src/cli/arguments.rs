@@ -293,6 +293,9 @@ pub(super) struct Audited {
     pub library: Option<PathBuf>,
     #[command(flatten)]
     pub overlays: Overlays,
+    /// Also write the calls as Parquet files by month, and the same audit as SQL, into this folder, which must be new or empty.
+    #[arg(long, value_name = "DIR")]
+    pub export: Option<PathBuf>,
 }
 
 /// Where sessions are kept.

@@ -3,6 +3,7 @@
 use std::fmt;
 use std::io;
 
+use crate::export::ExportError;
 use crate::source::safe;
 use crate::store::{LibraryReadError, StoreError};
 use crate::walk::{Misfit, Refusal};
@@ -57,6 +58,17 @@ impl From<LibraryReadError> for Failure {
     fn from(error: LibraryReadError) -> Self {
         let message = format!("{}: {}", safe(&error.folder), safe(&error.message));
         Self::new(WRONG_USE, message).help(error.help)
+    }
+}
+
+impl From<ExportError> for Failure {
+    fn from(error: ExportError) -> Self {
+        match error {
+            ExportError::Taken(_) => Self::new(WRONG_USE, error.to_string())
+                .help("name a folder that is not there yet, or is empty"),
+            ExportError::Io(..) => Self::new(NOT_SAVED, error.to_string())
+                .help("nothing was exported; see that the folder above it is there, may be written to, and has room"),
+        }
     }
 }
 

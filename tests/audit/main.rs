@@ -10,6 +10,7 @@
 mod closing;
 #[path = "../common/mod.rs"]
 mod common;
+mod exported;
 mod files;
 mod findings;
 mod lines;

@@ -4,9 +4,10 @@ use std::path::Path;
 
 use super::kept::page;
 
-const PAGES: [&str; 6] = [
+const PAGES: [&str; 7] = [
     "README.md",
     "DEVELOPERS.md",
+    "docs/export.md",
     "docs/format.md",
     "docs/guide.md",
     "docs/keys.md",

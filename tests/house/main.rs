@@ -22,6 +22,7 @@ const MAY_NAME: &[(&str, &[&str])] = &[
     ("walk", &["library", "trade", "measure"]),
     ("bench", &["walk", "library", "trade", "measure"]),
     ("audit", &["walk", "library", "measure"]),
+    ("export", &["audit", "walk"]),
     (
         "report",
         &["audit", "bench", "check", "walk", "library", "trade", "measure"],
@@ -33,8 +34,8 @@ const MAY_NAME: &[(&str, &[&str])] = &[
     (
         "cli",
         &[
-            "tui", "plain", "face", "store", "report", "audit", "bench", "walk", "check", "library", "trade",
-            "measure",
+            "tui", "plain", "face", "store", "export", "report", "audit", "bench", "walk", "check",
+            "library", "trade", "measure",
         ],
     ),
 ];

@@ -9,6 +9,7 @@ use super::libraries::Libraries;
 use super::progress::Progress;
 use super::read::{Gathered, read};
 use crate::audit::Auditor;
+use crate::export::{Export, ExportError};
 use crate::store::Archive;
 
 /// Sessions that are read between two hand-overs.
@@ -17,9 +18,17 @@ const BATCH: usize = 512;
 /// Batches that may wait to be added; reading pauses then.
 const WAITING: usize = 2;
 
-/// Reads every session of an archive and adds its calls, in the order of their ids.
-pub(super) fn all(archive: &Archive, auditor: &mut Auditor) {
+/// Reads every session of an archive and adds its calls, in the order of their ids; to an export as well, where there is one.
+pub(super) fn all(
+    archive: &Archive,
+    auditor: &mut Auditor,
+    mut export: Option<&mut Export>,
+) -> Result<(), ExportError> {
     let libraries = Libraries::new(archive);
+    let folders: Vec<String> = (archive
+        .folders()
+        .map(|folder| folder.to_string_lossy().into_owned()))
+    .collect();
     let mut progress = Progress::new(archive.len());
     thread::scope(|scope| {
         let (sender, receiver) = sync_channel::<Vec<Gathered>>(WAITING);
@@ -46,10 +55,16 @@ pub(super) fn all(archive: &Archive, auditor: &mut Auditor) {
                     auditor.copy();
                 }
                 match gathered.call {
-                    Ok(call) => auditor.add(&call),
+                    Ok(call) => {
+                        auditor.add(&call);
+                        if let Some(export) = &mut export {
+                            export.add(&call, &folders[call.folder as usize])?;
+                        }
+                    }
                     Err(not) => auditor.not_a_call(not.folder, &not.file, not.what, &not.why),
                 }
             }
         }
-    });
+        Ok(())
+    })
 }

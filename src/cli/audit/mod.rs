@@ -9,6 +9,7 @@ use super::arguments::{AuditFormat, Audited};
 use super::failure::{FINDINGS, Failure};
 use super::library::{self, Loaded};
 use crate::audit::{Audit, Auditor, WhatIsWrong, Window};
+use crate::export::Export;
 use crate::report::audit;
 use crate::source::safe;
 use crate::store::Archive;
@@ -20,10 +21,16 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         AuditFormat::Weights => Some(library::sound(how.library.as_deref(), &how.overlays.folders)?),
         _ => None,
     };
+    let window = Window { days: how.window };
+    // A place that cannot be taken is said at once, too.
+    let mut export = match &how.export {
+        Some(out) => Some(Export::begin(out, window)?),
+        None => None,
+    };
     let archive = Archive::find(&how.folders)?;
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
-    let mut auditor = Auditor::new(Window { days: how.window }, shown.collect());
+    let mut auditor = Auditor::new(window, shown.collect());
     for (folder, error) in &archive.unreadable {
         auditor.not_a_call(*folder, "", WhatIsWrong::Unreadable, &error.to_string());
     }
@@ -32,10 +39,17 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Foreign, why);
     }
     auditor.passed_over(archive.others);
-    gather::all(&archive, &mut auditor);
+    gather::all(&archive, &mut auditor, export.as_mut())?;
     let is_empty = archive.is_empty();
     // The ids of a million sessions are not needed any more.
     drop(archive);
+    if let (Some(export), Some(out)) = (export, &how.export) {
+        let calls = export.finish()?;
+        super::tell(&match calls {
+            0 => "No call to export.".to_owned(),
+            calls => format!("{calls} calls exported to {}.", safe(&out.to_string_lossy())),
+        });
+    }
     let audit = auditor.finish();
     if is_empty {
         super::tell("No sessions below these folders: a session is a file that ends in .jsonl.");

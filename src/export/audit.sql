@@ -1,0 +1,296 @@
+-- The audit of service calls, as views over the exported tables.
+--
+-- An audit finds causes. It does not assign liability. A number points at sessions to be read, not at a person.
+--
+-- Register the tables by their folders first. For DuckDB, started in the folder of the export:
+--   CREATE VIEW calls AS SELECT * FROM read_parquet('calls/*/*.parquet')
+--   CREATE VIEW readings AS SELECT * FROM read_parquet('readings/*/*.parquet')
+-- For Spark SQL:
+--   CREATE TEMPORARY VIEW calls USING parquet OPTIONS (path 'calls')
+--   CREATE TEMPORARY VIEW readings USING parquet OPTIONS (path 'readings')
+-- Then run this file, and read the views, such as SELECT * FROM audit_summary.
+-- Each statement ends with a semicolon, and no other semicolon stands here.
+
+-- The window for callbacks, in days of 24 h. Change it here and run the file again.
+CREATE OR REPLACE TEMPORARY VIEW audit_parameters AS
+SELECT
+    CAST(30 AS BIGINT) AS window_days,
+    CAST(86400000000000 AS BIGINT) AS day_ns,
+    CAST(20 AS BIGINT) AS small,
+    1.959963984540054E0 AS z;
+
+-- The next call at the equipment of each closed call: opened at or after its closing.
+CREATE OR REPLACE TEMPORARY VIEW audit_next AS
+SELECT first_session, second_session, second_opened_ns
+FROM (
+    SELECT
+        one.session AS first_session,
+        other.session AS second_session,
+        other.opened_ns AS second_opened_ns,
+        ROW_NUMBER() OVER (PARTITION BY one.session ORDER BY other.opened_ns, other.session) AS place
+    FROM calls one
+    JOIN calls other
+        ON other.equipment = one.equipment
+        AND other.opened_ns >= one.closed_ns
+        AND (other.opened_ns > one.opened_ns OR (other.opened_ns = one.opened_ns AND other.session > one.session))
+) later
+WHERE place = 1;
+
+-- How long each closed call with an equipment was followed, and what came.
+CREATE OR REPLACE TEMPORARY VIEW audit_followed AS
+SELECT
+    call.session,
+    later.second_session AS next_session,
+    COALESCE(later.second_opened_ns, archive.until_ns) - call.closed_ns AS wait_ns,
+    CASE WHEN later.second_session IS NULL THEN 0 ELSE 1 END AS came,
+    CASE WHEN later.second_opened_ns - call.closed_ns <= given.window_days * given.day_ns THEN 1 ELSE 0 END AS came_back
+FROM calls call
+CROSS JOIN (SELECT MAX(last_ns) AS until_ns FROM calls) archive
+CROSS JOIN audit_parameters given
+LEFT JOIN audit_next later ON later.first_session = call.session
+WHERE call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL;
+
+-- The calls that came back, each with the one that followed.
+CREATE OR REPLACE TEMPORARY VIEW audit_callback_pairs AS
+SELECT
+    one.session AS first_session,
+    other.session AS second_session,
+    one.equipment,
+    one.technician,
+    other.technician AS second_technician,
+    CAST(followed.wait_ns AS DOUBLE) / CAST(given.day_ns AS DOUBLE) AS days,
+    CASE WHEN one.tree = other.tree THEN 1 ELSE 0 END AS same_complaint,
+    one.fault,
+    other.fault AS then_fault,
+    one.ending AS first_ending,
+    other.ending AS second_ending,
+    one.part AS condemned,
+    other.part AS then_part,
+    other.remedy AS then_remedy
+FROM audit_followed followed
+JOIN calls one ON one.session = followed.session
+JOIN calls other ON other.session = followed.next_session
+CROSS JOIN audit_parameters given
+WHERE followed.came_back = 1;
+
+-- A part was condemned, and the call that came back ended in a fault with another remedy.
+CREATE OR REPLACE TEMPORARY VIEW audit_suspected_misdiagnoses AS
+SELECT
+    first_session,
+    second_session,
+    equipment,
+    technician,
+    condemned,
+    CASE WHEN first_ending = 'insisted' THEN 1 ELSE 0 END AS insisted,
+    then_fault,
+    then_remedy AS remedy,
+    then_part AS part,
+    days
+FROM audit_callback_pairs
+WHERE condemned IS NOT NULL
+    AND second_ending IN ('verdict', 'insisted')
+    AND (then_remedy IN ('correct', 'shut_down', 'refer') OR (then_remedy = 'replace' AND then_part <> condemned));
+
+-- What each call adds to the counts.
+CREATE OR REPLACE TEMPORARY VIEW audit_marks AS
+SELECT
+    call.session,
+    call.technician,
+    call.tree,
+    call.part,
+    call.closed_month,
+    call.fault,
+    call.equipment,
+    call.ending,
+    call.with_library,
+    CASE WHEN call.closed_ns IS NULL THEN 0 ELSE 1 END AS closed,
+    CASE WHEN followed.session IS NULL THEN 0 ELSE 1 END AS followed,
+    COALESCE(followed.came_back, 0) AS came_back,
+    CASE
+        WHEN followed.session IS NULL OR followed.came_back = 1 THEN 0
+        WHEN followed.came = 1 OR followed.wait_ns >= given.window_days * given.day_ns THEN 1
+        ELSE 0
+    END AS held,
+    CASE WHEN pair.same_complaint = 1 THEN 1 ELSE 0 END AS same_complaint,
+    CASE WHEN suspected.first_session IS NULL THEN 0 ELSE 1 END AS suspected,
+    CASE WHEN call.ending = 'unproven' THEN 1 ELSE 0 END AS unproven,
+    CASE WHEN call.ending = 'insisted' THEN 1 ELSE 0 END AS insisted,
+    CASE WHEN call.left_open THEN 1 ELSE 0 END AS left_open
+FROM calls call
+CROSS JOIN audit_parameters given
+LEFT JOIN audit_followed followed ON followed.session = call.session
+LEFT JOIN audit_callback_pairs pair ON pair.first_session = call.session
+LEFT JOIN audit_suspected_misdiagnoses suspected ON suspected.first_session = call.session;
+
+-- The same counts of everything, by technician, by tree, by condemned part and by the month of closing.
+CREATE OR REPLACE TEMPORARY VIEW audit_counts AS
+SELECT
+    grouping_by,
+    name,
+    COUNT(*) AS calls,
+    SUM(closed) AS closed,
+    SUM(followed) AS followed,
+    SUM(came_back) AS callbacks,
+    SUM(same_complaint) AS same_complaint,
+    SUM(suspected) AS suspected_misdiagnoses,
+    SUM(unproven) AS unproven,
+    SUM(insisted) AS insisted,
+    SUM(left_open) AS left_open
+FROM (
+    SELECT 'technician' AS grouping_by, technician AS name, closed, followed, came_back, same_complaint, suspected, unproven, insisted, left_open
+    FROM audit_marks
+    UNION ALL
+    SELECT 'tree' AS grouping_by, tree AS name, closed, followed, came_back, same_complaint, suspected, unproven, insisted, left_open
+    FROM audit_marks
+    UNION ALL
+    SELECT 'part' AS grouping_by, part AS name, closed, followed, came_back, same_complaint, suspected, unproven, insisted, left_open
+    FROM audit_marks
+    WHERE part IS NOT NULL
+    UNION ALL
+    SELECT 'month' AS grouping_by, closed_month AS name, closed, followed, came_back, same_complaint, suspected, unproven, insisted, left_open
+    FROM audit_marks
+    WHERE closed_month IS NOT NULL
+    UNION ALL
+    SELECT 'everything' AS grouping_by, 'everything' AS name, closed, followed, came_back, same_complaint, suspected, unproven, insisted, left_open
+    FROM audit_marks
+) marks
+GROUP BY grouping_by, name;
+
+-- The counts with their rate of callbacks, and Wilson's interval of 95 %.
+-- Of no calls nothing is known, and the interval is 0 to 1.
+CREATE OR REPLACE TEMPORARY VIEW audit_rates AS
+SELECT
+    grouping_by,
+    name,
+    calls,
+    closed,
+    followed,
+    callbacks,
+    CASE WHEN followed = 0 THEN 0E0 ELSE share END AS rate,
+    CASE WHEN callbacks = 0 THEN 0E0 ELSE (middle - half) / whole END AS low,
+    CASE WHEN callbacks = followed THEN 1E0 ELSE (middle + half) / whole END AS high,
+    same_complaint,
+    suspected_misdiagnoses,
+    unproven,
+    insisted,
+    left_open,
+    CASE WHEN followed < small THEN 1 ELSE 0 END AS too_small
+FROM (
+    SELECT
+        shares.*,
+        share + z * z / (2E0 * n) AS middle,
+        z * SQRT(share * (1E0 - share) / n + z * z / (4E0 * n * n)) AS half,
+        1E0 + z * z / n AS whole
+    FROM (
+        SELECT
+            counts.*,
+            given.z,
+            given.small,
+            CAST(NULLIF(counts.followed, 0) AS DOUBLE) AS n,
+            CAST(counts.callbacks AS DOUBLE) / CAST(NULLIF(counts.followed, 0) AS DOUBLE) AS share
+        FROM audit_counts counts
+        CROSS JOIN audit_parameters given
+    ) shares
+) parts;
+
+CREATE OR REPLACE TEMPORARY VIEW audit_by_technician AS
+SELECT name AS technician, calls, closed, followed, callbacks, rate, low, high, suspected_misdiagnoses, unproven, insisted, left_open, too_small
+FROM audit_rates
+WHERE grouping_by = 'technician';
+
+CREATE OR REPLACE TEMPORARY VIEW audit_by_tree AS
+SELECT name AS tree, calls, closed, followed, callbacks, rate, low, high, suspected_misdiagnoses, unproven, insisted, left_open, too_small
+FROM audit_rates
+WHERE grouping_by = 'tree';
+
+CREATE OR REPLACE TEMPORARY VIEW audit_by_part AS
+SELECT name AS part, calls - insisted AS proven, calls, closed, followed, callbacks, rate, low, high, suspected_misdiagnoses, unproven, insisted, left_open, too_small
+FROM audit_rates
+WHERE grouping_by = 'part';
+
+CREATE OR REPLACE TEMPORARY VIEW audit_by_month AS
+SELECT name AS closed_month, closed, followed, callbacks, rate, low, high, too_small
+FROM audit_rates
+WHERE grouping_by = 'month';
+
+-- The share of calls still not called back, step by step, by Kaplan and Meier.
+CREATE OR REPLACE TEMPORARY VIEW audit_survival AS
+SELECT
+    wait_ns,
+    came,
+    at_risk,
+    CASE
+        WHEN MIN(at_risk - came) OVER (ORDER BY wait_ns ROWS BETWEEN UNBOUNDED PRECEDING AND CURRENT ROW) = 0 THEN 0E0
+        ELSE EXP(SUM(LN(CAST(CASE WHEN at_risk = came THEN 1 ELSE at_risk - came END AS DOUBLE) / CAST(at_risk AS DOUBLE)))
+            OVER (ORDER BY wait_ns ROWS BETWEEN UNBOUNDED PRECEDING AND CURRENT ROW))
+    END AS still
+FROM (
+    SELECT
+        wait_ns,
+        came,
+        SUM(watched) OVER (ORDER BY wait_ns DESC ROWS BETWEEN UNBOUNDED PRECEDING AND CURRENT ROW) AS at_risk
+    FROM (
+        SELECT wait_ns, SUM(came) AS came, COUNT(*) AS watched
+        FROM audit_followed
+        GROUP BY wait_ns
+    ) waits
+) risks
+WHERE came > 0;
+
+-- How often each fault was proven, how often that held for the whole window, and how often it came back.
+CREATE OR REPLACE TEMPORARY VIEW audit_learned AS
+SELECT fault, COUNT(*) AS proven, SUM(held) AS held, SUM(came_back) AS came_back
+FROM audit_marks
+WHERE followed = 1 AND fault IS NOT NULL AND ending IN ('verdict', 'outcome')
+GROUP BY fault;
+
+-- Readings so close to a bound that another meter could have led elsewhere, in calls with a verdict.
+CREATE OR REPLACE TEMPORARY VIEW audit_borderline AS
+SELECT call.session, call.technician, call.equipment, call.fault, taken.place, taken.reading, taken.value, taken.unit, taken.margin
+FROM readings taken
+JOIN calls call ON call.session = taken.session
+WHERE taken.borderline AND NOT taken.superseded AND call.fault IS NOT NULL;
+
+-- The whole audit in one row.
+CREATE OR REPLACE TEMPORARY VIEW audit_summary AS
+SELECT
+    given.window_days,
+    totals.calls,
+    totals.closed,
+    totals.without_library,
+    totals.without_equipment,
+    COALESCE(rates.callbacks, 0) AS callbacks,
+    COALESCE(rates.followed, 0) AS followed,
+    COALESCE(rates.rate, 0E0) AS rate,
+    COALESCE(rates.low, 0E0) AS low,
+    COALESCE(rates.high, 1E0) AS high,
+    1E0 - COALESCE(thirty.still, 1E0) AS at_30_days,
+    COALESCE(rates.same_complaint, 0) AS same_complaint,
+    totals.suspected_misdiagnoses,
+    totals.unproven,
+    totals.insisted,
+    totals.left_open,
+    totals.condemned_proven,
+    totals.condemned_insisted
+FROM (
+    SELECT
+        COUNT(*) AS calls,
+        COALESCE(SUM(closed), 0) AS closed,
+        COALESCE(SUM(CASE WHEN with_library THEN 0 ELSE 1 END), 0) AS without_library,
+        COALESCE(SUM(CASE WHEN equipment IS NULL THEN 1 ELSE 0 END), 0) AS without_equipment,
+        COALESCE(SUM(suspected), 0) AS suspected_misdiagnoses,
+        COALESCE(SUM(unproven), 0) AS unproven,
+        COALESCE(SUM(insisted), 0) AS insisted,
+        COALESCE(SUM(left_open), 0) AS left_open,
+        COALESCE(SUM(CASE WHEN part IS NOT NULL AND insisted = 0 THEN 1 ELSE 0 END), 0) AS condemned_proven,
+        COALESCE(SUM(CASE WHEN part IS NOT NULL AND insisted = 1 THEN 1 ELSE 0 END), 0) AS condemned_insisted
+    FROM audit_marks
+) totals
+CROSS JOIN audit_parameters given
+CROSS JOIN (
+    SELECT MIN(still) AS still
+    FROM audit_survival
+    CROSS JOIN audit_parameters given
+    WHERE wait_ns <= 30 * given.day_ns
+) thirty
+LEFT JOIN audit_rates rates ON rates.grouping_by = 'everything';
