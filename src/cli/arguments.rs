@@ -128,6 +128,10 @@ pub(super) enum Command {
     ///
     /// An audit finds causes; it does not assign liability.
     Audit(Audited),
+    /// Pack the closed sessions of each month that is over into one file, `2026-11.sessions.zip`, or unpack one.
+    ///
+    /// Everything reads packed sessions as before. Their own files are removed once the pack was read back from the disk.
+    Pack(Packing),
     /// What an editor should know of the files of a library: JSON Schema.
     ///
     /// Without a kind it lists the kinds and says how an editor comes to know.
@@ -215,6 +219,23 @@ pub(super) struct Audited {
     pub library: Option<PathBuf>,
     #[command(flatten)]
     pub overlays: Overlays,
+}
+
+/// What is packed.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Packing {
+    /// Only this month, also where it is not over: a year and a month, for instance 2026-11.
+    #[arg(long, value_name = "MONTH", value_parser = month, conflicts_with = "unpack")]
+    pub month: Option<String>,
+    /// Give each session of this pack a file of its own again, beside it.
+    #[arg(long, value_name = "FILE", conflicts_with = "sessions")]
+    pub unpack: Option<PathBuf>,
+    /// Keep what would be removed: the sessions' own files, or the pack.
+    #[arg(long)]
+    pub keep: bool,
+    #[command(flatten)]
+    pub sessions: Sessions,
 }
 
 /// Where sessions are kept.
@@ -362,6 +383,14 @@ fn identity(text: &str) -> Result<String, String> {
 fn kind() -> impl TypedValueParser<Value = FileKind> {
     let names = FileKind::ALL.map(FileKind::name);
     PossibleValuesParser::new(names).try_map(|name| FileKind::named(&name).ok_or("this is no kind of file"))
+}
+
+fn month(text: &str) -> Result<String, String> {
+    let day: Result<jiff::civil::Date, _> = format!("{text}-01").parse();
+    match day.map(|day| day.strftime("%Y-%m").to_string()) {
+        Ok(month) if month == text => Ok(month),
+        _ => Err("write a month like 2026-01".to_owned()),
+    }
 }
 
 fn clock(text: &str) -> Result<Timestamp, String> {

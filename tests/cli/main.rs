@@ -17,6 +17,7 @@ mod disk;
 mod formulas;
 mod ids;
 mod overlays;
+mod packing;
 mod reading;
 mod rehearsing;
 mod schemas;

@@ -27,6 +27,9 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     for (folder, error) in &archive.unreadable {
         auditor.not_a_call(*folder, "", WhatIsWrong::Unreadable, &error.to_string());
     }
+    for (folder, name, why) in &archive.bad_packs {
+        auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Damaged, why);
+    }
     for (folder, name) in &archive.strangers {
         let why = "no session can have this name, so it is not read";
         auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Foreign, why);
