@@ -211,6 +211,9 @@ pub(super) struct Audited {
     /// Days of 24 h within which the next call at the same equipment is a callback.
     #[arg(long, value_name = "DAYS", default_value_t = 30)]
     pub window: u32,
+    /// Read every file, also where none has changed since the last audit.
+    #[arg(long)]
+    pub fresh: bool,
     /// How to print it.
     #[arg(long, value_enum, default_value_t = AuditFormat::Text)]
     pub format: AuditFormat,

@@ -13,7 +13,7 @@ use super::kept;
 use super::packs::{Known, PACK_ENDING};
 
 /// Folders that lie deeper are passed over.
-const DEEPEST: usize = 16;
+pub(super) const DEEPEST: usize = 16;
 
 /// Folders that are held open; further ones are opened for each session.
 const HELD: usize = 256;

@@ -1,11 +1,10 @@
 //! Whether a file is still the one that was looked at.
 
 use rustix::fs::Stat;
-use serde::{Deserialize, Serialize};
 
 /// What the system says of a file without reading it. Where two are equal, and neither is fresh, nothing was written between.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub struct Identity {
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Identity {
     device: u64,
     inode: u64,
     size: u64,
@@ -30,13 +29,22 @@ impl Identity {
         }
     }
 
+    /// All of it, to make a sum of.
+    pub(super) fn bytes(&self) -> Vec<u8> {
+        let (written, nanoseconds) = self.modified;
+        let (changed, more_nanoseconds) = self.changed;
+        let times = [written, nanoseconds, changed, more_nanoseconds].map(i64::to_be_bytes);
+        let rest = [self.device, self.inode, self.size].map(u64::to_be_bytes);
+        [times.as_flattened(), rest.as_flattened()].concat()
+    }
+
     /// Its length, in bytes.
-    pub fn size(&self) -> u64 {
+    pub(super) fn size(&self) -> u64 {
         self.size
     }
 
     /// The second of the system's clock in which it was last changed in any way.
-    pub fn changed_second(&self) -> i64 {
+    pub(super) fn changed_second(&self) -> i64 {
         self.changed.0
     }
 }

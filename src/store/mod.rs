@@ -13,10 +13,12 @@
 //! nobody, is set aside. Sessions that are closed may be packed, many into one file; they are read as before.
 
 mod archive;
+mod cache;
 mod canonical;
 mod damage;
 mod error;
 mod fault;
+mod fingerprint;
 mod folder;
 mod hash;
 mod holder;
@@ -37,13 +39,14 @@ mod tree_files;
 mod verify;
 
 pub use archive::Archive;
+pub use cache::Cache;
 pub use damage::{Damage, DamageKind, Warning};
 pub use error::{Cause, StoreError};
 pub use fault::{FileFault, FolderFault};
+pub use fingerprint::Fingerprint;
 pub use folder::{Reading, SessionFolder, TakenUp, default_folder};
 pub use hash::{Hash, NotAHash, library_hash};
 pub use id::SessionId;
-pub use identity::Identity;
 pub use journal::Journal;
 pub use listing::{ChainState, Listed, Names};
 pub use packs::{PACK_ENDING, PACK_LIMIT, Pack, Packed, Packs, Unpacked};

@@ -12,6 +12,7 @@ mod closing;
 mod common;
 mod files;
 mod findings;
+mod index;
 mod lines;
 mod pages;
 mod printed;

@@ -51,7 +51,14 @@ fn packed_sessions_read_as_before_and_come_out_byte_for_byte() {
     assert_eq!(scene.folder.names().unwrap().sessions, [id("a"), id("b")]);
     let after = scene.folder.read(&id("b")).unwrap();
     assert_eq!(after.report, before.report);
-    assert_eq!(after.records, before.records);
+    let events = |reading: &proofwalk::store::Reading| -> Vec<String> {
+        reading
+            .records
+            .iter()
+            .map(|record| record.event.get().to_owned())
+            .collect()
+    };
+    assert_eq!(events(&after), events(&before));
     let listed = scene.folder.list().unwrap();
     assert!(
         listed
@@ -145,7 +152,8 @@ fn every_flipped_bit_of_a_pack_is_found_or_harmless() {
         flipped[at] ^= 1 << (at % 8);
         fs::write(scene.path(PACK), &flipped).unwrap();
         let folder = proofwalk::store::SessionFolder::open(scene.folder.path()).unwrap();
-        if let Ok(reading) = folder.read(&id("a")) {
+        let read = folder.read(&id("a")).ok();
+        if let Some(reading) = read.filter(|reading| reading.report.damage.is_none()) {
             assert!(reading.report.is_whole(), "byte {at}");
             assert_eq!(reading.report.bytes as usize, bytes[0].len(), "byte {at}");
         }

@@ -1,9 +1,12 @@
 //! `proofwalk audit`: what the company learns from its calls.
 
 mod gather;
+mod index;
 mod libraries;
 mod progress;
 mod read;
+
+use index::Index;
 
 use super::arguments::{AuditFormat, Audited};
 use super::failure::{FINDINGS, Failure};
@@ -20,6 +23,30 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         AuditFormat::Weights => Some(library::sound(how.library.as_deref(), &how.overlays.folders)?),
         _ => None,
     };
+    let ascii = super::look::of_findings(&std::io::stdout()).ascii;
+    let index = Index::look(how, ascii, library.as_ref().map(|loaded| &loaded.hash))?;
+    if let Some(answer) = index.as_ref().filter(|_| !how.fresh).and_then(Index::answer) {
+        super::print(&answer.page)?;
+        super::tell(&format!(
+            "{} files are unchanged since {} and were not read again; `--fresh` reads them and checks their sums.",
+            answer.files,
+            answer.since.strftime("%Y-%m-%d %H:%M UTC"),
+        ));
+        return Ok(answer.code);
+    }
+    let mut audit = read(how)?;
+    let code = if audit.damaged > 0 { FINDINGS } else { 0 };
+    super::print(&page(how, &audit, ascii, library.as_ref()))?;
+    if let Some(index) = index {
+        // What the next run prints, if nothing changes until then.
+        audit.from_index = index.files();
+        index.keep(page(how, &audit, ascii, library.as_ref()), code);
+    }
+    Ok(code)
+}
+
+/// Reads every session below the folders.
+fn read(how: &Audited) -> Result<Audit, Failure> {
     let archive = Archive::find(&how.folders)?;
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
@@ -43,15 +70,18 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     if is_empty {
         super::tell("No sessions below these folders: a session is a file that ends in .jsonl.");
     }
-    let text = match how.format {
-        AuditFormat::Text => audit::text(&audit, super::look::of_findings(&std::io::stdout()).ascii),
-        AuditFormat::Json => audit::json(&audit),
-        AuditFormat::Csv => audit::csv(&audit),
-        AuditFormat::Html => audit::html(&audit),
-        AuditFormat::Weights => weights(&audit, library.as_ref()),
-    };
-    super::print(&text)?;
-    Ok(if audit.damaged > 0 { FINDINGS } else { 0 })
+    Ok(audit)
+}
+
+/// What is printed of an audit.
+fn page(how: &Audited, audit: &Audit, ascii: bool, library: Option<&Loaded>) -> String {
+    match how.format {
+        AuditFormat::Text => audit::text(audit, ascii),
+        AuditFormat::Json => audit::json(audit),
+        AuditFormat::Csv => audit::csv(audit),
+        AuditFormat::Html => audit::html(audit),
+        AuditFormat::Weights => weights(audit, library),
+    }
 }
 
 /// The weights of a library's faults, which is at hand where they are asked for.
