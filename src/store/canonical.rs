@@ -39,14 +39,14 @@ pub(super) fn take_apart<'l>(chain: &Chain, line: &'l [u8]) -> Option<Canonical<
     let rest = rest.strip_prefix("\",\"event\":")?;
     let event = rest.get(..rest.len().checked_sub(SUM_KEY.len() + DIGITS + END.len())?)?;
     let sum = rest[event.len()..].strip_prefix(SUM_KEY)?.strip_suffix(END)?;
-    if !is_due || prev.parse() != Ok(chain.head) {
+    if !is_due || !chain.head.is_written_as(prev) {
         return None;
     }
     // Of the same bytes, the line's own sum is over all but the end, and the next line's over all.
     let body = text.len() - SUM_KEY.len() - DIGITS - END.len();
     let mut hasher = Sha256::new_with_prefix(&line[..body]);
     let own = Hash::from_digest(hasher.clone().finalize().into());
-    if sum.parse() != Ok(own) {
+    if !own.is_written_as(sum) {
         return None;
     }
     hasher.update(&line[body..]);

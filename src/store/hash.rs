@@ -11,6 +11,9 @@ use crate::source::SourceFile;
 #[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Hash([u8; 32]);
 
+/// The digits of a sum.
+const DIGITS: &[u8; 16] = b"0123456789abcdef";
+
 impl Hash {
     /// What the first record of a session names as the one before it.
     pub const ZERO: Self = Self([0; 32]);
@@ -18,6 +21,16 @@ impl Hash {
     /// A sum that was worked out piece by piece.
     pub(super) fn from_digest(digest: [u8; 32]) -> Self {
         Self(digest)
+    }
+
+    /// Whether a text is this sum, as it is written: sooner told than by reading the text.
+    pub(super) fn is_written_as(&self, text: &str) -> bool {
+        let mut digits = [0; 64];
+        let (pairs, _) = digits.as_chunks_mut::<2>();
+        for (pair, byte) in pairs.iter_mut().zip(self.0) {
+            *pair = [DIGITS[usize::from(byte >> 4)], DIGITS[usize::from(byte & 15)]];
+        }
+        text.as_bytes() == digits
     }
 
     /// The sum of exactly these bytes.
@@ -107,6 +120,7 @@ mod tests {
     fn a_sum_is_read_as_it_is_written() {
         let sum = Hash::of(b"");
         assert_eq!(sum.to_string().parse(), Ok(sum));
+        assert!(sum.is_written_as(&sum.to_string()));
     }
 
     #[test]
@@ -121,6 +135,7 @@ mod tests {
             &upper,
         ] {
             assert_eq!(text.parse::<Hash>(), Err(NotAHash), "{text}");
+            assert!(!Hash::of(b"").is_written_as(text), "{text}");
         }
     }
 

@@ -103,7 +103,11 @@ impl Drifts {
             let has_room = all.len() < READINGS;
             match all.iter_mut().find(|series| series.reading == reading) {
                 Some(series) => series.add(number, taken.value, visits),
-                None if has_room => all.push(Series::new(reading, number, taken.value, visits)),
+                None if has_room => {
+                    // Most equipment is seen a few times: room to spare would be half of all.
+                    all.reserve_exact(1);
+                    all.push(Series::new(reading, number, taken.value, visits));
+                }
                 None => {}
             }
         }

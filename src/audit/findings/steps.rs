@@ -36,7 +36,8 @@ pub struct Step {
 /// Sums by step.
 #[derive(Debug, Default)]
 pub(in super::super) struct Steps {
-    steps: HashMap<String, Sum>,
+    numbers: HashMap<String, usize>,
+    sums: Vec<(String, Sum)>,
 }
 
 #[derive(Debug, Default)]
@@ -54,12 +55,8 @@ struct Sum {
 impl Steps {
     pub fn add(&mut self, call: &Call, number: u32) {
         for stay in &call.stays {
-            if !self.steps.contains_key(&stay.step) {
-                self.steps.insert(stay.step.clone(), Sum::default());
-            }
-            let Some(sum) = self.steps.get_mut(&stay.step) else {
-                continue;
-            };
+            let number_of_step = self.number(&stay.step);
+            let (_, sum) = &mut self.sums[number_of_step];
             sum.times += 1;
             if let Some(to) = &stay.to {
                 match sum.to.get_mut(to) {
@@ -76,10 +73,11 @@ impl Steps {
                 sum.remember(number);
             }
         }
-        let last = call.stays.last().filter(|stay| stay.to.is_none());
-        let Some(sum) = last.and_then(|stay| self.steps.get_mut(&stay.step)) else {
+        let Some(last) = call.stays.last().filter(|stay| stay.to.is_none()) else {
             return;
         };
+        let last = self.number(&last.step);
+        let (_, sum) = &mut self.sums[last];
         match call.ending {
             Ending::Unproven { .. } => sum.given_up += 1,
             Ending::Open => sum.abandoned += 1,
@@ -88,8 +86,18 @@ impl Steps {
         sum.remember(number);
     }
 
+    /// The number of a step.
+    fn number(&mut self, step: &str) -> usize {
+        if let Some(number) = self.numbers.get(step) {
+            return *number;
+        }
+        self.numbers.insert(step.to_owned(), self.sums.len());
+        self.sums.push((step.to_owned(), Sum::default()));
+        self.sums.len() - 1
+    }
+
     pub fn found(&self, visits: &Visits) -> Vec<Step> {
-        let troubled = self.steps.iter().filter(|(_, sum)| !sum.calls.is_empty());
+        let troubled = self.sums.iter().filter(|(_, sum)| !sum.calls.is_empty());
         let mut found: Vec<Step> = troubled
             .map(|(step, sum)| Step {
                 step: step.clone(),
@@ -110,7 +118,7 @@ impl Steps {
 
     /// Every way between two steps, in the order of their names.
     pub fn passages(self) -> Vec<Passage> {
-        let ways = self.steps.into_iter().flat_map(|(from, sum)| {
+        let ways = self.sums.into_iter().flat_map(|(from, sum)| {
             let to = sum.to.into_iter();
             to.map(move |(to, times)| Passage {
                 from: from.clone(),
