@@ -114,6 +114,7 @@ impl Auditor {
             damaged: self.unsound.damaged(),
             other_files: self.other_files,
             copies: self.copies,
+            from_index: 0,
             without_library: self.without_library,
             without_equipment: visits.iter().filter(|visit| visit.equipment == NO_NAME).count() as u64,
             callbacks: followed.counts(visits),

@@ -40,6 +40,8 @@ pub struct Audit {
     pub other_files: u64,
     /// Copies of a session that was counted already.
     pub copies: u64,
+    /// Files that were not read, since the system says that they are unchanged from an audit before; their sums were checked then.
+    pub from_index: u64,
     /// Calls whose library is not at hand, so that nobody knows what is done about their fault.
     pub without_library: u64,
     /// Calls without an equipment: nothing can follow them.

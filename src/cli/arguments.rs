@@ -143,6 +143,10 @@ pub(super) enum Command {
     ///
     /// An audit finds causes; it does not assign liability.
     Audit(Audited),
+    /// Pack the closed sessions of each month that is over into one file, `2026-11.sessions.zip`, or unpack one.
+    ///
+    /// Everything reads packed sessions as before. Their own files are removed once the pack was read back from the disk.
+    Pack(Packing),
     /// What an editor should know of the files of a library: JSON Schema.
     ///
     /// Without a kind it lists the kinds and says how an editor comes to know.
@@ -285,6 +289,9 @@ pub(super) struct Audited {
     /// Days of 24 h within which the next call at the same equipment is a callback.
     #[arg(long, value_name = "DAYS", default_value_t = 30)]
     pub window: u32,
+    /// Read every file, also where none has changed since the last audit.
+    #[arg(long)]
+    pub fresh: bool,
     /// How to print it.
     #[arg(long, value_enum, default_value_t = AuditFormat::Text)]
     pub format: AuditFormat,
@@ -296,6 +303,23 @@ pub(super) struct Audited {
     /// Also write the calls as Parquet files by month, and the same audit as SQL, into this folder, which must be new or empty.
     #[arg(long, value_name = "DIR")]
     pub export: Option<PathBuf>,
+}
+
+/// What is packed.
+#[derive(Clone, Debug, Args)]
+#[group(skip)]
+pub(super) struct Packing {
+    /// Only this month, also where it is not over: a year and a month, for instance 2026-11.
+    #[arg(long, value_name = "MONTH", value_parser = month, conflicts_with = "unpack")]
+    pub month: Option<String>,
+    /// Give each session of this pack a file of its own again, beside it.
+    #[arg(long, value_name = "FILE", conflicts_with = "sessions")]
+    pub unpack: Option<PathBuf>,
+    /// Keep what would be removed: the sessions' own files, or the pack.
+    #[arg(long)]
+    pub keep: bool,
+    #[command(flatten)]
+    pub sessions: Sessions,
 }
 
 /// Where sessions are kept.
@@ -450,6 +474,14 @@ fn identity(text: &str) -> Result<String, String> {
 fn kind() -> impl TypedValueParser<Value = FileKind> {
     let names = FileKind::ALL.map(FileKind::name);
     PossibleValuesParser::new(names).try_map(|name| FileKind::named(&name).ok_or("this is no kind of file"))
+}
+
+fn month(text: &str) -> Result<String, String> {
+    let day: Result<jiff::civil::Date, _> = format!("{text}-01").parse();
+    match day.map(|day| day.strftime("%Y-%m").to_string()) {
+        Ok(month) if month == text => Ok(month),
+        _ => Err("write a month like 2026-01".to_owned()),
+    }
 }
 
 fn clock(text: &str) -> Result<Timestamp, String> {

@@ -11,6 +11,7 @@ mod home;
 mod library;
 mod look;
 mod misplaced;
+mod pack;
 mod picture;
 mod practice;
 mod rehearse;
@@ -114,6 +115,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
         }
         Some(Command::Formula(how)) => formula::run(&how),
         Some(Command::Verify { paths }) => verify::run(&paths),
+        Some(Command::Pack(how)) => pack::run(&how),
         Some(Command::Audit(how)) => audit::run(&how),
         Some(Command::Schema {
             write: Some(folder),

@@ -15,6 +15,10 @@ pub(super) fn run(folder: Option<&Path>) -> Result<u8, Failure> {
     let mut text = String::new();
     let mut damaged = false;
     let listed = folder.list()?;
+    for (name, error) in &folder.packs()?.bad {
+        damaged = true;
+        text.push_str(&format!("{}  damaged  {error}\n", safe(name)));
+    }
     if listed.is_empty() {
         super::tell(&format!(
             "No sessions in {}.",

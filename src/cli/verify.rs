@@ -5,13 +5,16 @@ use std::path::{Path, PathBuf};
 use super::failure::{FINDINGS, Failure, WRONG_USE};
 use super::session::{Told, state};
 use crate::source::safe;
-use crate::store::{ChainState, SessionFolder, SessionId};
+use crate::store::{ChainState, PACK_ENDING, SessionFolder, SessionId};
 use crate::walk::{Event, State, apply};
 
 /// Checks files and folders; the exit code says whether anything is wrong.
 pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
     let mut code = 0;
     for path in paths {
+        if has_bad_packs(path)? {
+            code = FINDINGS;
+        }
         for (folder, id) in sessions_of(path)? {
             let verdict = one(&folder, &id);
             let line = verdict.unwrap_or_else(|failure| {
@@ -33,34 +36,54 @@ pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
     Ok(code)
 }
 
+/// Names the packs of a folder that cannot be read.
+fn has_bad_packs(path: &Path) -> Result<bool, Failure> {
+    if !path.is_dir() {
+        return Ok(false);
+    }
+    let packs = SessionFolder::open_existing(path)?.packs()?;
+    for (name, error) in &packs.bad {
+        super::print(&format!("{}  DAMAGED  {error}\n", safe(name)))?;
+    }
+    Ok(!packs.bad.is_empty())
+}
+
 fn sessions_of(path: &Path) -> Result<Vec<(SessionFolder, SessionId)>, Failure> {
     let shown = safe(&path.to_string_lossy()).to_string();
     if path.is_dir() {
         let folder = SessionFolder::open_existing(path)?;
-        let ids: Vec<SessionId> = folder.list()?.into_iter().map(|listed| listed.id).collect();
-        let opened = ids
-            .into_iter()
-            .map(|id| Ok((SessionFolder::open_existing(path)?, id)));
-        return opened.collect();
+        let ids = folder.names()?.sessions.into_iter();
+        return Ok(ids.map(|id| (folder.clone(), id)).collect());
     }
     let parent = path
         .parent()
         .filter(|parent| !parent.as_os_str().is_empty())
         .unwrap_or(Path::new("."));
-    let stem = path
+    let name = path
         .file_name()
         .and_then(|name| name.to_str())
-        .and_then(|name| name.strip_suffix(".jsonl"));
+        .unwrap_or_default();
+    if name.ends_with(PACK_ENDING) {
+        return in_pack(&SessionFolder::open_existing(parent)?, name);
+    }
+    let stem = name.strip_suffix(".jsonl");
     let Some(stem) = stem else {
         return Err(
             Failure::new(WRONG_USE, format!("{shown} is no session file or folder of them"))
-                .help("a session file ends in .jsonl"),
+                .help("a session file ends in .jsonl, a pack of them in .sessions.zip"),
         );
     };
     Ok(vec![(
         SessionFolder::open_existing(parent)?,
         SessionId::parse(stem)?,
     )])
+}
+
+/// The sessions of a pack, also those that have a file of their own beside it.
+fn in_pack(folder: &SessionFolder, name: &str) -> Result<Vec<(SessionFolder, SessionId)>, Failure> {
+    let pack = folder.pack_named(name)?;
+    let only = folder.only(&pack);
+    Ok(pack.sessions().map(|id| (only.clone(), id)).collect())
 }
 
 /// A session that is whole, in one line.

@@ -10,9 +10,10 @@ use super::error::StoreError;
 use super::folder::SessionFolder;
 use super::id::SessionId;
 use super::kept;
+use super::packs::{Known, PACK_ENDING};
 
 /// Folders that lie deeper are passed over.
-const DEEPEST: usize = 16;
+pub(super) const DEEPEST: usize = 16;
 
 /// Folders that are held open; further ones are opened for each session.
 const HELD: usize = 256;
@@ -26,6 +27,8 @@ pub struct Archive {
     named: Vec<SessionId>,
     /// Files that end as sessions do, under names that no session can have: the folder's position, and the name.
     pub strangers: Vec<(u32, String)>,
+    /// Packs that could not be read: the folder's position, the name, and why.
+    pub bad_packs: Vec<(u32, String, String)>,
     /// Folders that could not be read, by position.
     pub unreadable: Vec<(u32, StoreError)>,
     /// How many other files there were.
@@ -39,6 +42,8 @@ struct Place {
     /// The folder above it, where that belongs to the archive, too.
     above: Option<u32>,
     held: Option<SessionFolder>,
+    /// What is known of its packs.
+    packs: Known,
 }
 
 /// A session and the position of its folder.
@@ -105,7 +110,10 @@ impl Archive {
         let place = &self.places[position as usize];
         match &place.held {
             Some(folder) => Ok(folder.clone()),
-            None => SessionFolder::open_existing(&place.path),
+            None => Ok(SessionFolder {
+                known: Known::clone(&place.packs),
+                ..SessionFolder::open_existing(&place.path)?
+            }),
         }
     }
 
@@ -120,8 +128,14 @@ impl Archive {
             let position = self.places.len() as u32;
             let path = folder.path.clone();
             let below = self.list(&folder, position);
+            let packs = Known::clone(&folder.known);
             let held = (self.places.len() < HELD).then_some(folder);
-            self.places.push(Place { path, above, held });
+            self.places.push(Place {
+                path,
+                above,
+                held,
+                packs,
+            });
             let below = match below {
                 Ok(below) => below,
                 Err(error) => {
@@ -144,6 +158,7 @@ impl Archive {
     fn list(&mut self, folder: &SessionFolder, place: u32) -> Result<Vec<String>, StoreError> {
         let unreadable = |error: rustix::io::Errno| StoreError::unreadable(&folder.path, error.into());
         let mut below = Vec::new();
+        let mut has_packs = false;
         for entry in Dir::read_from(&folder.fd).map_err(unreadable)? {
             let entry = entry.map_err(unreadable)?;
             let name = String::from_utf8_lossy(entry.file_name().to_bytes());
@@ -162,11 +177,30 @@ impl Archive {
                         below.push(name.into_owned());
                     }
                 }
+                (None, _) if name.ends_with(PACK_ENDING) && !name.starts_with('.') => has_packs = true,
                 (None, _) => self.others += 1,
             }
         }
+        if has_packs {
+            self.packed(folder, place)?;
+        }
         below.sort_unstable();
         Ok(below)
+    }
+
+    /// Takes the sessions of a folder's packs.
+    fn packed(&mut self, folder: &SessionFolder, place: u32) -> Result<(), StoreError> {
+        let packs = folder.look_for_packs()?;
+        for pack in &packs.sound {
+            for id in pack.sessions() {
+                let name = self.name(id);
+                self.entries.push(Entry { name, place });
+            }
+        }
+        for (name, error) in &packs.bad {
+            self.bad_packs.push((place, name.clone(), error.to_string()));
+        }
+        Ok(())
     }
 
     fn name(&mut self, id: SessionId) -> Name {
@@ -201,6 +235,8 @@ impl Archive {
         }
         self.named = sorted;
         self.entries.sort_unstable();
+        // One that has a file of its own, too, is read from that.
+        self.entries.dedup();
         self.strangers.sort_unstable();
     }
 }

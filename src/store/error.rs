@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use super::damage::{Damage, DamageKind};
 use super::fault::{FileFault, FolderFault};
-use super::{LINE_LIMIT, SESSION_LIMIT};
+use super::{LINE_LIMIT, PACK_LIMIT, SESSION_LIMIT};
 use crate::source::{Safe, safe};
 
 /// Why something could not be read or saved.
@@ -62,6 +62,18 @@ pub enum StoreError {
         /// Its file.
         path: PathBuf,
     },
+    /// A pack of sessions is not what was packed, or is none.
+    BadPack {
+        /// Its file.
+        path: PathBuf,
+        /// What is wrong with it.
+        why: String,
+    },
+    /// The session lies in a pack, where nothing can be recorded.
+    IsPacked {
+        /// The pack's file.
+        path: PathBuf,
+    },
     /// Too large to be taken into memory.
     TooLarge {
         /// The file.
@@ -112,6 +124,8 @@ pub enum Cause {
     SessionFull,
     /// The event is no JSON text of one line; what is wrong with it.
     NotAnEvent(String),
+    /// A pack would have more than [`PACK_LIMIT`] sessions.
+    PackFull,
     /// The library does not have the sum that it is to be kept under.
     OtherLibrary,
 }
@@ -138,7 +152,7 @@ impl StoreError {
                     },
                 ..
             } => 2,
-            Self::Damaged { .. } | Self::LibraryAltered { .. } => 1,
+            Self::Damaged { .. } | Self::LibraryAltered { .. } | Self::BadPack { .. } => 1,
             Self::NotASessionId { .. }
             | Self::NoHome
             | Self::BadFolder { .. }
@@ -146,6 +160,7 @@ impl StoreError {
             | Self::Exists { .. }
             | Self::WrongFile { .. }
             | Self::Held { .. }
+            | Self::IsPacked { .. }
             | Self::TooLarge { .. }
             | Self::Unreadable { .. } => 2,
             Self::NotSaved { .. } | Self::Poisoned { .. } | Self::Changed { .. } => 3,
@@ -195,6 +210,17 @@ impl fmt::Display for StoreError {
             Self::LibraryAltered { path } => write!(
                 f,
                 "{}: this kept library is not what was kept; restore the file from a copy",
+                shown(path)
+            ),
+            Self::BadPack { path, why } => write!(
+                f,
+                "{}: this pack of sessions cannot be read: {}; restore the file from a copy",
+                shown(path),
+                safe(why).cut(200)
+            ),
+            Self::IsPacked { path } => write!(
+                f,
+                "this session is closed and packed in {}; read it with `proofwalk report`",
                 shown(path)
             ),
             Self::TooLarge { path, limit } => write!(
@@ -263,6 +289,10 @@ impl fmt::Display for Cause {
                 f,
                 "the event is no JSON text of one line: {}",
                 safe(what).cut(160)
+            ),
+            Self::PackFull => write!(
+                f,
+                "a pack holds {PACK_LIMIT} sessions at most; this one is left as it is"
             ),
             Self::OtherLibrary => f.write_str(
                 "the library has another sum than it is to be kept under, or two files of one name",

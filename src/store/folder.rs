@@ -1,7 +1,7 @@
 //! The folder that holds the sessions.
 
 use std::fs::File;
-use std::io::{self, BufRead, BufReader, Read};
+use std::io::{self, BufRead};
 use std::os::fd::{AsFd, OwnedFd};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -15,6 +15,7 @@ use super::error::StoreError;
 use super::fault::FolderFault;
 use super::journal::Journal;
 use super::open::{self, Access, CAREFUL};
+use super::packs::{Known, Source};
 use super::record::{Chain, Record};
 use super::records::{ChainReport, Records};
 use super::repair::{self, Repair};
@@ -43,6 +44,10 @@ use super::{SESSION_LIMIT, SessionId, holder};
 pub struct SessionFolder {
     pub(super) fd: Arc<OwnedFd>,
     pub(super) path: PathBuf,
+    /// Its packs, once they were looked for.
+    pub(super) known: Known,
+    /// Only what is in those counts.
+    pub(super) only_packs: bool,
 }
 
 /// A session that was taken up again.
@@ -127,6 +132,8 @@ impl SessionFolder {
         Ok(Self {
             fd: Arc::new(fd),
             path,
+            known: Known::default(),
+            only_packs: false,
         })
     }
 
@@ -175,9 +182,18 @@ impl SessionFolder {
     pub fn take_up(&self, id: &SessionId) -> Result<TakenUp, StoreError> {
         self.check_rights()?;
         let (name, path) = self.file(id);
-        let file = open::session(self.fd.as_fd(), name.as_ref(), &path, Access::Append)?;
+        let file = match open::session(self.fd.as_fd(), name.as_ref(), &path, Access::Append) {
+            Err(StoreError::NoSession { path }) => Err(match self.packed_in(id) {
+                Some(path) => StoreError::IsPacked { path },
+                None => StoreError::NoSession { path },
+            }),
+            other => other,
+        }?;
         let note = holder::lock(&file, &self.fd, id, &path)?;
-        let Reading { records, report } = reading(&file, &path)?;
+        let again = file
+            .try_clone()
+            .map_err(|cause| StoreError::unreadable(&path, cause))?;
+        let Reading { records, report } = reading(Source::own(again, path.clone())?)?;
         if let Some(damage) = report.damage {
             return Err(StoreError::Damaged { path, damage });
         }
@@ -214,9 +230,7 @@ impl SessionFolder {
     /// [`StoreError::NoSession`], [`StoreError::WrongFile`], [`StoreError::TooLarge`] or [`StoreError::Unreadable`].
     /// Damage is no error here: the report has it, and the records before it.
     pub fn read(&self, id: &SessionId) -> Result<Reading, StoreError> {
-        let (name, path) = self.file(id);
-        let file = open::session(self.fd.as_fd(), name.as_ref(), &path, Access::Read)?;
-        reading(&file, &path)
+        reading(self.source(id)?)
     }
 
     /// Reads a session record by record, in bounded memory, however large it is.
@@ -225,10 +239,7 @@ impl SessionFolder {
     ///
     /// As [`read`](Self::read), but no session is too large.
     pub fn stream(&self, id: &SessionId) -> Result<Records<impl BufRead + use<>>, StoreError> {
-        let (name, path) = self.file(id);
-        let file = open::session(self.fd.as_fd(), name.as_ref(), &path, Access::Read)?;
-        let length = length(&file, &path)?;
-        Ok(Records::new(BufReader::new(file.take(length))))
+        Ok(Records::new(self.source(id)?.text))
     }
 
     /// A session's file name, and its path for messages.
@@ -250,24 +261,18 @@ impl SessionFolder {
     }
 }
 
-fn length(file: &File, path: &Path) -> Result<u64, StoreError> {
-    let status = file
-        .metadata()
-        .map_err(|cause| StoreError::unreadable(path, cause))?;
-    Ok(status.len())
-}
-
-fn reading(file: &File, path: &Path) -> Result<Reading, StoreError> {
-    let length = length(file, path)?;
+fn reading(source: Source) -> Result<Reading, StoreError> {
+    let Source {
+        text, length, path, ..
+    } = source;
     if length > SESSION_LIMIT {
-        let (path, limit) = (path.to_owned(), SESSION_LIMIT);
+        let limit = SESSION_LIMIT;
         return Err(StoreError::TooLarge { path, limit });
     }
     let mut records = Vec::new();
-    // No further than the file went when it was opened: another process may be recording.
-    let report = Records::new(BufReader::new(file.take(length)))
+    let report = Records::new(text)
         .each(|record| records.push(record))
-        .map_err(|cause| StoreError::unreadable(path, cause))?;
+        .map_err(|cause| Source::failed(&path, cause))?;
     Ok(Reading { records, report })
 }
 

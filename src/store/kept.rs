@@ -106,7 +106,7 @@ fn parse(bytes: &[u8]) -> Option<Vec<SourceFile>> {
 }
 
 /// Puts a whole file in place of what may be there, through the folder that is open rather than by its path.
-fn replace(folder: &OwnedFd, name: &str, bytes: &[u8]) -> io::Result<()> {
+pub(super) fn replace(folder: &OwnedFd, name: &str, bytes: &[u8]) -> io::Result<()> {
     let new = format!(".{name}.{}", getpid().as_raw_nonzero());
     let _ = unlinkat(folder, &new, AtFlags::empty());
     let flags = OFlags::WRONLY | OFlags::CREATE | OFlags::EXCL | CAREFUL;

@@ -1,17 +1,12 @@
 //! Every session of a folder, whatever state it is in.
 
-use std::io::BufReader;
-use std::io::Read;
-use std::os::fd::AsFd;
-
-use rustix::fs::{Dir, fstat};
-use rustix::process::geteuid;
+use rustix::fs::Dir;
 
 use super::damage::Damage;
 use super::error::StoreError;
 use super::folder::SessionFolder;
 use super::id::SessionId;
-use super::open::{self, Access};
+use super::packs::Source;
 use super::record::Record;
 use super::records::Records;
 
@@ -45,7 +40,7 @@ pub enum ChainState {
     Unreadable(StoreError),
 }
 
-/// What a folder has under names that end in `.jsonl`; hidden files are passed over.
+/// What a folder has under names that end in `.jsonl`, and in its packs; hidden files are passed over.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Names {
     /// The sessions, sorted.
@@ -55,15 +50,31 @@ pub struct Names {
 }
 
 impl SessionFolder {
-    /// The names of all sessions.
+    /// The names of all sessions, packed ones among them.
     ///
     /// # Errors
     ///
     /// [`StoreError::Unreadable`] where the folder cannot be read.
     pub fn names(&self) -> Result<Names, StoreError> {
+        let mut names = self.own_names()?;
+        for pack in &self.packs()?.sound {
+            names.sessions.extend(pack.sessions());
+        }
+        names.sessions.sort_unstable();
+        names.sessions.dedup();
+        Ok(names)
+    }
+
+    /// The names of the sessions that have a file of their own.
+    ///
+    /// # Errors
+    ///
+    /// As [`names`](Self::names).
+    pub fn own_names(&self) -> Result<Names, StoreError> {
         let unreadable = |error: rustix::io::Errno| StoreError::unreadable(&self.path, error.into());
         let mut names = Names::default();
-        for entry in Dir::read_from(&self.fd).map_err(unreadable)? {
+        let own = (!self.only_packs).then(|| Dir::read_from(&self.fd)).transpose();
+        for entry in own.map_err(unreadable)?.into_iter().flatten() {
             let entry = entry.map_err(unreadable)?;
             let name = String::from_utf8_lossy(entry.file_name().to_bytes());
             let Some(stem) = name.strip_suffix(".jsonl").filter(|_| !name.starts_with('.')) else {
@@ -106,14 +117,9 @@ impl SessionFolder {
     }
 
     fn fill(&self, listed: &mut Listed) -> Result<(), StoreError> {
-        let (name, path) = self.file(&listed.id);
-        let unreadable = |cause| StoreError::unreadable(&path, cause);
-        let file = open::session(self.fd.as_fd(), name.as_ref(), &path, Access::Read)?;
-        let status = fstat(&file).map_err(|error| unreadable(error.into()))?;
-        listed.ours = status.st_uid == geteuid().as_raw();
-        // No further than the file goes now: another process may be recording.
-        let length = u64::try_from(status.st_size).unwrap_or(0);
-        let report = Records::new(BufReader::new(file.take(length)))
+        let Source { text, path, ours, .. } = self.source(&listed.id)?;
+        listed.ours = ours;
+        let report = Records::new(text)
             .each(|record| {
                 listed.count += 1;
                 if listed.first.is_none() {
@@ -121,7 +127,7 @@ impl SessionFolder {
                 }
                 listed.last = Some(record);
             })
-            .map_err(unreadable)?;
+            .map_err(|cause| Source::failed(&path, cause))?;
         listed.state = match (report.damage, report.torn_tail) {
             (Some(damage), _) => ChainState::Damaged(damage),
             (None, Some(bytes)) => ChainState::Torn(bytes),

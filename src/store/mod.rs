@@ -10,22 +10,27 @@
 //! `prev` is the SHA-256 of the exact bytes of the line before, without its newline; only the first record names the
 //! format. What an event means is not known here. A record counts once the disk has confirmed it, and a file that is not
 //! what was written is reported, never mended; only a last line that was cut off while it was written, and so confirmed to
-//! nobody, is set aside.
+//! nobody, is set aside. Sessions that are closed may be packed, many into one file; they are read as before.
 
 mod archive;
+mod cache;
 mod canonical;
 mod damage;
 mod error;
 mod fault;
+mod fingerprint;
 mod folder;
 mod hash;
 mod holder;
 mod id;
+mod identity;
 mod journal;
 mod kept;
 mod listing;
 mod made;
+mod name;
 mod open;
+mod packs;
 mod record;
 mod records;
 mod repair;
@@ -35,14 +40,17 @@ mod tree_files;
 mod verify;
 
 pub use archive::Archive;
+pub use cache::Cache;
 pub use damage::{Damage, DamageKind, Warning};
 pub use error::{Cause, StoreError};
 pub use fault::{FileFault, FolderFault};
+pub use fingerprint::Fingerprint;
 pub use folder::{Reading, SessionFolder, TakenUp, default_folder};
 pub use hash::{Hash, NotAHash, library_hash};
 pub use id::SessionId;
 pub use journal::Journal;
 pub use listing::{ChainState, Listed, Names};
+pub use packs::{PACK_ENDING, PACK_LIMIT, Pack, Packed, Packs, Unpacked};
 pub use record::Record;
 pub use records::{ChainReport, Decoded, ReadError, Records};
 pub use repair::Repair;

@@ -13,6 +13,7 @@ mod common;
 mod exported;
 mod files;
 mod findings;
+mod index;
 mod lines;
 mod pages;
 mod printed;

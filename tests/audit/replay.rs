@@ -87,7 +87,7 @@ fn what_was_taken_back_is_shown_too() {
     let shown = text(&moments[4], 5, moments.len(), true);
     assert_eq!(
         shown.lines().next(),
-        Some("5 of 5  2026-01-05 10:05:00 UTC  Airflow")
+        Some("5 of 5  2026-01-05 10:05:00 UTC, after 1 min 0 s  Airflow")
     );
     assert!(shown.contains("called away"), "{shown}");
 }

@@ -20,6 +20,7 @@ mod ids;
 mod overlays;
 mod papers;
 mod practising;
+mod packing;
 mod reading;
 mod rehearsing;
 mod schemas;

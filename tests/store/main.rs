@@ -17,6 +17,7 @@ mod killed;
 mod lines;
 mod listing;
 mod lock;
+mod packs;
 mod rewriting;
 mod support;
 mod torn;

@@ -1,9 +1,12 @@
 //! `proofwalk audit`: what the company learns from its calls.
 
 mod gather;
+mod index;
 mod libraries;
 mod progress;
 mod read;
+
+use index::Index;
 
 use super::arguments::{AuditFormat, Audited};
 use super::failure::{FINDINGS, Failure};
@@ -23,16 +26,47 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     };
     let window = Window { days: how.window };
     // A place that cannot be taken is said at once, too.
-    let mut export = match &how.export {
+    let export = match &how.export {
         Some(out) => Some(Export::begin(out, window)?),
         None => None,
     };
+    let ascii = super::look::of_findings(&std::io::stdout()).ascii;
+    // What is exported is read, whether it has changed or not.
+    let index = match &export {
+        Some(_) => None,
+        None => Index::look(how, ascii, library.as_ref().map(|loaded| &loaded.hash))?,
+    };
+    if let Some(answer) = index.as_ref().filter(|_| !how.fresh).and_then(Index::answer) {
+        super::print(&answer.page)?;
+        super::tell(&format!(
+            "{} files are unchanged since {} and were not read again; `--fresh` reads them and checks their sums.",
+            answer.files,
+            answer.since.strftime("%Y-%m-%d %H:%M UTC"),
+        ));
+        return Ok(answer.code);
+    }
+    let mut audit = read(how, window, export)?;
+    let code = if audit.damaged > 0 { FINDINGS } else { 0 };
+    super::print(&page(how, &audit, ascii, library.as_ref()))?;
+    if let Some(index) = index {
+        // What the next run prints, if nothing changes until then.
+        audit.from_index = index.files();
+        index.keep(page(how, &audit, ascii, library.as_ref()), code);
+    }
+    Ok(code)
+}
+
+/// Reads every session below the folders.
+fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Audit, Failure> {
     let archive = Archive::find(&how.folders)?;
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
     let mut auditor = Auditor::new(window, shown.collect());
     for (folder, error) in &archive.unreadable {
         auditor.not_a_call(*folder, "", WhatIsWrong::Unreadable, &error.to_string());
+    }
+    for (folder, name, why) in &archive.bad_packs {
+        auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Damaged, why);
     }
     for (folder, name) in &archive.strangers {
         let why = "no session can have this name, so it is not read";
@@ -54,15 +88,18 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     if is_empty {
         super::tell("No sessions below these folders: a session is a file that ends in .jsonl.");
     }
-    let text = match how.format {
-        AuditFormat::Text => audit::text(&audit, super::look::of_findings(&std::io::stdout()).ascii),
-        AuditFormat::Json => audit::json(&audit),
-        AuditFormat::Csv => audit::csv(&audit),
-        AuditFormat::Html => audit::html(&audit),
-        AuditFormat::Weights => weights(&audit, library.as_ref()),
-    };
-    super::print(&text)?;
-    Ok(if audit.damaged > 0 { FINDINGS } else { 0 })
+    Ok(audit)
+}
+
+/// What is printed of an audit.
+fn page(how: &Audited, audit: &Audit, ascii: bool, library: Option<&Loaded>) -> String {
+    match how.format {
+        AuditFormat::Text => audit::text(audit, ascii),
+        AuditFormat::Json => audit::json(audit),
+        AuditFormat::Csv => audit::csv(audit),
+        AuditFormat::Html => audit::html(audit),
+        AuditFormat::Weights => weights(audit, library),
+    }
 }
 
 /// The weights of a library's faults, which is at hand where they are asked for.

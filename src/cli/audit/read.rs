@@ -1,5 +1,7 @@
 //! One session file, read through and told into a call.
 
+use std::io::ErrorKind;
+
 use super::libraries::Libraries;
 use crate::audit::{Call, Teller, WhatIsWrong};
 use crate::source::safe;
@@ -87,7 +89,12 @@ fn through(
                 break;
             }
             Err(ReadError::Io(error)) => {
-                wrong = Some((WhatIsWrong::Unreadable, safe(&error.to_string()).to_string()));
+                // Of a pack that is not what was packed.
+                let what = match error.kind() {
+                    ErrorKind::InvalidData => WhatIsWrong::Damaged,
+                    _ => WhatIsWrong::Unreadable,
+                };
+                wrong = Some((what, safe(&error.to_string()).to_string()));
                 break;
             }
         };

@@ -4,7 +4,7 @@
 
 mod told;
 
-use jiff::Timestamp;
+use jiff::{SignedDuration, Timestamp};
 
 use crate::library::{Datum, Library};
 use crate::source::{Safe, ascii, safe, wrap};
@@ -23,6 +23,8 @@ const SHOWN: usize = 4;
 pub struct Moment {
     /// When it was answered.
     pub time: Timestamp,
+    /// How long after what was recorded before it: what finding the answer took. Negative where the clock went back.
+    pub took: SignedDuration,
     /// The tree that it was asked in.
     pub tree: Safe,
     /// What was asked, what was answered and what followed, each with a label.
@@ -40,13 +42,18 @@ pub fn replay(library: &Library, events: &[(Timestamp, Event)]) -> Result<Vec<Mo
     // What an answer opens is recorded before it.
     let mut opened = Vec::new();
     let mut answers = 0;
+    let mut before: Option<Timestamp> = None;
     for (time, event) in events {
+        let took = before
+            .replace(*time)
+            .map_or(SignedDuration::ZERO, |before| time.duration_since(before));
         let is_later = moments.last().is_some_and(|moment| moment.time != *time);
         if begins(event) || (is_later && told::line(library, &state, event).is_some()) {
             ruled_out(library, &state, &mut moments, &mut answers);
             let asked = ask(library, &state);
             moments.push(Moment {
                 time: *time,
+                took,
                 tree: asked.tree.clone(),
                 lines: asked_lines(event, &asked),
             });
@@ -136,6 +143,18 @@ fn ruled_out(library: &Library, state: &State, moments: &mut [Moment], answers: 
     }
 }
 
+/// How long something took, in words that follow its time; nothing where it took no time.
+fn taken(took: SignedDuration) -> String {
+    let seconds = took.as_secs();
+    match (seconds / 3600, seconds / 60 % 60, seconds % 60) {
+        _ if took.is_negative() => ", and the clock went back".to_owned(),
+        (0, 0, 0) => String::new(),
+        (0, 0, seconds) => format!(", after {seconds} s"),
+        (0, minutes, seconds) => format!(", after {minutes} min {seconds} s"),
+        (hours, minutes, _) => format!(", after {hours} h {minutes} min"),
+    }
+}
+
 /// A moment as lines of at most 78 columns.
 pub fn text(moment: &Moment, number: usize, all: usize, is_ascii: bool) -> String {
     let time = moment.time.strftime("%Y-%m-%d %H:%M:%S UTC");
@@ -155,9 +174,28 @@ pub fn text(moment: &Moment, number: usize, all: usize, is_ascii: bool) -> Strin
         "" => String::new(),
         tree => format!("  {tree}"),
     };
-    write("", &safe(&format!("{number} of {all}  {time}{tree}")));
+    let took = taken(moment.took);
+    write("", &safe(&format!("{number} of {all}  {time}{took}{tree}")));
     for (label, words) in &moment.lines {
         write(&format!("  {label:<LABEL$} "), words);
     }
     text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_a_step_took_is_told_as_a_person_says_it() {
+        for (seconds, told) in [
+            (0, ""),
+            (59, ", after 59 s"),
+            (130, ", after 2 min 10 s"),
+            (7500, ", after 2 h 5 min"),
+            (-1, ", and the clock went back"),
+        ] {
+            assert_eq!(taken(SignedDuration::from_secs(seconds)), told);
+        }
+    }
 }

@@ -25,6 +25,13 @@ pub(super) fn head(audit: &Audit) -> Markup {
                 (counted(audit.copies, "copy", "copies")) ", "
                 (counted(audit.other_files, "other file", "other files"))
             }
+            @if audit.from_index > 0 {
+                dt { "Not read" }
+                dd {
+                    (counted(audit.from_index, "file, unchanged", "files, unchanged"))
+                    " since an earlier audit: sums not checked again"
+                }
+            }
             dt { "Cannot be followed" }
             dd { (counted(audit.without_equipment, "call without an equipment", "calls without an equipment")) }
             @if audit.without_library > 0 {

@@ -60,6 +60,15 @@ fn head(page: &mut Page, audit: &Audit) {
     if !aside.is_empty() {
         page.line("Not counted", &safe(&aside.join(", ")));
     }
+    if audit.from_index > 0 {
+        let files = counted(audit.from_index, "file", "files");
+        page.line(
+            "Not read",
+            &spoken(&format!(
+                "{files}, unchanged since an earlier audit: sums not checked again"
+            )),
+        );
+    }
     if audit.without_equipment > 0 {
         let calls = counted(audit.without_equipment, "call names", "calls name");
         page.line("Cannot follow", &spoken(&format!("{calls} no equipment")));

@@ -1,0 +1,75 @@
+//! Answers that are kept so that they need not be worked out again. All of it may be deleted at any time.
+
+use std::io::Read;
+use std::os::fd::AsFd;
+use std::path::{Path, PathBuf};
+use std::time::SystemTime;
+
+use rustix::fs::{AtFlags, unlinkat};
+
+use super::folder::SessionFolder;
+use super::kept::replace;
+use super::open::{self, Access};
+
+/// Largest answer that is kept, in bytes.
+const LARGEST: u64 = 64 << 20;
+
+/// Most answers that are kept; the oldest go first.
+const MOST: usize = 64;
+
+/// A folder of kept answers, one file each.
+#[derive(Debug)]
+pub struct Cache {
+    folder: SessionFolder,
+}
+
+impl Cache {
+    /// The folder `proofwalk/NAME` where the XDG Base Directory Specification has what may be deleted; makes it. None where the
+    /// user has no home, or the folder is none to be trusted.
+    pub fn open(name: &str) -> Option<Self> {
+        let home = |variable, below: &str| {
+            let path = PathBuf::from(std::env::var_os(variable)?).join(below);
+            path.is_absolute().then_some(path)
+        };
+        let place = home("XDG_CACHE_HOME", "").or_else(|| home("HOME", ".cache"))?;
+        Self::at(&place.join("proofwalk").join(name))
+    }
+
+    /// A cache in this folder.
+    pub fn at(path: &Path) -> Option<Self> {
+        let folder = SessionFolder::open(path).ok()?;
+        Some(Self { folder })
+    }
+
+    /// An answer that was kept by this user; none where none was, or it is no plain file.
+    pub fn read(&self, name: &str) -> Option<Vec<u8>> {
+        let path = self.folder.path.join(name);
+        let file = open::session(self.folder.fd.as_fd(), name.as_ref(), &path, Access::Append).ok()?;
+        let mut bytes = Vec::new();
+        file.take(LARGEST + 1).read_to_end(&mut bytes).ok()?;
+        (bytes.len() as u64 <= LARGEST).then_some(bytes)
+    }
+
+    /// Keeps an answer. Where that fails, it is worked out again next time.
+    pub fn write(&self, name: &str, bytes: &[u8]) {
+        if bytes.len() as u64 <= LARGEST && self.folder.check_rights().is_ok() {
+            self.make_room();
+            let _ = replace(&self.folder.fd, name, bytes);
+        }
+    }
+
+    fn make_room(&self) {
+        let Ok(entries) = std::fs::read_dir(&self.folder.path) else {
+            return;
+        };
+        let mut kept: Vec<(SystemTime, std::ffi::OsString)> = entries
+            .flatten()
+            .filter_map(|entry| Some((entry.metadata().ok()?.modified().ok()?, entry.file_name())))
+            .collect();
+        kept.sort_unstable();
+        let too_many = kept.len().saturating_sub(MOST - 1);
+        for (_, name) in kept.into_iter().take(too_many) {
+            let _ = unlinkat(&self.folder.fd, &name, AtFlags::empty());
+        }
+    }
+}

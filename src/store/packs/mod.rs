@@ -1,0 +1,27 @@
+//! Packs: the closed sessions of a month in one compressed file, which everything reads as it reads their own files.
+//!
+//! A pack is a ZIP file, one entry a session, named as its file was: any tool opens it. Its libraries stay beside it in their
+//! folder. A session that has a file of its own is read from that.
+//!
+//! - `pack`: one pack's table of contents, kept small.
+//! - `entry`: a session read out of it, bounded and checked.
+//! - `found`: the packs of a folder, and a session's text wherever it lies.
+//! - `write`, `unpack`: there and back. Nothing is removed before what takes its place was read back from the disk.
+
+mod entry;
+mod found;
+mod pack;
+mod unpack;
+mod write;
+
+pub use found::Packs;
+pub(super) use found::{Known, Source};
+pub use pack::Pack;
+pub use unpack::Unpacked;
+pub use write::Packed;
+
+/// How the name of a pack ends.
+pub const PACK_ENDING: &str = ".sessions.zip";
+
+/// Most sessions that a pack may have.
+pub const PACK_LIMIT: usize = 1 << 20;
