@@ -74,7 +74,10 @@ const NO_HEAT: &str = "no-heat";
 /// The owner's words, and those of someone else.
 fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     const COLD: Words = &[NO_HEAT];
-    if shown.is("never_stops", "burners") || shown.is("never_stops", "inducer") {
+    if shown.is("never_stops", "burners") {
+        return (&["does-not-stop", NO_HEAT], &[]);
+    }
+    if shown.is("never_stops", "inducer") {
         return (&["does-not-stop", NO_HEAT], COLD);
     }
     if shown.is("inducer", "silent") {
@@ -114,6 +117,9 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     if shown.is("full_run", "flame_cuts_out") {
         return (&["short-cycling", NO_HEAT], &["limit-trips"]);
     }
+    if shown.is("three_cycles", "one_failed") {
+        return (&["combustion-check"], &["limit-trips"]);
+    }
     if shown.is("light_sound", "late") {
         return (&["delayed-ignition", "combustion-check"], &["noise"]);
     }
@@ -121,7 +127,7 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
         return (&["airflow"], &["airflow"]);
     }
     if shown.is("lack_of_heat", "burns_on") {
-        return (&["not-enough-heat", "combustion-check"], &["firing-rate"]);
+        return (&["not-enough-heat", "combustion-check"], &[]);
     }
     // It heats: what is wrong shows on the yearly visit.
     (&["combustion-check"], &["tune-up"])

@@ -95,12 +95,15 @@ fn warm(run: &Run) -> Option<&Moment> {
     burning_for(run, RISES)
 }
 
-/// A moment at which the blower ran on its heating speed.
+/// The last moment kept at which the blower ran on its heating speed: one that stops in the run is measured before.
 fn blown(run: &Run) -> Option<&Moment> {
-    let blows = |moment: &&Moment| moment.shown.airflow > 0.0;
     let dropout = run.dropout.as_ref().map(|dropout| &dropout.moment);
-    (run.steady.as_ref())
-        .or(dropout)
-        .or(run.two_minutes.as_ref())
-        .filter(blows)
+    let moments = [
+        run.steady.as_ref(),
+        dropout,
+        run.two_minutes.as_ref(),
+        run.after_blower.as_ref(),
+    ];
+    let mut moments = moments.into_iter().flatten();
+    moments.find(|moment| moment.shown.airflow > 0.0)
 }
