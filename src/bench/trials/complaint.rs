@@ -74,6 +74,7 @@ const NO_HEAT: &str = "no-heat";
 /// The owner's words, and those of someone else.
 fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     const COLD: Words = &[NO_HEAT];
+    const YEARLY: Words = &["tune-up", "combustion-check"];
     if shown.is("never_stops", "burners") {
         return (&["does-not-stop", NO_HEAT], &[]);
     }
@@ -117,9 +118,6 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     if shown.is("full_run", "flame_cuts_out") {
         return (&["short-cycling", NO_HEAT], &["limit-trips"]);
     }
-    if shown.is("three_cycles", "one_failed") {
-        return (&["combustion-check"], &["limit-trips"]);
-    }
     if shown.is("light_sound", "late") {
         return (&["delayed-ignition", "combustion-check"], &["noise"]);
     }
@@ -129,6 +127,9 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     if shown.is("lack_of_heat", "burns_on") {
         return (&["not-enough-heat", "combustion-check"], &[]);
     }
-    // It heats: what is wrong shows on the yearly visit.
-    (&["combustion-check"], &["tune-up"])
+    // It heats: what is wrong shows on the yearly visit, or to someone who watches a call to its end.
+    if shown.is("three_cycles", "one_failed") {
+        return (YEARLY, &["limit-trips"]);
+    }
+    (YEARLY, &["combustion-check"])
 }
