@@ -1,7 +1,7 @@
 //! What people and the house answer at a furnace whose fault is in the furnace: no danger stands before it is looked at.
 //!
 //! Dangers are found by noses, meters and eyes of people, and what they decide is no diagnosis; so a simulated call meets none
-//! at its gate. Where a fault of the furnace makes one (flame outside its path, carbon monoxide), its own probe tells.
+//! at its gate. Nor has anyone added, stored or set anything amiss. Where a fault of the furnace makes one (flame outside its path, carbon monoxide), its own probe tells.
 
 use super::probe::SignProbe;
 
@@ -15,6 +15,16 @@ pub fn sign(name: &str) -> Option<SignProbe> {
         "co_alarms" => |_, _| Some("working"),
         "everyone_out" => |_, _| Some("all_out"),
         "shock_victim" => |_, _| Some("talks"),
+        "stored_things" => |_, _| Some("nothing_harmful"),
+        "house_leaks" => |_, _| Some("usual"),
+        "worst_case_done" => |_, _| Some("not_yet"),
+        "accessory_wiring" => |_, _| Some("own_terminals"),
+        "safeties_bridged" => |_, _| Some("none"),
+        "thermostat_place" => |_, _| Some("good"),
+        "cycle_setting" => |_, _| Some("gas_furnace"),
+        "fan_setting" => |_, _| Some("automatic"),
+        "humidifier_state" => |_, _| Some("in_order"),
+        "dust_smell" => |_, _| Some("goes"),
         _ => return None,
     })
 }

@@ -1,5 +1,8 @@
 //! What can be asked of a furnace: each reading, sign and plate field by its registered name.
 
+pub mod absent;
+mod owner;
+
 use super::electric;
 use super::furnace::{Furnace, Run};
 use super::human;
@@ -27,13 +30,14 @@ pub enum Printed {
 
 /// The probe of a reading.
 pub fn reading(name: &str) -> Option<ReadingProbe> {
-    electric::probe::reading(name).or_else(|| thermal::probe::reading(name))
+    let half = electric::probe::reading(name).or_else(|| thermal::probe::reading(name));
+    half.or_else(|| owner::reading(name))
 }
 
 /// The probe of a sign.
 pub fn sign(name: &str) -> Option<SignProbe> {
     let half = electric::probe::sign(name).or_else(|| thermal::probe::sign(name));
-    half.or_else(|| human::sign(name))
+    half.or_else(|| owner::sign(name)).or_else(|| human::sign(name))
 }
 
 /// The probe of a plate field.
@@ -69,6 +73,9 @@ fn plate_word(name: &str) -> Option<PlateProbe> {
     use Printed::Word;
     Some(match name {
         "gas" => |make| Some(Word(if make.propane { "propane" } else { "natural" })),
+        "vent_kind" => |make| Some(Word(if make.condensing { "plastic" } else { "metal" })),
+        "air_source" => |make| Some(Word(if make.condensing { "piped" } else { "room" })),
+        "meter_fuel" => |make| Some(Word(if make.propane { "tank" } else { "metered" })),
         "switch_taps" => |make| {
             Some(Word(match make.switch_taps {
                 Taps::CollectorToRoom => "collector_to_room",

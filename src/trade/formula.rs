@@ -101,17 +101,32 @@ impl Formula {
     /// As [`compute`](Self::compute), for the inputs themselves or for one of the combinations: a result that may lie
     /// outside the formula's range has no margin that could be relied on.
     pub fn margin(&self, inputs: &[(Quantity, f64)]) -> Result<f64, Unfit> {
-        let middle: Vec<Quantity> = inputs.iter().map(|&(value, _)| value).collect();
+        let off = |value: Quantity, by: f64| Quantity::from_base(value.base() + by, value.dimension());
+        let ends = inputs.iter();
+        let ends: Vec<_> = ends
+            .map(|&(value, margin)| [value, off(value, -margin), off(value, margin)])
+            .collect();
+        self.margin_between(&ends)
+    }
+
+    /// The same for inputs that lie between two ends, each given as its value, its lower and its upper end: a meter that
+    /// reads near zero is not off to below zero.
+    ///
+    /// # Errors
+    ///
+    /// As [`margin`](Self::margin).
+    pub fn margin_between(&self, inputs: &[[Quantity; 3]]) -> Result<f64, Unfit> {
+        let middle: Vec<Quantity> = inputs.iter().map(|[value, ..]| *value).collect();
         let centre = self.compute(&middle)?.base();
-        let uncertain: Vec<usize> = (0..inputs.len()).filter(|&at| inputs[at].1 > 0.0).collect();
+        let is_uncertain = |at: &usize| inputs[*at][1].base() < inputs[*at][2].base();
+        let uncertain: Vec<usize> = (0..inputs.len()).filter(is_uncertain).collect();
         let mut worst: f64 = 0.0;
         // The count of the inputs has been checked, so the shift is by the few arguments of a formula.
         for corner in 0..1_u32 << uncertain.len() {
             let mut values = middle.clone();
             for (bit, &at) in uncertain.iter().enumerate() {
-                let (value, margin) = inputs[at];
-                let signed = if corner >> bit & 1 == 1 { margin } else { -margin };
-                values[at] = Quantity::from_base(value.base() + signed, value.dimension());
+                let [_, low, high] = inputs[at];
+                values[at] = if corner >> bit & 1 == 1 { high } else { low };
             }
             worst = worst.max((self.compute(&values)?.base() - centre).abs());
         }

@@ -279,6 +279,19 @@ fn a_margin_that_reaches_out_of_range_is_refused() {
     assert!(co.margin(&inputs).is_err());
 }
 
+/// A cell that reads 0.1 % is not off to below zero: the worst is at 0 % or at 0.4 %, worked by hand with 20.9 % in air.
+#[test]
+fn a_margin_ends_where_no_value_can_be() {
+    let co = formula("co_air_free");
+    let as_read = quantity("2000 ppm", co.arguments[0].scale);
+    let oxygen = |text| quantity(text, co.arguments[1].scale);
+    let ends = [[as_read; 3], [oxygen("0.1 %"), oxygen("0 %"), oxygen("0.4 %")]];
+    let margin = co.margin_between(&ends).unwrap();
+    let margin = Quantity::from_base(margin, co.result.dimension()).number_in(co.result);
+    let by_hand = 2_000.0 * (20.9 / 20.5 - 20.9 / 20.8);
+    assert!((margin - by_hand).abs() < 0.01, "{margin} is not {by_hand}");
+}
+
 #[test]
 fn no_margin_gives_no_margin() {
     let rise = formula("temperature_rise");

@@ -115,12 +115,27 @@ fn a_capacitor_under_load_works_out_to_its_label() {
     assert!(seen > 10, "{seen}");
 }
 
-/// Every registered reading and sign can be asked of a simulated furnace.
+/// Every registered reading, sign and plate field can be asked of a simulated furnace, or it is said why none has it.
 #[test]
 fn whatever_the_library_registers_can_be_asked() {
     let library = with(None);
-    let missing: Vec<&str> = Probes::of(&library).missing().collect();
+    let missing: Vec<&str> = (Probes::of(&library).missing())
+        .filter(|name| probe::absent::reason(name).is_none())
+        .collect();
     assert!(missing.is_empty(), "no probe for {missing:?}");
+}
+
+/// What is said to be absent is registered, and is never answered.
+#[test]
+fn what_no_furnace_has_is_registered_and_not_answered() {
+    let library = with(None);
+    let missing: Vec<&str> = Probes::of(&library).missing().collect();
+    for name in probe::absent::names() {
+        assert!(
+            missing.contains(&name),
+            "{name} is answered, or is not registered"
+        );
+    }
 }
 
 /// Every value that a probe gives for a sign is one that the library registers, at furnaces in order and at broken ones.
@@ -144,7 +159,10 @@ fn signs_are_answered_in_the_librarys_own_words() {
         let furnace = Furnace { make, condition };
         let run = furnace.run();
         for name in library.signs.names() {
-            if let Some(said) = sign(name, &furnace, &run) {
+            let Some(probe) = probe::sign(name) else {
+                continue;
+            };
+            if let Some(said) = probe(&furnace, &run) {
                 assert!(words(name).contains(&said), "{name}: {said} with {}", fault.name);
             }
         }

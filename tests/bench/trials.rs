@@ -63,6 +63,34 @@ fn the_sums_are_the_same_on_any_number_of_threads() {
     }
 }
 
+/// The trees with which calls about a fault come in.
+fn complaints(library: &Library, fault: &str) -> Vec<&'static str> {
+    let probes = Probes::of(library);
+    let build = |make, condition| Simulated::new(&probes, Furnace { make, condition });
+    let fault = faults::all().find(|known| known.name == fault).unwrap();
+    let calls = (0..12).filter_map(|seed| play(library, Subject::One(fault), seed, build).unwrap());
+    calls.map(|played| played.tree).collect()
+}
+
+#[test]
+fn a_call_comes_in_by_what_the_owner_sees() {
+    let library = with(None);
+    for (fault, tree) in [
+        ("return_duct_leaks", "not-enough-heat"),
+        ("manifold_set_low", "not-enough-heat"),
+        ("limit_opens_early", "short-cycling"),
+        ("valve_leaks_through", "does-not-stop"),
+        ("inducer_relay_welded", "does-not-stop"),
+        ("thermostat_open", "no-heat"),
+        ("carryover_bad", "delayed-ignition"),
+        ("drain_trap_blocked", "condensate"),
+        ("orifices_not_derated", "tune-up"),
+    ] {
+        let complaints = complaints(&library, fault);
+        assert!(complaints.contains(&tree), "{fault}: {complaints:?}");
+    }
+}
+
 #[test]
 fn a_call_plays_again_from_its_seed() {
     let library = with(None);

@@ -12,10 +12,7 @@ const SOON: Duration = Duration::from_millis(1500);
 /// How long this thread has worked: what else the machine does is not counted.
 fn worked() -> Duration {
     let time = clock_gettime(ClockId::ThreadCPUTime);
-    Duration::new(
-        time.tv_sec.unsigned_abs(),
-        u32::try_from(time.tv_nsec).expect("less than a second"),
-    )
+    Duration::from_secs(time.tv_sec.unsigned_abs()) + Duration::from_nanos(time.tv_nsec.unsigned_abs())
 }
 
 /// The one problem of the minimal library with this text in place of its restores.

@@ -79,10 +79,7 @@ impl Draft {
         let (stack, suction) = if make.condensing {
             (0.0, 0.0)
         } else {
-            let height = spread(make.seed, Own::VentHeight, 12.0, 28.0);
-            let vent = [height, make.outdoor, 300.0, make.altitude];
-            let stack = worked(&theoretical_draft::FORMULA, vent, 0.0);
-            (stack, room.negative + TIGHT_ROOM * room.starved.powi(3))
+            (stack_of(make), suction_of(room))
         };
         Self {
             taps: make.switch_taps,
@@ -139,6 +136,34 @@ pub fn draft_of(make: &Make, thermal: &Thermal) -> (f64, f64) {
     let mut draft = Draft::new(make, flue, inducer, room);
     let cold = draft.step(1.0, 0.0, 0.0, 1.0).at_ports;
     (cold, draft.step(1.0, 1.0, 0.0, 100.0 * WARMS).at_ports)
+}
+
+/// What a warm metal vent draws by itself, in.w.c.
+fn stack_of(make: &Make) -> f64 {
+    let height = spread(make.seed, Own::VentHeight, 12.0, 28.0);
+    let vent = [height, make.outdoor, 300.0, make.altitude];
+    worked(&theoretical_draft::FORMULA, vent, 0.0)
+}
+
+/// What the room holds back, in.w.c.
+fn suction_of(room: &Room) -> f64 {
+    room.negative + TIGHT_ROOM * room.starved.powi(3)
+}
+
+/// Suction in the connector of a warm metal vent, in.w.c.; below 0 where flue gas is pushed out of its joints.
+///
+/// The vent's height draws, and what is in the vent takes from it: half of what it draws in order, as tables size vents so that
+/// draft is left over (memory, of the right order).
+pub fn vent_suction(make: &Make, thermal: &Thermal) -> f64 {
+    let flue = &thermal.flue;
+    let stack = if flue.vent_parted > 0.5 {
+        0.0
+    } else {
+        stack_of(make)
+    };
+    let in_vent = [flue.terminal_blocked, flue.vent_obstructed, flue.vent_sags].map(narrowed);
+    let loses = 0.5 * in_vent.iter().product::<f64>() * (1.0 + flue.vent_overlong);
+    stack * (1.0 - loses) - suction_of(&thermal.room) - 0.5 * flue.wind
 }
 
 /// How dense air is at an altitude, against sea level.

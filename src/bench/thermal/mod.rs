@@ -6,6 +6,7 @@
 
 mod air;
 pub mod condition;
+mod delivered;
 mod draft;
 mod flame;
 mod fuel;
@@ -22,6 +23,7 @@ mod switch;
 mod water;
 mod way;
 
+pub use delivered::delivered;
 pub use draft::draft_of;
 pub use plant::Plant;
 pub use shown::{Shape, Shown};

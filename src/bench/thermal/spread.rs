@@ -41,6 +41,14 @@ pub enum Own {
     PassagesSeen = 60,
     /// Whether every cell of its exchanger can be seen.
     CellsSeen = 61,
+    /// How long its condensate drain is.
+    DrainRun = 70,
+    /// Whether a water heater stands beside it.
+    WaterHeater = 71,
+    /// How damp its house is.
+    Humidity = 72,
+    /// What its supply air loses on the way to the farthest register.
+    DuctLoss = 73,
 }
 
 /// A number from `low` to `high` that depends on nothing but a furnace's seed and on what it is for.

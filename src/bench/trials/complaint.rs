@@ -45,55 +45,91 @@ impl<M: Machine> Shown<'_, M> {
     }
 }
 
-/// How often a call comes in as what someone saw who watched the start, and not as the owner's words.
-const WATCHED: f64 = 0.25;
+/// How often a call comes in in other words than its owner's usual ones.
+const OTHERWISE: f64 = 0.25;
+
+/// The trees of a complaint, the first that a library has.
+type Words = &'static [&'static str];
 
 /// The tree of the complaint with which a call about this machine comes in: the owner's words, or sometimes those of someone
-/// who watched the start.
+/// who watched the start, or the yearly service.
 pub fn complaint(library: &Library, machine: &mut impl Machine, dice: &mut Dice) -> &'static str {
-    let watched = dice.chance(WATCHED);
+    let otherwise = dice.chance(OTHERWISE);
     let mut shown = Shown { library, machine };
-    let (owner, watcher) = words(&mut shown);
-    match watched && library.trees.find(watcher).is_some() {
-        true => watcher,
-        false => owner,
-    }
+    let (owner, other) = words(&mut shown);
+    let known = |words: Words| {
+        let mut words = words.iter().copied();
+        words.find(|tree| library.trees.find(tree).is_some())
+    };
+    let other = known(other).filter(|_| otherwise);
+    // Where no tree fits, the last one is named, so that what is missing is told by its name.
+    other
+        .or_else(|| known(owner))
+        .or(owner.last().copied())
+        .unwrap_or(NO_HEAT)
 }
 
-/// The owner's words, and those of someone who watched the start.
-fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (&'static str, &'static str) {
-    const NO_HEAT: &str = "no-heat";
+const NO_HEAT: &str = "no-heat";
+
+/// The owner's words, and those of someone else.
+fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
+    const COLD: Words = &[NO_HEAT];
+    const YEARLY: Words = &["tune-up", "combustion-check"];
+    if shown.is("never_stops", "burners") {
+        return (&["does-not-stop", NO_HEAT], &[]);
+    }
+    if shown.is("never_stops", "inducer") {
+        return (&["does-not-stop", NO_HEAT], COLD);
+    }
     if shown.is("inducer", "silent") {
-        return (NO_HEAT, "nothing-happens");
+        return (COLD, &["nothing-happens"]);
     }
     if shown.is("inducer", "hums") {
-        return (NO_HEAT, "inducer-silent");
+        return (COLD, &["inducer-silent"]);
+    }
+    if shown.is("condensate_place", "under_trap") {
+        return (COLD, &["condensate"]);
     }
     if shown.is("igniter_in_warm_up", "dark") {
-        let watcher = if shown.at_least("limit_chain_voltage", 2.0) {
-            "limit-trips"
+        let watcher: Words = if shown.at_least("limit_chain_voltage", 2.0) {
+            &["limit-trips"]
         } else if shown.at_least("pressure_switch_voltage", 2.0) {
-            "draft-not-proved"
+            &["draft-not-proved"]
         } else {
-            "no-ignition"
+            &["no-ignition"]
         };
-        return (NO_HEAT, watcher);
+        return (COLD, watcher);
     }
     if shown.is("flame_after_ignition", "none") {
-        return (NO_HEAT, "no-gas");
+        let late = shown.is("light_sound", "part") || shown.is("light_sound", "late");
+        let watcher: Words = if late {
+            &["delayed-ignition", "no-gas"]
+        } else {
+            &["no-gas"]
+        };
+        return (COLD, watcher);
     }
     if shown.is("flame_after_ignition", "drops_out") {
-        return (NO_HEAT, "flame-drops-out");
+        return (COLD, &["flame-drops-out"]);
     }
     if shown.is("blower", "silent") {
-        return (NO_HEAT, "blower-silent");
+        return (COLD, &["blower-silent"]);
     }
     if shown.is("full_run", "flame_cuts_out") {
-        return (NO_HEAT, "limit-trips");
+        return (&["short-cycling", NO_HEAT], &["limit-trips"]);
+    }
+    if shown.is("light_sound", "late") {
+        return (&["delayed-ignition", "combustion-check"], &["noise"]);
     }
     if shown.is("blower", "weak") || shown.is_above("total_external_static", "static_max") {
-        return ("airflow", "airflow");
+        return (&["airflow"], &["airflow"]);
     }
-    // It heats: what is wrong shows on the yearly visit.
-    ("combustion-check", "combustion-check")
+    if shown.is("lack_of_heat", "burns_on") {
+        return (&["not-enough-heat", "combustion-check"], &[]);
+    }
+    // It heats: what is wrong shows on the yearly visit, or to someone who watches a call to its end.
+    if shown.is("three_cycles", "one_failed") {
+        return (YEARLY, &["limit-trips"]);
+    }
+    (YEARLY, &["combustion-check"])
 }

@@ -9,6 +9,7 @@ use super::super::words::worked_out_shown;
 use super::Walk;
 use super::answer::close_bound;
 use crate::library::{Answers, Datum, Edge, Fault, Id, Input, Kind, Obtained, Reading, Remedy};
+use crate::measure::Quantity;
 
 impl Walk<'_> {
     /// Goes on until something must be asked or the walk has ended.
@@ -125,7 +126,7 @@ impl Walk<'_> {
             return self.doubt(datum, shown, Doubt::Borderline, against.clone());
         }
         let offsets = reading.scale.of_offsets();
-        let margin = crate::measure::Quantity::from_base(margin, offsets.dimension()).number_in(offsets);
+        let margin = Quantity::from_base(margin, offsets.dimension()).number_in(offsets);
         self.opens(&reading.taking.leaves)?;
         self.emit(Event::Measured {
             reading: reading.name.clone(),
@@ -162,7 +163,7 @@ impl Walk<'_> {
         })
     }
 
-    fn compute(&self, id: Id<Reading>) -> Result<(crate::measure::Quantity, f64, Vec<String>), String> {
+    fn compute(&self, id: Id<Reading>) -> Result<(Quantity, f64, Vec<String>), String> {
         let Obtained::WorkedOut { formula, inputs } = &self.library.readings[id].source_of_value else {
             return Err("it is measured".to_owned());
         };
@@ -170,7 +171,7 @@ impl Walk<'_> {
         for input in inputs {
             let datum = match input {
                 Input::Fixed(quantity) => {
-                    values.push((*quantity, 0.0));
+                    values.push([*quantity; 3]);
                     continue;
                 }
                 Input::Reading(reading) => Datum::Reading(*reading),
@@ -178,17 +179,31 @@ impl Walk<'_> {
             };
             let standing = self.state.value(datum).ok_or("an input is missing")?;
             let number = standing.value.number().ok_or("an input is no number")?;
-            values.push((number, standing.margin));
+            values.push(self.ends(input, number, standing.margin));
         }
-        let numbers: Vec<_> = values.iter().map(|(number, _)| *number).collect();
+        let numbers: Vec<_> = values.iter().map(|[number, ..]| *number).collect();
         let value = formula.compute(&numbers).map_err(|unfit| unfit.to_string())?;
         // Where a corner of the inputs' margins lies outside the formula, the result is as uncertain as it can be.
-        let margin = formula.margin(&values).unwrap_or(f64::MAX.sqrt());
+        let margin = formula.margin_between(&values).unwrap_or(f64::MAX.sqrt());
         let warnings = formula.warnings(&numbers).map_err(|unfit| unfit.to_string())?;
         let warnings = warnings
             .iter()
             .map(|warning| format!("{}; {}", warning.reason, warning.help));
         Ok((value, margin, warnings.collect()))
+    }
+
+    /// A value, and how low and how high it may be in truth: as far as its margin goes, but not to where no reading is
+    /// believed, such as below zero oxygen.
+    fn ends(&self, input: &Input, value: Quantity, margin: f64) -> [Quantity; 3] {
+        let plausible = match input {
+            Input::Reading(reading) => self.library.readings[*reading].plausible.as_ref(),
+            Input::Field(_) | Input::Fixed(_) => None,
+        };
+        let (low, high) = (value.base() - margin, value.base() + margin);
+        let low = plausible.map_or(low, |range| low.max(range.low.base()).min(value.base()));
+        let high = plausible.map_or(high, |range| high.min(range.high.base()).max(value.base()));
+        let at = |base| Quantity::from_base(base, value.dimension());
+        [value, at(low), at(high)]
     }
 
     fn verdict(&mut self, fault: Id<Fault>) -> Result<(), Refusal> {

@@ -6,6 +6,7 @@ mod draft;
 mod fire;
 mod line;
 mod sequence;
+mod uncalled;
 
 use crate::bench::furnace::{Furnace, Moment, Run};
 use crate::bench::probe::{ReadingProbe, SignProbe};
@@ -18,6 +19,7 @@ pub fn reading(name: &str) -> Option<ReadingProbe> {
         draft::reading,
         fire::reading,
         air::reading,
+        uncalled::reading,
     ];
     rooms.iter().find_map(|room| room(name))
 }
@@ -31,6 +33,7 @@ pub fn sign(name: &str) -> Option<SignProbe> {
         draft::sign,
         fire::sign,
         air::sign,
+        uncalled::sign,
     ];
     rooms.iter().find_map(|room| room(name))
 }

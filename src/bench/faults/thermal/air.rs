@@ -94,7 +94,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "return_duct_leaks",
         title: "The return duct draws air from a cold place",
         part: None,
-        verdicts: &["return_duct_leaks"],
+        verdicts: &["return_duct_leaks", "return_draws_cold"],
         fits: always,
         strike: |condition, _, severity| condition.thermal.air.return_leaks = worse(severity, 0.15, 0.5),
     },

@@ -1,8 +1,9 @@
 //! Probes on house air: filter, registers, wheel, temperatures and static pressures.
 
-use super::burning_for;
-use crate::bench::furnace::{Moment, Run};
+use super::{burning_for, spread};
+use crate::bench::furnace::{Furnace, Moment, Run};
 use crate::bench::probe::{ReadingProbe, SignProbe};
+use crate::bench::thermal::spread::Own;
 
 /// Seconds of flame without which there is no rise to speak of.
 const RISES: f64 = 90.0;
@@ -13,6 +14,14 @@ pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
     Some(match name {
         "supply_air_temperature" => |_, run| warm(run).map(|moment| moment.shown.supply_air),
         "return_air_temperature" => |_, run| warm(run).map(|moment| moment.shown.return_air),
+        // The grille takes the room's air; what a leak or a bypass adds to it comes after.
+        "return_loss" => |furnace, run| warm(run).map(|moment| furnace.make.indoor - moment.shown.return_air),
+        "supply_at_far_register" => |furnace, run| {
+            let lost = spread(furnace.make.seed, Own::DuctLoss, 3.0, 12.0);
+            warm(run).map(|_| lost)
+        },
+        // An inner wall, out of sun and supply air.
+        "room_to_thermostat" => |_, _| Some(0.0),
         "return_static" => |_, run| blown(run).map(|moment| moment.shown.return_static),
         "supply_static" => |_, run| blown(run).map(|moment| moment.shown.supply_static),
         "return_duct_static" => |_, run| blown(run).map(|moment| moment.shown.return_duct_static),
@@ -26,6 +35,34 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         "filter" => |furnace, _| {
             let loaded = furnace.condition.thermal.air.filter_loaded > LOADED;
             Some(if loaded { "loaded" } else { "clean" })
+        },
+        "filter_habit" => |furnace, _| {
+            let loaded = furnace.condition.thermal.air.filter_loaded > LOADED;
+            Some(if loaded { "too_seldom" } else { "often_enough" })
+        },
+        "duct_look" => |furnace, _| {
+            let leaks = furnace.condition.thermal.air.return_leaks > 0.1;
+            Some(if leaks { "leaks" } else { "sound" })
+        },
+        "accessories" => |furnace, run| {
+            let others = furnace
+                .condition
+                .electric
+                .control
+                .accessory_short
+                .or(run.sound.accessory_ohms);
+            Some(match others {
+                _ if has_bypass(furnace) => "humidifier",
+                Some(_) => "others",
+                None => "none",
+            })
+        },
+        "bypass_damper" => |furnace, _| {
+            Some(if has_bypass(furnace) {
+                "wrong_way"
+            } else {
+                "no_bypass"
+            })
         },
         "registers" => |furnace, _| {
             let closed = furnace.condition.thermal.air.registers_closed > 0.2;
@@ -48,17 +85,25 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
     })
 }
 
+/// Whether a humidifier's bypass stands open.
+fn has_bypass(furnace: &Furnace) -> bool {
+    furnace.condition.thermal.air.bypass > 0.0
+}
+
 /// The last moment of a flame that has warmed the air.
 fn warm(run: &Run) -> Option<&Moment> {
     burning_for(run, RISES)
 }
 
-/// A moment at which the blower ran on its heating speed.
+/// The last moment kept at which the blower ran on its heating speed: one that stops in the run is measured before.
 fn blown(run: &Run) -> Option<&Moment> {
-    let blows = |moment: &&Moment| moment.shown.airflow > 0.0;
     let dropout = run.dropout.as_ref().map(|dropout| &dropout.moment);
-    (run.steady.as_ref())
-        .or(dropout)
-        .or(run.two_minutes.as_ref())
-        .filter(blows)
+    let moments = [
+        run.steady.as_ref(),
+        dropout,
+        run.two_minutes.as_ref(),
+        run.after_blower.as_ref(),
+    ];
+    let mut moments = moments.into_iter().flatten();
+    moments.find(|moment| moment.shown.airflow > 0.0)
 }

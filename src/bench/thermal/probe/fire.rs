@@ -1,6 +1,7 @@
 //! Probes on burners and flame.
 
 use super::burning;
+use crate::bench::furnace::Run;
 use crate::bench::probe::SignProbe;
 use crate::bench::thermal::Shape;
 
@@ -28,15 +29,7 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 Shape::RollsBack => "rolls_back",
             })
         },
-        "flame_as_blower_starts" => |_, run| {
-            let before = run.before_blower?.shown.house_air;
-            let after = run.after_blower?.shown.house_air;
-            Some(if after - before > FLAME_MOVES {
-                "move"
-            } else {
-                "unchanged"
-            })
-        },
+        "flame_as_blower_starts" => |_, run| Some(if moves(run)? { "move" } else { "unchanged" }),
         // Soot and scorched paint tell of it afterwards.
         "site_condition" => |_, run| {
             let outside = burning(run).is_some_and(|moment| moment.shown.shape == Shape::RollsBack);
@@ -44,4 +37,11 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         },
         _ => return None,
     })
+}
+
+/// Whether eyes see the flame move as the blower starts; none where it does not come to that.
+pub(super) fn moves(run: &Run) -> Option<bool> {
+    let before = run.before_blower?.shown.house_air;
+    let after = run.after_blower?.shown.house_air;
+    Some(after - before > FLAME_MOVES)
 }

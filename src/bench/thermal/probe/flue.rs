@@ -10,6 +10,9 @@ const STEADY: f64 = 240.0;
 const ALL_SEEN: f64 = 0.6;
 /// The least opening that a camera finds, in the measure of the condition.
 const CRACK_SEEN: f64 = 0.01;
+/// Share of a passage that must be gone for eyes to see it, and of furnaces whose secondary can be looked into.
+const SOOT_SEEN: f64 = 0.15;
+const SECONDARY_SEEN: f64 = 0.5;
 /// At this much carbon monoxide in the room people feel unwell, ppm: BPI-1200's level for leaving (memory).
 const UNWELL: f64 = 70.0;
 
@@ -44,6 +47,29 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 true => "starved",
                 false => "enough_air",
             })
+        },
+        "exchanger_test" => |furnace, _| {
+            let cracked = furnace.condition.thermal.flue.cracked > CRACK_SEEN;
+            Some(if cracked {
+                "beyond_allowance"
+            } else {
+                "within_allowance"
+            })
+        },
+        "secondary_look" => |furnace, _| {
+            let plugged = furnace.condition.thermal.flue.secondary_plugged > SOOT_SEEN;
+            let seen = can_be_seen(furnace, Own::PassagesSeen, SECONDARY_SEEN);
+            Some(match (seen, plugged) {
+                _ if !furnace.make.condensing => "not_fitted",
+                (false, _) => "not_seen",
+                (true, true) => "tubes_plugged",
+                (true, false) => "open",
+            })
+        },
+        "exchanger_signs" => |furnace, run| {
+            let sooted = furnace.condition.thermal.flue.primary_sooted > SOOT_SEEN;
+            let moves = super::fire::moves(run).unwrap_or(false);
+            Some(if sooted || moves { "some" } else { "none" })
         },
         "people" => |_, run| {
             let unwell = burning(run).is_some_and(|moment| moment.shown.room_co >= UNWELL);

@@ -17,6 +17,7 @@ const BEFORE_CLOCKING: f64 = 300.0;
 pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
     Some(match name {
         "inlet_pressure_at_rest" => |_, run| Some(run.rest.shown.inlet),
+        "manifold_at_rest" => |_, run| Some(run.rest.shown.manifold),
         "inlet_pressure" => |_, run| Some(fed(run).unwrap_or(&run.end).shown.inlet_lowest),
         "manifold_pressure" => |_, run| fed(run).map(|moment| moment.shown.manifold_lowest),
         "meter_dial" => |furnace, run| clocked(furnace, run).map(|(dial, _)| dial),
@@ -31,6 +32,10 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         "valve_switch" => |furnace, _| {
             let closed = furnace.condition.thermal.gas.shut == Shut::AtFurnace;
             Some(if closed { "set_to_off" } else { "set_to_on" })
+        },
+        "fuel_conversion" => |furnace, _| {
+            let differs = furnace.condition.thermal.gas.other_gas;
+            Some(if differs { "differs" } else { "agree" })
         },
         "valve_vent" => |furnace, _| {
             let misled = furnace.condition.thermal.gas.reference != 0.0;

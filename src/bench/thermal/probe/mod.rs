@@ -5,6 +5,9 @@ mod draft;
 mod fire;
 mod flue;
 mod gas;
+mod noise;
+mod room;
+mod water;
 
 use crate::bench::furnace::{Furnace, Moment, Run};
 use crate::bench::probe::{ReadingProbe, SignProbe};
@@ -12,13 +15,29 @@ use crate::bench::thermal::spread::{Own, spread};
 
 /// The probe of a reading of the thermal side.
 pub fn reading(name: &str) -> Option<ReadingProbe> {
-    let rooms = [gas::reading, draft::reading, air::reading, flue::reading];
+    let rooms = [
+        gas::reading,
+        draft::reading,
+        air::reading,
+        flue::reading,
+        room::reading,
+        water::reading,
+    ];
     rooms.iter().find_map(|room| room(name))
 }
 
 /// The probe of a sign of the thermal side.
 pub fn sign(name: &str) -> Option<SignProbe> {
-    let rooms = [gas::sign, draft::sign, fire::sign, air::sign, flue::sign];
+    let rooms = [
+        gas::sign,
+        draft::sign,
+        fire::sign,
+        air::sign,
+        flue::sign,
+        room::sign,
+        noise::sign,
+        water::sign,
+    ];
     rooms.iter().find_map(|room| room(name))
 }
 
