@@ -49,10 +49,15 @@ impl Given {
                     format!("write `{}` without it, or leave out the other", value.trim()),
                 ));
             }
-            ((value, inside), apart) => (value, inside.or(apart)),
+            // What is told apart says nothing about the value, not even its unit.
+            ((value, None), apart) => (value.to_owned(), apart),
+            ((value, inside), None) => (
+                with_unit_of(&as_decimal(value), inside, argument.scale.unit),
+                inside,
+            ),
         };
         let name = argument.name;
-        let text = &with_unit_of(&as_decimal(text), accuracy, argument.scale.unit);
+        let text = &*as_decimal(&text);
         let (amount, value) =
             Amount::typed(text, argument.scale).map_err(|misread| Unfit::of(name, misread.into()))?;
         let bare = argument.scale.unit != Unit::Number
@@ -101,10 +106,11 @@ impl Given {
             text = after.trim();
         }
         let text = &*as_decimal(text);
-        let is_bare = Amount::parse(text).is_ok_and(|amount| amount.unit.is_none());
-        let with_unit = match is_bare {
-            true => format!("{text} {}", self.scale.unit.ascii()),
-            false => text.to_owned(),
+        let with_unit = match Amount::parse(text).map(|amount| amount.unit) {
+            Ok(None) => format!("{text} {}", self.scale.unit.ascii()),
+            // Of what is not counted in percent, a share.
+            Ok(Some(Unit::Percent)) if self.scale.unit != Unit::Percent => format!("{text} of reading"),
+            _ => text.to_owned(),
         };
         let accuracy = Accuracy::parse(&with_unit, self.scale).map_err(|misread| {
             let unit = match self.scale.unit.ascii() {
@@ -124,6 +130,7 @@ impl Given {
 fn with_unit_of(text: &str, accuracy: Option<&str>, own: Unit) -> String {
     let unit = |text: &str| Amount::parse(&as_decimal(text)).ok().map(|amount| amount.unit);
     match (unit(text), accuracy.and_then(unit)) {
+        (Some(None), Some(Some(Unit::Percent))) if own != Unit::Percent => text.to_owned(),
         (Some(None), Some(Some(unit))) if Scale::of(unit).dimension() == Scale::of(own).dimension() => {
             format!("{} {}", text.trim(), unit.ascii())
         }
@@ -156,9 +163,19 @@ mod tests {
             ("24", "1 %", Unit::Volt, "24"),
             ("5", "0.5 %", Unit::Percent, "5 %"),
             ("24", "1", Unit::Volt, "24"),
+            ("380", "5 %", Unit::PartPerMillion, "380"),
         ] {
             let given = with_unit_of(text, Some(accuracy), own);
             assert_eq!(given, expected, "{text} ± {accuracy}");
         }
+    }
+
+    #[test]
+    fn an_accuracy_told_apart_changes_nothing_of_the_value() {
+        let rise = crate::trade::find("temperature_rise").unwrap();
+        let given = Given::read(&rise.arguments[0], "128", Some("2 °C")).unwrap();
+        let fahrenheit = Scale::of(Unit::DegreeFahrenheit);
+        assert!((given.value.number_in(fahrenheit) - 128.0).abs() < 1e-9);
+        assert!(matches!(given.origin, Origin::Bare));
     }
 }
