@@ -23,6 +23,8 @@ pub struct Call {
     pub clock_went_back: bool,
     /// A file gave its answers; nobody was on site.
     pub from_file: bool,
+    /// An apprentice practised at a simulated furnace: no call of the company.
+    pub practice: bool,
     /// Its library is at hand: what its names mean is known.
     pub with_library: bool,
     /// The tree of the complaint.

@@ -66,6 +66,8 @@ impl Teller {
             torn: None,
             clock_went_back: false,
             from_file: opened.answered_from.is_some(),
+            practice: (opened.answered_from.as_deref())
+                .is_some_and(|from| from.starts_with(Opened::PRACTICE)),
             with_library: meanings.is_known(),
             tree: opened.tree.clone(),
             technician: opened.technician.clone(),

@@ -163,9 +163,20 @@ fn understand<W: Write>(
             None => standing::dangers(voice, &beside.dangers)?,
         },
         Wish::Back | Wish::Retake => {
-            let Some(entry) = position(rest, beside.trail.len()).and_then(|at| beside.trail.get(at)) else {
+            let of = |number: &str| position(number, beside.trail.len()).and_then(|at| beside.trail.get(at));
+            let mut entry = of(rest);
+            if entry.is_none() && !beside.trail.is_empty() {
+                // Asked here and read here: its number is no answer to the question that stands.
                 voice.say("Which answer? Say its number:")?;
                 standing::answers(voice, beside)?;
+                voice.prompt("Number of the answer:")?;
+                if let Some(number) = line::read(input)? {
+                    voice.echo(&number)?;
+                    entry = of(number.trim());
+                }
+            }
+            let Some(entry) = entry else {
+                voice.say("No answer has that number; all of them stand.")?;
                 return Ok(Outcome::Prompt);
             };
             match (wish, entry.datum) {

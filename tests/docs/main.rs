@@ -87,8 +87,10 @@ fn the_yaml_of_the_readme_reads() {
 #[test]
 fn every_command_of_the_readme_runs() {
     let folder = tempfile::tempdir().unwrap();
-    let trees = Path::new(env!("CARGO_MANIFEST_DIR")).join("trees");
-    std::os::unix::fs::symlink(trees, folder.path().join("trees")).unwrap();
+    for shown in ["trees", "demo-sessions"] {
+        let from = Path::new(env!("CARGO_MANIFEST_DIR")).join(shown);
+        std::os::unix::fs::symlink(from, folder.path().join(shown)).unwrap();
+    }
     let readme = page("README.md");
     let commands = texts(&readme, "console");
     let commands: Vec<&str> = commands.iter().flat_map(|block| block.lines()).collect();

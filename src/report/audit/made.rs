@@ -61,6 +61,7 @@ pub(super) fn call(number: u64, opened: Timestamp) -> Call {
         torn: None,
         clock_went_back: false,
         from_file: false,
+        practice: false,
         with_library: true,
         tree: "no-heat".to_owned(),
         technician: None,
