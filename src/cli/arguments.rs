@@ -1,11 +1,18 @@
 //! The command line. Its doc comments are the help.
 
+mod formats;
+mod values;
+
 use std::path::{Path, PathBuf};
 
-use clap::builder::{PossibleValuesParser, TypedValueParser};
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap::{Args, Parser, Subcommand};
 use jiff::Timestamp;
 
+pub(super) use self::formats::{
+    AuditFormat, CheckFormat, FormulaFormat, HistoryFormat, PictureFormat, RehearseFormat, ReportFormat,
+    Required, Units,
+};
+use self::values::{clock, identity, kind, month};
 use super::failure::{Failure, WRONG_USE};
 use crate::library::FileKind;
 
@@ -392,101 +399,6 @@ pub(super) struct Walking {
     /// The time to write into the session, for demonstrations and tests.
     #[arg(long, value_name = "TIME", value_parser = clock)]
     pub clock: Option<Timestamp>,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum ReportFormat {
-    Text,
-    Html,
-    Json,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum HistoryFormat {
-    Text,
-    Json,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum AuditFormat {
-    Text,
-    Json,
-    Csv,
-    Html,
-    /// How often each fault is met, learned from verdicts that held, as `registry/faults.yaml` of an overlay.
-    Weights,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum CheckFormat {
-    Text,
-    Json,
-    Sarif,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(super) enum RehearseFormat {
-    Text,
-    Json,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(super) enum FormulaFormat {
-    Text,
-    Json,
-}
-
-/// A system of units.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(super) enum Units {
-    /// Degrees Fahrenheit, inches of water column, BTU per hour.
-    Us,
-    /// Degrees Celsius, pascals, kilowatts.
-    Si,
-}
-
-/// What every scenario together must have walked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(super) enum Required {
-    Steps,
-    Edges,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum PictureFormat {
-    Svg,
-    Dot,
-}
-
-/// Longest id of a technician, a site or equipment, in characters.
-const LONGEST_ID: usize = 64;
-
-fn identity(text: &str) -> Result<String, String> {
-    let plain = |c: char| c.is_alphanumeric() || " ._-/#@".contains(c);
-    if text.trim().is_empty() || text.chars().count() > LONGEST_ID || !text.chars().all(plain) {
-        return Err(format!(
-            "write an id of at most {LONGEST_ID} letters, digits, spaces and . _ - / # @"
-        ));
-    }
-    Ok(text.trim().to_owned())
-}
-
-fn kind() -> impl TypedValueParser<Value = FileKind> {
-    let names = FileKind::ALL.map(FileKind::name);
-    PossibleValuesParser::new(names).try_map(|name| FileKind::named(&name).ok_or("this is no kind of file"))
-}
-
-fn month(text: &str) -> Result<String, String> {
-    let day: Result<jiff::civil::Date, _> = format!("{text}-01").parse();
-    match day.map(|day| day.strftime("%Y-%m").to_string()) {
-        Ok(month) if month == text => Ok(month),
-        _ => Err("write a month like 2026-01".to_owned()),
-    }
-}
-
-fn clock(text: &str) -> Result<Timestamp, String> {
-    text.parse()
-        .map_err(|_| "write a time like 2026-01-31T14:05:00Z".to_owned())
 }
 
 #[cfg(test)]
