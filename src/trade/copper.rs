@@ -33,6 +33,11 @@ pub(super) fn temperature(relative: f64) -> f64 {
     relative - NO_RESISTANCE
 }
 
+/// What a wire of a gauge may well carry, in A, at 8 A for each mm²: house wire is fused at 6 to 7 (common practice).
+pub(super) fn most_current(gauge: f64) -> f64 {
+    8e6 * area(gauge)
+}
+
 /// The resistance of a foot of wire of a gauge, at a temperature in °F.
 pub(super) fn ohms_per_foot(gauge: f64, temperature: f64) -> Result<f64, Unfit> {
     in_range(temperature)?;
@@ -42,7 +47,12 @@ pub(super) fn ohms_per_foot(gauge: f64, temperature: f64) -> Result<f64, Unfit> 
             "give the gauge that is printed on the cable, such as 18",
         ));
     }
-    let diameter = 0.127e-3 * 92_f64.powf((36.0 - gauge) / 39.0);
-    let cold = RESISTIVITY / (PI / 4.0 * diameter * diameter) * FOOT;
+    let cold = RESISTIVITY / area(gauge) * FOOT;
     Ok(cold * relative(temperature) / relative(68.0))
+}
+
+/// The section of a wire of a gauge, in m².
+fn area(gauge: f64) -> f64 {
+    let diameter = 0.127e-3 * 92_f64.powf((36.0 - gauge) / 39.0);
+    PI / 4.0 * diameter * diameter
 }

@@ -137,5 +137,5 @@ pub use given::{Given, Origin};
 pub use group::Group;
 pub use register::{all, find};
 pub use unfit::Unfit;
-pub use warning::Warning;
+pub use warning::{Warned, Warning};
 pub use worked::{Named, Slip, Worked};

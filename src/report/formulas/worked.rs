@@ -3,7 +3,7 @@
 use super::Text;
 use super::number::{other, shown};
 use crate::measure::{Quantity, Scale, System};
-use crate::trade::{Given, Origin, Slip, Worked};
+use crate::trade::{Given, Origin, Slip, Warned, Warning, Worked};
 
 /// What a formula comes to on its inputs, in a system of units, and all that a person must know to trust it.
 pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
@@ -31,9 +31,8 @@ pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
     for slip in &worked.slips {
         text.paragraph("Slip:  ", &moved(worked, slip, scale));
     }
-    for warning in &worked.warnings {
-        let says = format!("{}: {}; {}.", warning.when, warning.reason, warning.help);
-        text.paragraph("Warning: ", &says);
+    for warned in &worked.warnings {
+        text.paragraph("Warning: ", &said(warned));
     }
     text.paragraph("Holds: ", formula.range);
     if let Some(caution) = formula.group.caution() {
@@ -73,6 +72,20 @@ fn moved(worked: &Worked, slip: &Slip, scale: Scale) -> String {
         100.0 * slip.moves / worked.result.base().abs(),
         slip.off.because
     )
+}
+
+/// What a warning says; of a limit that the accuracy reaches across, that it may hold.
+fn said(warned: &Warned) -> String {
+    let Warning {
+        when, reason, help, ..
+    } = warned.warning;
+    if warned.is_borderline {
+        return format!(
+            "whether {when} cannot be told, since the limit lies within the accuracy: read again, or with a better meter. \
+             Until then take it that it is so: {reason}; {help}."
+        );
+    }
+    format!("{when}: {reason}; {help}.")
 }
 
 /// An input as it was understood: in the unit it was given in, and in the one that the equation takes.
