@@ -60,7 +60,9 @@ fn asked(how: &Compute) -> Result<Asked, Failure> {
     let Some(name) = how.name.as_deref() else {
         if let Some(accuracy) = how.accuracies.first() {
             let message = format!("`--accuracy {}` is of no formula", safe(accuracy).cut(64));
-            return Err(Failure::new(WRONG_USE, message).help("name the formula first, and give it its numbers"));
+            return Err(
+                Failure::new(WRONG_USE, message).help("name the formula first, and give it its numbers")
+            );
         }
         return Ok(Asked::All);
     };
@@ -99,7 +101,9 @@ fn worked(formula: &'static Formula, how: &Compute) -> Result<Worked, Failure> {
     Worked::out(formula, &inputs, &accuracies).map_err(|faults| {
         let mut failures: Vec<Failure> = faults.into_iter().map(failure).collect();
         // Nothing is refused without a fault.
-        let last = failures.pop().unwrap_or_else(|| search::unknown(formula.name, &[]));
+        let last = failures
+            .pop()
+            .unwrap_or_else(|| search::unknown(formula.name, &[]));
         for failure in failures {
             super::tell(&failure.to_string());
         }

@@ -94,6 +94,6 @@ pub static FORMULA: Formula = Formula {
         let [gauge, length, current, temperature] = each(numbers);
         not_negative(length, "the length", "measure the cable one way")?;
         not_negative(current, "the current", "read it without its sign")?;
-        Ok(current * 2.0 * length * copper::ohms_per_foot(gauge, temperature)?)
+        Ok(current * 2.0 * length * copper::ohms_per_foot(copper::COPPER, gauge, temperature)?)
     },
 };

@@ -41,6 +41,11 @@ impl Formula {
         self.arguments.iter().find(|argument| argument.name == name)
     }
 
+    /// Whether what comes out is one of the sizes that are made, so that nothing lies between two of them.
+    pub fn is_of_sizes(&self) -> bool {
+        self.name.starts_with("gas_pipe_size") || self.name.contains("drill_for")
+    }
+
     /// The result for inputs in the order of the arguments.
     ///
     /// # Errors

@@ -1,6 +1,7 @@
 //! An input of a formula, as somebody gave it.
 
 use super::argument::Argument;
+use super::drills;
 use super::unfit::Unfit;
 use crate::measure::{Accuracy, Amount, Quantity, Scale, Unit, as_decimal};
 
@@ -41,6 +42,8 @@ impl Given {
     ///
     /// Where the value or its accuracy cannot be read or measures something else, and where there are two accuracies.
     pub fn read(argument: &'static Argument, text: &str, apart: Option<&str>) -> Result<Self, Unfit> {
+        let hole = drills::named(text, argument);
+        let text = hole.as_deref().unwrap_or(text);
         let (text, accuracy) = match (split(text), apart) {
             ((value, Some(_)), Some(_)) => {
                 let message = format!("how far {} may be off is given twice", argument.name);
@@ -158,7 +161,7 @@ mod tests {
     fn a_unit_behind_the_accuracy_is_that_of_both_and_a_share_is_of_neither() {
         let fahrenheit = Unit::DegreeFahrenheit;
         for (text, accuracy, own, expected) in [
-            ("128", "1 °F", fahrenheit, "128 F"),
+            ("128", "1 °F", fahrenheit, "128 degF"),
             ("128 °C", "1 °F", fahrenheit, "128 °C"),
             ("24", "1 %", Unit::Volt, "24"),
             ("5", "0.5 %", Unit::Percent, "5 %"),

@@ -15,7 +15,7 @@
 //!
 //! # Warnings
 //!
-//! - Where it is above 700 °F: no furnace's flue gas leaves so hot (common practice); look at the probe, the unit and
+//! - Where the net temperature is above 700 °F: no furnace's flue gas leaves so hot (common practice); look at the probe, the unit and
 //!   both readings; if they stand, shut the furnace down and find why.
 //!
 //! # Example
@@ -64,7 +64,7 @@ pub static FORMULA: Formula = Formula {
     range: "A stack that is warmer than its air. Both at steady state, the probe in the middle of the \
             stream.",
     warnings: &[Warning {
-        when: "it is above 700 °F",
+        when: "the net temperature is above 700 °F",
         reason: "no furnace's flue gas leaves so hot (common practice)",
         help: "look at the probe, the unit and both readings; if they stand, shut the furnace down and find why",
         applies: |_, net| net > 700.0,

@@ -4,6 +4,7 @@ use super::argument::{Argument, Usual};
 use super::formula::Formula;
 use super::given::{Given, Origin};
 use super::unfit::Unfit;
+use super::usual::{Unusual, unusual};
 use super::warning::Warned;
 use crate::measure::{Quantity, System};
 use crate::source::nearest;
@@ -24,6 +25,8 @@ pub struct Worked {
     pub slips: Vec<Slip>,
     /// Why the result is to be trusted less.
     pub warnings: Vec<Warned>,
+    /// What goes in and is larger or smaller than it is in houses.
+    pub unusual: Vec<Unusual>,
 }
 
 /// What a slip of the hand at one input does to the result.
@@ -109,6 +112,7 @@ impl Worked {
             margin: is_uncertain.then(|| formula.margin(&margins)),
             slips: slips(formula, &inputs),
             warnings: formula.warned(&margins)?,
+            unusual: unusual(formula, &inputs),
             inputs,
         })
     }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::measure::{Quantity, Scale, System};
-use crate::trade::{Argument, Formula, Given, Origin, Slip, Unfit, Warned, Warning, Worked};
+use crate::trade::{Argument, Formula, Given, Origin, Slip, Unfit, Unusual, Warned, Warning, Worked};
 
 #[derive(Serialize)]
 struct Page {
@@ -62,9 +62,19 @@ struct Computed {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     slips: Vec<SlipEntry>,
     warnings: Vec<WarnedEntry>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    unusual: Vec<UnusualEntry>,
     range: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
     caution: Option<&'static str>,
+}
+
+/// An input that is larger or smaller than it is in houses.
+#[derive(Serialize)]
+struct UnusualEntry {
+    argument: &'static str,
+    least: Value,
+    most: Value,
 }
 
 #[derive(Serialize)]
@@ -131,6 +141,7 @@ pub fn worked_json(worked: &Worked, system: System) -> String {
         inputs: worked.inputs.iter().map(input).collect(),
         slips: worked.slips.iter().map(|slip| moved(slip, scale)).collect(),
         warnings: worked.warnings.iter().map(warned).collect(),
+        unusual: worked.unusual.iter().map(unusual).collect(),
         range: worked.formula.range,
         caution: worked.formula.group.caution(),
     })
@@ -178,6 +189,16 @@ fn warning(warning: &Warning) -> WarningEntry {
         when: warning.when,
         reason: warning.reason,
         help: warning.help,
+    }
+}
+
+fn unusual(unusual: &Unusual) -> UnusualEntry {
+    let scale = unusual.argument.scale;
+    let [least, most] = unusual.usual.map(|end| value(end, scale, None));
+    UnusualEntry {
+        argument: unusual.argument.name,
+        least,
+        most,
     }
 }
 

@@ -1,6 +1,7 @@
 //! The formulas of the trade, for a person and for another program: the list, the page of one, and what one comes to.
 
 mod json;
+mod metric;
 mod number;
 mod page;
 mod worked;

@@ -153,3 +153,41 @@ fn every_limit_within_the_accuracy_is_told() {
         assert_eq!((only.warning.when, only.is_borderline), (when, true), "{name}");
     }
 }
+
+/// A decimal point too far to either side, which the equation itself would take.
+#[test]
+fn an_input_that_no_house_has_is_told() {
+    for (name, values, unusual) in [
+        (
+            "room_volume_standard",
+            vec![("input", "8000000 BTU/h")],
+            vec!["input"],
+        ),
+        ("connector_rise", vec![("length", "0.12 ft")], vec!["length"]),
+        (
+            "transformer_load",
+            vec![("voltage", "24"), ("current", "1.5"), ("plate", "4000 VA")],
+            vec!["plate"],
+        ),
+        ("trap_depth", vec![("suction", "-0.009")], vec!["suction"]),
+        (
+            "airflow_from_rise",
+            vec![
+                ("output", "640"),
+                ("rise", "400"),
+                ("altitude", "0"),
+                ("temperature", "70"),
+            ],
+            vec!["output", "rise"],
+        ),
+        ("motor_load", vec![("current", "0"), ("plate", "6")], vec![]),
+    ] {
+        let worked = worked(name, &values).unwrap();
+        let found: Vec<&str> = worked
+            .unusual
+            .iter()
+            .map(|unusual| unusual.argument.name)
+            .collect();
+        assert_eq!(found, unusual, "{name}");
+    }
+}
