@@ -87,7 +87,7 @@ pub(super) static ROWS: &[Row] = &[
         &["wc", "inwg", "inH2O", "iwc", "inchwc", "inchesw.c.", "inchesofwater", "inchesofwatercolumn"], 248.84),
     row(Unit::Pascal, Dimension::Pressure, "Pa", "Pa", &["pascal", "pascals"], 1.0),
     row(Unit::Kilopascal, Dimension::Pressure, "kPa", "kPa", &["kilopascal", "kilopascals"], 1e3),
-    row(Unit::Millibar, Dimension::Pressure, "mbar", "mbar", &["millibar", "millibars"], 100.0),
+    row(Unit::Millibar, Dimension::Pressure, "mbar", "mbar", &["millibar", "millibars", "hPa"], 100.0),
     // SP 811: pound-force per square inch, 6.894 757 E+03 Pa.
     row(Unit::PoundPerSquareInch, Dimension::Pressure, "psi", "psi", &["psig", "lbf/in2"], 6_894.757),
     // SP 811: inch of mercury, conventional, 3.386 389 E+03 Pa.

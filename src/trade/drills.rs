@@ -28,19 +28,20 @@ const LETTERS: [f64; 26] = [
     0.3680, 0.3770, 0.3860, 0.3970, 0.4040, 0.4130,
 ];
 
-/// What a text that names a drill is for an argument: the number itself where a number is asked for, else the diameter of the hole.
-/// `None` where it names none.
+/// What a text that names a drill, or a gauge of wire, is for an argument: the number itself where a number is asked for, else the
+/// diameter of the hole. `None` where it names none.
 pub(super) fn named(text: &str, argument: &Argument) -> Option<String> {
     let is_number = argument.scale.unit == Unit::Number;
-    if !argument.is_drilled {
+    if !argument.is_drilled && !is_number {
         return None;
     }
     let lower = text.trim().to_lowercase();
-    let starts = ["#", "no.", "no ", "number ", "drill ", "letter "];
+    let ends = [" drill", " awg", " gauge"];
+    let starts = ["#", "no.", "no ", "number ", "drill ", "awg ", "letter "];
     let named = starts
         .iter()
         .find_map(|start| lower.strip_prefix(start))
-        .or(lower.strip_suffix(" drill"));
+        .or_else(|| ends.iter().find_map(|end| lower.strip_suffix(end)));
     let name = named.unwrap_or(&lower).trim();
     if name.bytes().all(|letter| letter.is_ascii_digit()) && named.is_some() {
         // A number that is no drill's stays what it is, so that the formula says so.
@@ -118,5 +119,9 @@ mod tests {
         let drill = find("orifice_flow_by_drill").unwrap().argument("drill").unwrap();
         assert_eq!(named("#70", drill).as_deref(), Some("70"));
         assert_eq!(named("letter F", drill), None);
+        let gauge = find("wire_resistance").unwrap().argument("gauge").unwrap();
+        for text in ["#18", "18 AWG", "awg 18"] {
+            assert_eq!(named(text, gauge).as_deref(), Some("18"), "{text}");
+        }
     }
 }

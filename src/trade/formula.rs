@@ -99,7 +99,7 @@ impl Formula {
         let warned = self.warnings.iter().filter_map(|warning| {
             let count = at_ends.iter().filter(|given| holds(given, warning)).count();
             let is_given = holds(&at_value, warning);
-            (is_given || count > 0).then(|| Warned {
+            (is_given || count > 0).then_some(Warned {
                 warning,
                 is_borderline: !is_given || count < at_ends.len(),
             })

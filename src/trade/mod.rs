@@ -9,6 +9,7 @@
 mod argument;
 mod atmosphere;
 mod copper;
+mod doubts;
 mod drills;
 mod enthalpy;
 mod fan;
@@ -26,6 +27,7 @@ mod register;
 mod saturation;
 mod stack;
 mod steinhart_hart;
+mod table_rows;
 mod thermistor;
 mod unfit;
 mod usual;

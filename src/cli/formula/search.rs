@@ -14,8 +14,8 @@ const ENDINGS: [&str; 5] = ["ing", "ed", "es", "s", "e"];
 /// A word shorter than this stands for itself alone: `CO` is not the start of copper.
 const SHORTEST_START: usize = 4;
 
-/// The formulas of a group, or with every word of some in what they say of themselves; where none has every one as its own word,
-/// those that have it in their arguments.
+/// The formulas of a group, or with every word of some in what they say of themselves; where there is none, those that have them in
+/// what they say of their arguments.
 pub(super) fn with_words(words: &str) -> Vec<&'static Formula> {
     let words = words.to_lowercase().replace(['_', '-'], " ");
     let words: Vec<&str> = words.split_whitespace().collect();
@@ -50,32 +50,31 @@ pub(super) fn with_words(words: &str) -> Vec<&'static Formula> {
     })
 }
 
-/// Whether a formula's name, sentence or group has the word.
+/// Whether a formula's name, sentence or group has the word, or an argument's name.
 fn says(formula: &Formula, word: &str) -> bool {
     let texts = [formula.name, formula.sentence, formula.group.name()];
-    texts.into_iter().any(|text| has(text, word))
+    let names = formula.arguments.iter().map(|argument| argument.name);
+    texts.into_iter().chain(names).any(|text| has(text, word))
 }
 
-/// Whether one of its arguments is called so, or is described with it.
+/// Whether one of its arguments is described with the word.
 fn takes(formula: &Formula, word: &str) -> bool {
-    let arguments = formula.arguments.iter();
-    arguments
-        .flat_map(|argument| [argument.name, argument.meaning])
-        .any(|text| has(text, word))
+    let mut meanings = formula.arguments.iter().map(|argument| argument.meaning);
+    meanings.any(|text| has(text, word))
 }
 
-/// Whether the word is a unit that it takes or gives a number in, in either system.
+/// Whether the word is a unit that it takes or gives a number in: its own, that of the other system, or one with another prefix.
 fn measures(formula: &Formula, word: &str) -> bool {
     let Some(unit) = Unit::parse(word) else {
         return false;
     };
     let scales = formula.arguments.iter().map(|argument| argument.scale);
     let mut units = scales.chain([formula.result]).map(|scale| scale.unit);
-    units.any(|own| own == unit || own.in_system(System::Si) == unit || same_kind(own, unit))
+    units.any(|own| own.in_system(System::Si) == unit.in_system(System::Si) || differs_by_prefix(own, unit))
 }
 
 /// Whether one is the other with a prefix that meters put before it: mA where A is asked for.
-fn same_kind(own: Unit, unit: Unit) -> bool {
+fn differs_by_prefix(own: Unit, unit: Unit) -> bool {
     let is_shared = own.system().is_none() && unit.system().is_none();
     // Parts per million of one gas are no per cent of another.
     is_shared && own.dimension() == unit.dimension() && own.dimension() != Dimension::Ratio

@@ -108,7 +108,7 @@ mod tests {
         );
         says(
             "less than 1/4 in in each foot",
-            "less than 1/8 in (3.18 mm) in each foot",
+            "less than 1/4 in (6.35 mm) in each foot",
         );
         says(
             "Whole gauges from 0 to 30, CO2 in the gas, 40 Hz.",

@@ -54,7 +54,7 @@ fn by_group(formulas: &[&Formula], ascii: bool, write: impl Fn(&mut Text, &str, 
 pub fn page(formula: &'static Formula, system: System, ascii: bool) -> String {
     let mut text = Text::new(ascii);
     text.line(&format!("{} ({})", formula.name, formula.group.name()));
-    text.paragraph("", formula.sentence);
+    text.paragraph("", &for_reader(formula.sentence, system));
     text.line("");
     text.paragraph("Holds: ", &for_reader(formula.range, system));
     for warning in formula.warnings {
@@ -172,17 +172,27 @@ fn example(text: &mut Text, formula: &'static Formula, system: System) {
     }
 }
 
-/// The example's inputs in a system of units; those that are in it, or in none, as the formula has them.
+/// The example's inputs in a system of units, to as few digits as a person reads; to more where the formula does not take those,
+/// as with sizes that are made in inches.
 fn example_in(formula: &'static Formula, system: System) -> Vec<String> {
+    let few = example_to(formula, system, 3);
+    let typed: Vec<&str> = few.iter().map(String::as_str).collect();
+    match formula.compute_typed(&typed) {
+        Ok(_) => few,
+        Err(_) => example_to(formula, system, 6),
+    }
+}
+
+/// The same to so many digits; what is in that system, or in none, stays as the formula has it.
+fn example_to(formula: &'static Formula, system: System, digits: u8) -> Vec<String> {
     let inputs = formula.example.iter().zip(formula.arguments);
     let inputs = inputs.map(|(text, argument)| {
-        let metric = argument.scale.in_system(system);
+        let there = argument.scale.in_system(system);
         let read = Amount::typed(text, argument.scale).ok();
-        let foreign = read.filter(|(amount, _)| {
-            metric != argument.scale && amount.unit.is_some_and(|unit| unit.in_system(system) != unit)
-        });
+        let foreign =
+            read.filter(|(amount, _)| amount.unit.is_some_and(|unit| unit.in_system(system) != unit));
         match foreign {
-            Some((_, value)) => value.display(metric).digits(DIGITS).to_string(),
+            Some((_, value)) => value.display(there).significant(digits).to_string(),
             None => (*text).to_owned(),
         }
     });

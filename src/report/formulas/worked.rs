@@ -5,7 +5,7 @@ use super::number::{other, shown};
 use super::{COLUMNS, Text};
 use crate::measure::{Quantity, Scale, System};
 use crate::source::safe;
-use crate::trade::{Given, Origin, Slip, Unusual, Warned, Warning, Worked};
+use crate::trade::{Formula, Given, Origin, Slip, Unfit, Unusual, Warned, Warning, Worked};
 
 /// What a formula comes to on its inputs, in a system of units, and all that a person must know to trust it.
 pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
@@ -22,23 +22,8 @@ pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
         );
     }
     text.line("");
-    match &worked.margin {
-        Some(Ok(margin)) if formula.is_of_sizes() => {
-            if *margin > 0.0 {
-                let off = shown(Quantity::from_base(*margin, scale.dimension()), scale, None);
-                let says = format!("the inputs, off as far as they may be, reach sizes up to {off} from this one: take the worst.");
-                text.paragraph("± ", &says);
-            }
-        }
-        Some(Ok(_)) => text.paragraph("± ", "is at worst: every input off as far as it may be, all together."),
-        Some(Err(unfit)) => text.paragraph(
-            "± ",
-            &format!(
-                "cannot be told: off as far as they may be, the inputs reach where the formula does not hold: {}.",
-                unfit.message
-            ),
-        ),
-        None => {}
+    if let Some(margin) = &worked.margin {
+        text.paragraph("± ", &reach(formula, margin, scale));
     }
     for slip in &worked.slips {
         text.paragraph("Slip:  ", &moved(worked, slip, scale));
@@ -54,6 +39,27 @@ pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
         text.paragraph("Caution: ", caution);
     }
     text.lines
+}
+
+/// What the accuracies make of the result.
+fn reach(formula: &Formula, margin: &Result<f64, Unfit>, scale: Scale) -> String {
+    match margin {
+        Err(unfit) => format!(
+            "cannot be told: off as far as they may be, the inputs reach where the formula does not hold: {}.",
+            unfit.message
+        ),
+        Ok(margin) if *margin == 0.0 => {
+            "changes nothing: off as far as they may be, the inputs ask for the same.".to_owned()
+        }
+        Ok(margin) if formula.is_of_sizes() => {
+            let off = Quantity::from_base(*margin, scale.dimension());
+            format!(
+                "off as far as they may be, the inputs reach sizes up to {} from this one: take the safe one.",
+                shown(off, scale, None)
+            )
+        }
+        Ok(_) => "is at worst: every input off as far as it may be, all together.".to_owned(),
+    }
 }
 
 /// The result on a scale, and behind it in the other system, or below where one line has no room for both.

@@ -295,7 +295,7 @@ fn warnings_are_given_where_they_belong() {
             0,
         ),
         ("timing_error", &["22", "0.5"], 1),
-        ("input_from_meter", &["100", "29", "1000"], 1),
+        ("input_from_meter", &["20", "29", "1000"], 1),
         ("input_from_meter", &["0.25", "120", "1000"], 1),
         ("input_at_manifold_pressure", &["80000", "7", "3.5"], 1),
         ("input_at_manifold_pressure", &["80000", "2.5", "3.5"], 1),
