@@ -360,6 +360,14 @@ fn a_plain_terminal_gets_what_it_can_show_and_type() {
     };
     let page = plain(&["capacitance_under_load"]).exits(0).out;
     assert!(page.is_ascii(), "{page}");
+    for words in [
+        vec![],
+        vec!["gas"],
+        vec!["airflow_from_rise"],
+        vec!["cable_voltage_drop", "--units", "si"],
+    ] {
+        fits(&plain(&words).exits(0).out);
+    }
     let said = plain(&["temperature_rise", "supply=125 degF+-1", "return=70 degF"])
         .exits(0)
         .out;

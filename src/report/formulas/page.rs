@@ -11,7 +11,8 @@ use crate::trade::{Argument, Formula, Group};
 pub fn list(formulas: &[&Formula], ascii: bool) -> String {
     by_group(formulas, ascii, |text, label, sentence| {
         let room = COLUMNS.saturating_sub(safe(label).width());
-        text.line(&format!("{label}{}", first_line(sentence, room)));
+        let cut = text.width("…");
+        text.line(&format!("{label}{}", first_line(sentence, room, cut)));
     })
 }
 
@@ -156,7 +157,7 @@ fn example(text: &mut Text, formula: &'static Formula, system: System) {
     for (argument, value) in formula.arguments.iter().zip(&inputs) {
         let next = format!(" {}='{value}'", argument.name);
         // Two more for the sign that the line goes on.
-        if safe(&line).width() + safe(&next).width() + 2 > COLUMNS {
+        if text.width(&line) + text.width(&next) + 2 > COLUMNS {
             text.line(&format!("{line} \\"));
             line = "   ".to_owned();
         }
@@ -199,12 +200,12 @@ fn example_to(formula: &'static Formula, system: System, digits: u8) -> Vec<Stri
     inputs.collect()
 }
 
-/// As much of a text as one line holds, cut between words.
-fn first_line(text: &str, columns: usize) -> String {
+/// As much of a text as one line holds, cut between words with room for the sign that tells of it.
+fn first_line(text: &str, columns: usize, cut: usize) -> String {
     let lines = wrap(&safe(text), columns);
     match lines.as_slice() {
         [only] => only.to_string(),
-        _ => wrap(&safe(text), columns.saturating_sub(1))
+        _ => wrap(&safe(text), columns.saturating_sub(cut))
             .first()
             .map(|line| format!("{}…", line.as_str().trim_end_matches([',', ';', ':'])))
             .unwrap_or_default(),

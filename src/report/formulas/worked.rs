@@ -4,7 +4,6 @@ use super::metric::for_reader;
 use super::number::{other, shown};
 use super::{COLUMNS, Text};
 use crate::measure::{Quantity, Scale, System};
-use crate::source::safe;
 use crate::trade::{Formula, Given, Origin, Slip, Unfit, Unusual, Warned, Warning, Worked};
 
 /// What a formula comes to on its inputs, in a system of units, and all that a person must know to trust it.
@@ -72,7 +71,7 @@ fn headline(text: &mut Text, worked: &Worked, scale: Scale) {
     let Some(there) = other(scale).map(|other| format!("({})", on(other))) else {
         return text.line(&here);
     };
-    if safe(&here).width() + 1 + safe(&there).width() <= COLUMNS {
+    if text.width(&here) + 1 + text.width(&there) <= COLUMNS {
         return text.line(&format!("{here} {there}"));
     }
     text.line(&here);
