@@ -61,6 +61,14 @@ pub fn run() -> u8 {
     }
 }
 
+/// How a command is used, as its own help says it.
+fn usage_of(command: &str) -> String {
+    let mut program = Arguments::command();
+    program.build();
+    let found = program.find_subcommand_mut(command);
+    found.map_or_else(String::new, |found| found.render_long_help().to_string())
+}
+
 fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
     // A full disk must reach us as an error, not end the process.
     crate::store::ignore_file_size_signal()?;

@@ -137,12 +137,30 @@ fn no_unit(text: &str, range: std::ops::Range<usize>) -> Misread {
         let message = format!("{} has the wrong case: m is milli and M is mega", quoted(text));
         return Misread::new(range, message, format!("write `{}`", unit.ascii()));
     }
+    if is_thousand_or_million(text) {
+        let message = format!("{} is a thousand to some and a million to others", quoted(text));
+        return Misread::new(
+            range,
+            message,
+            "write it in BTU/h, or in kBTU/h, which are thousands",
+        );
+    }
     let known: Vec<&str> = Unit::all()
         .map(Unit::ascii)
         .filter(|unit| !unit.is_empty())
         .collect();
     let help = format!("the units are {}", known.join(", "));
     Misread::new(range, format!("{} is not a unit", quoted(text)), help)
+}
+
+/// Whether it is `MBtu/h` or one of its like.
+fn is_thousand_or_million(text: &str) -> bool {
+    let text = text.trim();
+    let start = text.get(..4).unwrap_or_default();
+    start.eq_ignore_ascii_case("mbtu")
+        || text
+            .get(..5)
+            .is_some_and(|start| start.eq_ignore_ascii_case("mmbtu"))
 }
 
 /// What an answer looks like, in the unit that is asked for.

@@ -2,19 +2,46 @@
 
 use std::borrow::Cow;
 
+use super::compound;
+
 /// What the trade divides by: an inch, a foot of gas on a meter's dial, a foot's fall.
 const DIVISORS: [u32; 6] = [2, 4, 8, 16, 32, 64];
 
-/// The text with the fraction that it starts with written as a decimal, which those here have exactly: `1-1/4 in` is `1.25 in`.
+/// Fractions that are one letter, with how they are written else.
+const LETTERS: [(char, &str); 7] = [
+    ('½', " 1/2 "),
+    ('¼', " 1/4 "),
+    ('¾', " 3/4 "),
+    ('⅛', " 1/8 "),
+    ('⅜', " 3/8 "),
+    ('⅝', " 5/8 "),
+    ('⅞', " 7/8 "),
+];
+
+/// The text with the fraction that it starts with written as a decimal, which those here have exactly: `1-1/4 in` is `1.25 in`;
+/// and with two units that belong together as one: `1 min 12 s` is `72 s`.
 /// The text itself where it starts with none that can be read in only one way: `5/4` and `1/3` are none.
 ///
 /// ```
 /// use proofwalk::measure::as_decimal;
 /// assert_eq!(as_decimal("1-1/4 in"), "1.25 in");
+/// assert_eq!(as_decimal("1¼ in"), "1.25 in");
+/// assert_eq!(as_decimal("5' 6\""), "66 in");
 /// assert_eq!(as_decimal("1.25 in"), "1.25 in");
 /// ```
 pub fn as_decimal(text: &str) -> Cow<'_, str> {
-    fraction(text).map_or(Cow::Borrowed(text), Cow::Owned)
+    compound::in_the_smaller(text)
+        .or_else(|| decimal(text))
+        .map_or(Cow::Borrowed(text), Cow::Owned)
+}
+
+/// The same for a fraction alone.
+pub(super) fn decimal(text: &str) -> Option<String> {
+    let found = LETTERS.iter().find(|(letter, _)| text.contains(*letter));
+    match found {
+        Some((letter, written)) => fraction(&text.replacen(*letter, written, 1)),
+        None => fraction(text),
+    }
 }
 
 fn fraction(text: &str) -> Option<String> {
@@ -60,6 +87,9 @@ mod tests {
             ("63/64", "0.984375 "),
             ("1/4 in/ft", "0.25 in/ft"),
             ("1/2e3", "0.5 e3"),
+            ("½", "0.5 "),
+            ("1½\"", "1.5 \""),
+            ("2 ⅞ in", "2.875 in"),
         ] {
             assert_eq!(as_decimal(written), decimal, "{written}");
         }
@@ -84,6 +114,8 @@ mod tests {
             "1.1/2",
             "99999 1/2",
             "1/2.5 in",
+            "⅓ in",
+            "1.5½",
             "",
         ] {
             assert_eq!(as_decimal(written), written, "{written}");

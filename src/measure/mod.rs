@@ -4,7 +4,7 @@
 //! - [`System`]: the two systems of units, and which unit stands for which.
 //! - [`Quantity`]: a value, comparable whatever unit it was written in.
 //! - [`Amount`]: a number and its unit as somebody wrote or typed them.
-//! - [`as_decimal`]: fractions of an inch, where a size is typed; trees are written in decimals.
+//! - [`as_decimal`]: fractions of an inch, feet and inches, minutes and seconds, where a person types; trees are written in decimals.
 //! - [`Bound`], [`Condition`], [`Band`]: sets of values, whose ends may lean on the rating plate; [`BandText`] reads them.
 //! - [`Interval`]: sets of values once the plate is known.
 //! - [`Accuracy`]: how far a meter may be off, and when a reading is too close to a bound to decide.
@@ -17,6 +17,7 @@ mod band;
 mod band_text;
 mod bound;
 mod bound_text;
+mod compound;
 mod dimension;
 mod fraction;
 mod interval;

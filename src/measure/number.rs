@@ -3,6 +3,7 @@
 use std::ops::Range;
 
 use super::misread::{Misread, quoted, range_in};
+use super::significant::round_to;
 
 /// How to mend a text without a number.
 pub(super) const HELP: &str = "write a number and its unit, for instance `24 V`";
@@ -102,10 +103,7 @@ fn other_notation(body: &str, number: &str, rest: &str, range: &Range<usize>) ->
         ),
         ':' => says("is written like a time of day", TIME_HELP.into()),
         '.' if digit_follows => says("has two points", "write one number, for instance `3.5`".into()),
-        '/' if digit_follows => says(
-            "is a fraction",
-            "write it with a point, for instance `0.5`".into(),
-        ),
+        '/' if digit_follows => says("is a fraction", worked_out(number, rest)),
         '-' | '–' if digit_follows => says("is two numbers", "write one number and its unit".into()),
         'o' | 'O' | 'x' | 'X' | 'b' if number.ends_with('0') && second.is_ascii_hexdigit() => {
             says("is not a decimal number", "write it in decimal digits".into())
@@ -131,6 +129,16 @@ pub(super) fn without_comma(body: &str) -> String {
         format!("write `{}`", number.replace(',', ""))
     } else {
         format!("write a decimal point: `{}`", number.replacen(',', ".", 1))
+    }
+}
+
+/// What to write instead of a fraction.
+fn worked_out(above: &str, rest: &str) -> String {
+    let below: String = rest.chars().skip(1).take_while(char::is_ascii_digit).collect();
+    let quotient = above.parse::<f64>().ok().zip(below.parse::<f64>().ok());
+    match quotient.map(|(above, below)| above / below) {
+        Some(value) if value.is_finite() => format!("write it with a point: `{}`", round_to(value, 4)),
+        _ => "nothing can be divided by it: write the number alone".to_owned(),
     }
 }
 

@@ -60,7 +60,7 @@ pub(super) fn meant(text: &str) -> Option<Unit> {
     find(&format!("{swapped}{}", letters.as_str()))
 }
 
-/// One code point for each look: the two micros, ohms and degrees, raised digits, inch marks; no spaces or full stops.
+/// One code point for each look: the two micros, ohms and degrees, raised digits, marks of inches and feet; no spaces or full stops.
 fn plain(text: &str) -> String {
     let mut reduced = String::with_capacity(text.len());
     for letter in text.chars() {
@@ -71,7 +71,8 @@ fn plain(text: &str) -> String {
             '\u{ba}' => reduced.push('°'),
             '²' => reduced.push('2'),
             '³' => reduced.push('3'),
-            '"' | '″' => reduced.push_str("in"),
+            '"' | '″' | '”' => reduced.push_str("in"),
+            '\'' | '′' | '’' => reduced.push_str("ft"),
             other => reduced.push(other),
         }
     }
@@ -112,18 +113,23 @@ mod tests {
         reads(
             Unit::InchWaterColumn,
             &[
-                "in.w.c.", "inwc", "in wc", "in. w.c.", "inH2O", "IN WC", "\"wc", "\" W.C.",
+                "in.w.c.", "inwc", "in wc", "in. w.c.", "inH2O", "IN WC", "\"wc", "\" W.C.", "wc", "W.C.",
             ],
         );
         reads(
             Unit::BtuPerHour,
             &["BTU/h", "BTUH", "Btu/h", "btu/h", "BTU/hr", "btuh"],
         );
-        reads(Unit::CubicFootPerHour, &["ft³/h", "ft3/h", "cfh", "CFH"]);
+        reads(
+            Unit::KilobtuPerHour,
+            &["kBTU/h", "kBtu/h", "kbtuh", "MBH", "Mbh", "mbh"],
+        );
+        reads(Unit::CubicFootPerHour, &["ft³/h", "ft3/h", "cfh", "CFH", "scfh"]);
         reads(Unit::CubicFootPerMinute, &["CFM", "cfm"]);
         reads(Unit::Percent, &["%", "percent"]);
         reads(Unit::Microfarad, &["uF", "μF", "MFD", "mfd"]);
         reads(Unit::Inch, &["in", "in.", "\"", "″"]);
+        reads(Unit::Foot, &["ft", "ft.", "'", "′"]);
     }
 
     #[test]
@@ -137,6 +143,14 @@ mod tests {
                     "{spelling} is also {other:?}"
                 );
             }
+        }
+    }
+
+    /// Millimetres of water, a thousand or a million: what could be read in two ways is no unit.
+    #[test]
+    fn what_could_be_two_units_is_none() {
+        for text in ["mm wc", "cm w.c.", "MBTU/h", "mbtu/h", "MMBtu/h", "'wc", "scfm"] {
+            assert_eq!(Unit::parse(text), None, "{text}");
         }
     }
 

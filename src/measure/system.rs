@@ -20,6 +20,7 @@ const TWINS: &[(Unit, Unit)] = &[
     (Unit::PoundPerSquareInch, Unit::Kilopascal),
     (Unit::InchMercury, Unit::Kilopascal),
     (Unit::BtuPerHour, Unit::Kilowatt),
+    (Unit::KilobtuPerHour, Unit::Kilowatt),
     (Unit::Horsepower, Unit::Kilowatt),
     (Unit::CubicFoot, Unit::CubicMetre),
     (Unit::Gallon, Unit::Litre),

@@ -54,6 +54,8 @@ pub enum Unit {
     InchMercury,
     /// BTU/h, of the international table BTU (1055.055 852 62 J).
     BtuPerHour,
+    /// kBTU/h: a thousand BTU/h, which the trade also writes MBH.
+    KilobtuPerHour,
     /// kW
     Kilowatt,
     /// W

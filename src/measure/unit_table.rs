@@ -80,20 +80,21 @@ pub(super) static ROWS: &[Row] = &[
     row(Unit::OhmPerKilometre, Dimension::ResistancePerLength, "Ω/km", "ohm/km", &["ohms/km"], 1e-3),
     row(Unit::Microfarad, Dimension::Capacitance, "µF", "uF", &["mfd", "MFD", "microfarad", "microfarads"], 1e-6),
     // Exact.
-    degree(Unit::DegreeFahrenheit, "°F", "F", &["degF", "fahrenheit", "℉"], 5.0 / 9.0, 459.67),
-    degree(Unit::DegreeCelsius, "°C", "C", &["degC", "celsius", "℃"], 1.0, 273.15),
+    degree(Unit::DegreeFahrenheit, "°F", "degF", &["F", "fahrenheit", "℉"], 5.0 / 9.0, 459.67),
+    degree(Unit::DegreeCelsius, "°C", "degC", &["C", "celsius", "℃"], 1.0, 273.15),
     // SP 811: inch of water (60 °F), 2.488 4 E+02 Pa.
     row(Unit::InchWaterColumn, Dimension::Pressure, "in.w.c.", "in.w.c.",
-        &["inwg", "inH2O", "iwc", "inchwc", "inchesw.c.", "inchesofwater", "inchesofwatercolumn"], 248.84),
+        &["wc", "inwg", "inH2O", "iwc", "inchwc", "inchesw.c.", "inchesofwater", "inchesofwatercolumn"], 248.84),
     row(Unit::Pascal, Dimension::Pressure, "Pa", "Pa", &["pascal", "pascals"], 1.0),
     row(Unit::Kilopascal, Dimension::Pressure, "kPa", "kPa", &["kilopascal", "kilopascals"], 1e3),
-    row(Unit::Millibar, Dimension::Pressure, "mbar", "mbar", &["millibar", "millibars"], 100.0),
+    row(Unit::Millibar, Dimension::Pressure, "mbar", "mbar", &["millibar", "millibars", "hPa"], 100.0),
     // SP 811: pound-force per square inch, 6.894 757 E+03 Pa.
     row(Unit::PoundPerSquareInch, Dimension::Pressure, "psi", "psi", &["psig", "lbf/in2"], 6_894.757),
     // SP 811: inch of mercury, conventional, 3.386 389 E+03 Pa.
     row(Unit::InchMercury, Dimension::Pressure, "inHg", "inHg", &["inchesofmercury"], 3_386.389),
     // Exact.
     row(Unit::BtuPerHour, Dimension::Power, "BTU/h", "BTU/h", &["BTUH", "BTU/hr", "BTUperhour"], BTU / HOUR),
+    row(Unit::KilobtuPerHour, Dimension::Power, "kBTU/h", "kBTU/h", &["kBTUH", "kBTU/hr", "MBH", "mbh"], 1e3 * BTU / HOUR),
     row(Unit::Kilowatt, Dimension::Power, "kW", "kW", &["kilowatt", "kilowatts"], 1e3),
     row(Unit::Watt, Dimension::Power, "W", "W", &["watt", "watts"], 1.0),
     // SP 811: horsepower (550 ft·lbf/s), 7.456 999 E+02 W.
@@ -105,7 +106,7 @@ pub(super) static ROWS: &[Row] = &[
     // Exact: the US gallon is 231 cubic inches.
     row(Unit::Gallon, Dimension::Volume, "gal", "gal", &["gallon", "gallons"], GALLON),
     row(Unit::Litre, Dimension::Volume, "L", "L", &["litre", "litres", "liter", "liters"], 1e-3),
-    row(Unit::CubicFootPerHour, Dimension::Flow, "ft³/h", "ft3/h", &["cfh", "ft3/hr", "cuft/h", "cuft/hr"], CUBIC_FOOT / HOUR),
+    row(Unit::CubicFootPerHour, Dimension::Flow, "ft³/h", "ft3/h", &["cfh", "scfh", "ft3/hr", "cuft/h", "cuft/hr"], CUBIC_FOOT / HOUR),
     row(Unit::CubicMetrePerHour, Dimension::Flow, "m³/h", "m3/h", &["m3/hr"], 1.0 / HOUR),
     row(Unit::CubicFootPerMinute, Dimension::Flow, "CFM", "CFM", &["ft3/min", "cuft/min"], CUBIC_FOOT / 60.0),
     row(Unit::LitrePerSecond, Dimension::Flow, "L/s", "L/s", &["L/sec"], 1e-3),

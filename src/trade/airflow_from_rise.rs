@@ -45,9 +45,9 @@ use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
 use super::atmosphere::{SPECIFIC_HEAT, density};
+use super::doubts;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -77,12 +77,7 @@ pub static FORMULA: Formula = Formula {
     range: "A steady fire and air all of one temperature at each probe, both out of sight of the heat \
             exchanger. At 70 °F and sea level the factor is 1.08, the one in common use; it falls with \
             altitude and with heat. Altitude and temperature as for `air_density`.",
-    warnings: &[Warning {
-        when: "the rise is below 20 °F",
-        reason: "two thermometers that are each off by a degree move the result by a tenth and more",
-        help: "check both probes at steady state, and check the input",
-        applies: |numbers, _| numbers[1] < 20.0,
-    }],
+    warnings: &[doubts::SMALL_RISE],
     example: &["64000 BTU/h", "40 °F", "5000 ft", "70 °F"],
     references: &[
         "The heat balance of the air: 0.24 BTU/(lb·°F), the specific heat of dry air, times 60 minutes in \

@@ -16,6 +16,8 @@ pub struct Argument {
     /// How far it may well be off where nobody says how far, since a hand or an eye takes it; its effect is told with every
     /// result. `None` where that hangs on the meter.
     pub slip: Option<Usual>,
+    /// Whether it is a hole, which may be named by its drill: `#70`, `letter F`.
+    pub is_drilled: bool,
 }
 
 /// What an argument is taken as, or as far off as, where nothing else is known.
@@ -36,6 +38,7 @@ impl Argument {
             meaning,
             default: None,
             slip: None,
+            is_drilled: false,
         }
     }
 
@@ -51,6 +54,14 @@ impl Argument {
     pub(super) const fn slips(self, number: f64, because: &'static str) -> Self {
         Self {
             slip: Some(Usual { number, because }),
+            ..self
+        }
+    }
+
+    /// The same, a hole that may be named by its drill.
+    pub(super) const fn drilled(self) -> Self {
+        Self {
+            is_drilled: true,
             ..self
         }
     }

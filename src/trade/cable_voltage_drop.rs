@@ -16,6 +16,13 @@
 //! Whole gauges from 0 to 30, solid copper from -40 to 392 °F, direct current or 60 Hz. Terminals and splices drop
 //! more, and are often the fault. Codes govern the size of wires.
 //!
+//! # Warnings
+//!
+//! - Where the drop is above 1.2 V: in a 24 V circuit that is more than a twentieth, and relays and boards may let go
+//!   (common practice); take thicker wire or a shorter way, or look for a load that takes too much.
+//! - Where the wire carries more than 8 A for each mm²: it runs hot (common practice); check current and gauge; the
+//!   electrical code governs the size of wires.
+//!
 //! # Example
 //!
 //! Computed: 0.8 A through 50 ft of gauge 18.
@@ -41,6 +48,7 @@ use super::argument::Argument;
 use super::copper;
 use super::formula::{Formula, each, not_negative};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -62,7 +70,20 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::Volt),
     range: "Whole gauges from 0 to 30, solid copper from -40 to 392 °F, direct current or 60 Hz. Terminals \
             and splices drop more, and are often the fault. Codes govern the size of wires.",
-    warnings: &[],
+    warnings: &[
+        Warning {
+            when: "the drop is above 1.2 V",
+            reason: "in a 24 V circuit that is more than a twentieth, and relays and boards may let go (common practice)",
+            help: "take thicker wire or a shorter way, or look for a load that takes too much",
+            applies: |_, drop| drop > 1.2,
+        },
+        Warning {
+            when: "the wire carries more than 8 A for each mm²",
+            reason: "it runs hot (common practice)",
+            help: "check current and gauge; the electrical code governs the size of wires",
+            applies: |numbers, _| numbers[2] > copper::most_current(numbers[0]),
+        },
+    ],
     example: &["18", "50 ft", "0.8 A", "68 °F"],
     references: &[
         "Wire sizes: ASTM B258, 0.127 mm * 92^((36 - gauge) / 39) (memory).",
@@ -73,6 +94,6 @@ pub static FORMULA: Formula = Formula {
         let [gauge, length, current, temperature] = each(numbers);
         not_negative(length, "the length", "measure the cable one way")?;
         not_negative(current, "the current", "read it without its sign")?;
-        Ok(current * 2.0 * length * copper::ohms_per_foot(gauge, temperature)?)
+        Ok(current * 2.0 * length * copper::ohms_per_foot(copper::COPPER, gauge, temperature)?)
     },
 };

@@ -12,8 +12,8 @@
 //!
 //! # Range
 //!
-//! Sine waves from the line, motor up to speed; not behind an electronic drive. A live measurement for those who may take
-//! it: off its circuit and discharged, a capacitance meter says the same.
+//! Sine waves from the line, 40 to 70 Hz, motor up to speed; not behind an electronic drive. A live measurement for those
+//! who may take it: off its circuit and discharged, a capacitance meter says the same.
 //!
 //! # Warnings
 //!
@@ -45,6 +45,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, not_negative, positive};
 use super::group::Group;
+use super::limits::within;
 use super::warning::Warning;
 
 /// The formula.
@@ -68,8 +69,8 @@ pub static FORMULA: Formula = Formula {
             .or(60.0, "the supply of North America"),
     ],
     result: Scale::of(Unit::Microfarad),
-    range: "Sine waves from the line, motor up to speed; not behind an electronic drive. A live measurement for those who \
-            may take it: off its circuit and discharged, a capacitance meter says the same.",
+    range: "Sine waves from the line, 40 to 70 Hz, motor up to speed; not behind an electronic drive. A live measurement \
+            for those who may take it: off its circuit and discharged, a capacitance meter says the same.",
     warnings: &[Warning {
         when: "the capacitance is above 100 µF",
         reason: "run capacitors are smaller; a start capacitor is not in the circuit of a running motor",
@@ -85,7 +86,7 @@ pub static FORMULA: Formula = Formula {
         let [current, voltage, frequency] = each(numbers);
         not_negative(current, "the current", "read it without its sign")?;
         positive(voltage, "the voltage")?;
-        positive(frequency, "the frequency")?;
+        within(frequency, 40.0, 70.0, "the frequency", "Hz")?;
         Ok(1e6 * current / (TAU * frequency * voltage))
     },
 };

@@ -40,10 +40,10 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
+use super::doubts;
 use super::flue;
 use super::formula::{Formula, each};
 use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -67,12 +67,7 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::Percent),
     range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample. Complete combustion. \
             The carbon dioxide of fresh air, 0.04 %, is left out, as analysers leave it.",
-    warnings: &[Warning {
-        when: "oxygen is above 12 %",
-        reason: "the sample may hold air that never was at the burner",
-        help: "look for leaks at the probe and the joints, and sample before any draft hood",
-        applies: |numbers, _| flue::is_dilute(numbers[0]),
-    }],
+    warnings: &[doubts::DILUTE],
     example: &["5.0 %", "11.9 %"],
     references: &[
         "Common practice: a dry sample is a mixture of undiluted flue gas and of air with 20.9 % of oxygen.",

@@ -40,10 +40,10 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::flue::{OXYGEN_AS_READ, carbon_monoxide_of_a_flame, is_unsafe, oxygen_of_a_flame};
+use super::doubts;
+use super::flue::{OXYGEN_AS_READ, carbon_monoxide_of_a_flame, oxygen_of_a_flame};
 use super::formula::{Formula, each};
 use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -62,12 +62,7 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::PartPerMillion),
     range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample and an oxygen cell's error of a few \
             tenths of a point takes over the result. The sample is taken before any dilution air.",
-    warnings: &[Warning {
-        when: "it is above 400 ppm",
-        reason: "a vented central furnace may not leave more",
-        help: "shut it down, and let nobody use it until it is known why and put right",
-        applies: |_, co| is_unsafe(co),
-    }],
+    warnings: &[doubts::UNSAFE],
     example: &["87 ppm", "5.0 %"],
     references: &[
         "ANSI Z21 test standards, the definition of an air-free sample, as quoted in trade education.",

@@ -42,10 +42,10 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
+use super::doubts;
 use super::flue;
 use super::formula::{Formula, each};
 use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -74,12 +74,7 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::PartPerMillion),
     range: "Carbon dioxide up to the ultimate one, and not so low that the sample is mostly air, with 15 % \
             of oxygen or more. The sample is taken before any dilution air.",
-    warnings: &[Warning {
-        when: "it is above 400 ppm",
-        reason: "a vented central furnace may not leave more",
-        help: "shut it down, and let nobody use it until it is known why and put right",
-        applies: |_, co| flue::is_unsafe(co),
-    }],
+    warnings: &[doubts::UNSAFE],
     example: &["50 ppm", "7.0 %", "11.7 %"],
     references: &[
         "ANSI Z21 test standards, the definition of an air-free sample, as quoted in trade education.",

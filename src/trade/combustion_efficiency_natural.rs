@@ -49,7 +49,8 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::flue::{self, FlueGas};
+use super::doubts;
+use super::flue::FlueGas;
 use super::formula::{Formula, each};
 use super::fuel;
 use super::group::Group;
@@ -83,12 +84,7 @@ pub static FORMULA: Formula = Formula {
             with dry air near 77 °F. It counts only what leaves by the stack: not the jacket, not idle \
             times, so it is no AFUE.",
     warnings: &[
-        Warning {
-            when: "oxygen is above 12 %",
-            reason: "the sample may hold air that never was at the burner",
-            help: "look for leaks at the probe and the joints, and sample before any draft hood",
-            applies: |numbers, _| flue::is_dilute(numbers[0]),
-        },
+        doubts::DILUTE,
         Warning {
             when: "the flue gas is within 27 °F of its dew point",
             reason: "part of its water may condense, in humid air or on cold metal, and give up heat that \

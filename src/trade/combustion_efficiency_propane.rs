@@ -45,7 +45,8 @@
 //! - Enthalpies: NASA polynomials in the coefficients of GRI-Mech 3.0; heats of combustion: ISO 6976 (memory).
 
 use super::combustion_efficiency_natural;
-use super::flue::{self, FlueGas};
+use super::doubts;
+use super::flue::FlueGas;
 use super::formula::{Formula, each};
 use super::fuel;
 use super::stack;
@@ -57,12 +58,7 @@ pub static FORMULA: Formula = Formula {
     sentence: "The share of the heat of propane that does not leave by the stack, from oxygen and \
                temperature.",
     warnings: &[
-        Warning {
-            when: "oxygen is above 12 %",
-            reason: "the sample may hold air that never was at the burner",
-            help: "look for leaks at the probe and the joints, and sample before any draft hood",
-            applies: |numbers, _| flue::is_dilute(numbers[0]),
-        },
+        doubts::DILUTE,
         Warning {
             when: "the flue gas is within 27 °F of its dew point",
             reason: "part of its water may condense, in humid air or on cold metal, and give up heat that \

@@ -44,13 +44,13 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::flue::{self, FlueGas};
+use super::doubts;
+use super::flue::FlueGas;
 use super::formula::{Formula, each};
 use super::fuel;
 use super::group::Group;
 use super::saturation::FREEZING;
 use super::unfit::Unfit;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -76,12 +76,7 @@ pub static FORMULA: Formula = Formula {
             from 32 °F to below 212 °F, dry combustion air at sea level. A real furnace condenses more: its \
             cold surfaces dry the gas further than the mean temperature says. The maker's instructions and \
             local codes govern where the water goes.",
-    warnings: &[Warning {
-        when: "oxygen is above 12 %",
-        reason: "the sample may hold air that never was at the burner",
-        help: "look for leaks at the probe and the joints, and sample before any draft hood",
-        applies: |numbers, _| flue::is_dilute(numbers[0]),
-    }],
+    warnings: &[doubts::DILUTE],
     example: &["5.24 %", "104 °F"],
     references: &[
         "Stoichiometry of complete combustion with dry air.",

@@ -58,7 +58,8 @@ pub static FORMULA: Formula = Formula {
             "diameter",
             Scale::of(Unit::Inch),
             "of the orifice for the old gas",
-        ),
+        )
+        .drilled(),
         Argument::new(
             "pressure",
             Scale::of(Unit::InchWaterColumn),

@@ -1,7 +1,10 @@
-//! The number sizes of twist drills.
+//! The number and letter sizes of twist drills.
 //!
 //! Diameters: ASME B94.11M, twist drills, as machinists' tables print them.
 
+use crate::measure::Unit;
+
+use super::argument::Argument;
 use super::unfit::Unfit;
 
 /// In inches, from number 1 to number 80.
@@ -17,6 +20,48 @@ const DIAMETERS: [f64; 80] = [
     0.0260, 0.0250, 0.0240, 0.0225, 0.0210, 0.0200, 0.0180, 0.0160, 0.0145, 0.0135,
 ];
 
+/// In inches, from letter A to letter Z.
+#[rustfmt::skip] // ten a line
+const LETTERS: [f64; 26] = [
+    0.2340, 0.2380, 0.2420, 0.2460, 0.2500, 0.2570, 0.2610, 0.2660, 0.2720, 0.2770,
+    0.2810, 0.2900, 0.2950, 0.3020, 0.3160, 0.3230, 0.3320, 0.3390, 0.3480, 0.3580,
+    0.3680, 0.3770, 0.3860, 0.3970, 0.4040, 0.4130,
+];
+
+/// What a text that names a drill, or a gauge of wire, is for an argument: the number itself where a number is asked for, else the
+/// diameter of the hole. `None` where it names none.
+pub(super) fn named(text: &str, argument: &Argument) -> Option<String> {
+    let is_number = argument.scale.unit == Unit::Number;
+    if !argument.is_drilled && !is_number {
+        return None;
+    }
+    let lower = text.trim().to_lowercase();
+    let ends = [" drill", " awg", " gauge"];
+    let starts = ["#", "no.", "no ", "number ", "drill ", "awg ", "letter "];
+    let named = starts
+        .iter()
+        .find_map(|start| lower.strip_prefix(start))
+        .or_else(|| ends.iter().find_map(|end| lower.strip_suffix(end)));
+    let name = named.unwrap_or(&lower).trim();
+    if name.bytes().all(|letter| letter.is_ascii_digit()) && named.is_some() {
+        // A number that is no drill's stays what it is, so that the formula says so.
+        let number: f64 = name.parse().ok()?;
+        return if is_number {
+            Some(name.to_owned())
+        } else {
+            Some(inches(diameter(number).ok()?))
+        };
+    }
+    match name.as_bytes() {
+        [letter @ b'a'..=b'z'] if !is_number => Some(inches(LETTERS[usize::from(letter - b'a')])),
+        _ => None,
+    }
+}
+
+fn inches(diameter: f64) -> String {
+    format!("{diameter} in")
+}
+
 /// The diameter of a numbered drill, in inches.
 pub(super) fn diameter(number: f64) -> Result<f64, Unfit> {
     let found = (1..)
@@ -25,7 +70,8 @@ pub(super) fn diameter(number: f64) -> Result<f64, Unfit> {
     found.map(|(_, diameter)| diameter).ok_or_else(|| {
         Unfit::new(
             format!("there is no drill {number}"),
-            "give the number stamped on the orifice or the drill, 1 to 80",
+            "give the number stamped on the orifice or the drill, 1 to 80; for a letter or a fraction of an inch, give the \
+             diameter to `orifice_flow`",
         )
     })
 }
@@ -46,4 +92,36 @@ pub(super) fn nearest(diameter: f64) -> Result<f64, Unfit> {
         }
     }
     Ok(f64::from(best.0))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::trade::find;
+
+    /// As machinists' tables print them: ASME B94.11M.
+    #[test]
+    fn a_hole_may_be_named_by_its_drill() {
+        let hole = find("orifice_flow").unwrap().argument("diameter").unwrap();
+        for (text, inches) in [
+            ("#70", "0.028 in"),
+            ("no. 43", "0.089 in"),
+            ("number 1", "0.228 in"),
+            ("letter F", "0.257 in"),
+            ("z", "0.413 in"),
+            ("43 drill", "0.089 in"),
+        ] {
+            assert_eq!(named(text, hole).as_deref(), Some(inches), "{text}");
+        }
+        for text in ["70", "0.028", "1/4 in", "#0", "#81", "AA", "#", ""] {
+            assert_eq!(named(text, hole), None, "{text}");
+        }
+        let drill = find("orifice_flow_by_drill").unwrap().argument("drill").unwrap();
+        assert_eq!(named("#70", drill).as_deref(), Some("70"));
+        assert_eq!(named("letter F", drill), None);
+        let gauge = find("wire_resistance").unwrap().argument("gauge").unwrap();
+        for text in ["#18", "18 AWG", "awg 18"] {
+            assert_eq!(named(text, gauge).as_deref(), Some("18"), "{text}");
+        }
+    }
 }

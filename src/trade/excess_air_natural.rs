@@ -41,11 +41,11 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::flue::{self, FlueGas};
+use super::doubts;
+use super::flue::FlueGas;
 use super::formula::{Formula, each};
 use super::fuel;
 use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -62,12 +62,7 @@ pub static FORMULA: Formula = Formula {
     range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample. Complete combustion. \
             The common short form, oxygen over 20.9 less oxygen, takes both volumes as equal and reads a \
             tenth too high.",
-    warnings: &[Warning {
-        when: "oxygen is above 12 %",
-        reason: "the sample may hold air that never was at the burner",
-        help: "look for leaks at the probe and the joints, and sample before any draft hood",
-        applies: |numbers, _| flue::is_dilute(numbers[0]),
-    }],
+    warnings: &[doubts::DILUTE],
     example: &["5.0 %"],
     references: &[
         "Stoichiometry of complete combustion with dry air.",

@@ -39,10 +39,10 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::fan::{ratio, stretched};
+use super::doubts;
+use super::fan::ratio;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -71,12 +71,7 @@ pub static FORMULA: Formula = Formula {
     range: "The same fan, duct and air. A motor that holds its airflow by itself does not follow the fan \
             laws, and no fan follows them across a stall; between half and twice the speed they are good to \
             a few per cent.",
-    warnings: &[Warning {
-        when: "the new speed is below half or above twice the old",
-        reason: "the fan laws are stretched",
-        help: "measure at the new speed",
-        applies: |numbers, _| stretched(numbers[1], numbers[2]),
-    }],
+    warnings: &[doubts::STRETCHED_BY_SPEED],
     example: &["1000 CFM", "1000 rpm", "1100 rpm"],
     references: &["The fan laws: elementary fluid mechanics."],
     compute: |numbers| {

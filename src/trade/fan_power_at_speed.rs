@@ -41,7 +41,8 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::fan::{ratio, stretched};
+use super::doubts;
+use super::fan::ratio;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
 use super::warning::Warning;
@@ -74,12 +75,7 @@ pub static FORMULA: Formula = Formula {
             laws, and no fan follows them across a stall; between half and twice the speed they are good to \
             a few per cent.",
     warnings: &[
-        Warning {
-            when: "the new speed is below half or above twice the old",
-            reason: "the fan laws are stretched",
-            help: "measure at the new speed",
-            applies: |numbers, _| stretched(numbers[1], numbers[2]),
-        },
+        doubts::STRETCHED_BY_SPEED,
         Warning {
             when: "the new speed is the higher one",
             reason: "the power grows with the cube of the speed",

@@ -42,12 +42,12 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::flue::{self, FlueGas};
+use super::doubts;
+use super::flue::FlueGas;
 use super::formula::{Formula, each};
 use super::fuel;
 use super::group::Group;
 use super::saturation::FREEZING;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -64,12 +64,7 @@ pub static FORMULA: Formula = Formula {
     range: "Oxygen from 0 to below 15 %: above, little flue gas is left in the sample. Dry combustion air \
             at sea level. Humid air raises it by up to about 5 °F; altitude lowers it by about 1.4 °F for \
             each 1000 ft. Sulphur in the gas, and acids from dirty air, condense sooner.",
-    warnings: &[Warning {
-        when: "oxygen is above 12 %",
-        reason: "the sample may hold air that never was at the burner",
-        help: "look for leaks at the probe and the joints, and sample before any draft hood",
-        applies: |numbers, _| flue::is_dilute(numbers[0]),
-    }],
+    warnings: &[doubts::DILUTE],
     example: &["5.2 %"],
     references: &[
         "Stoichiometry of complete combustion with dry air.",

@@ -6,7 +6,7 @@ use super::argument::Argument;
 use super::group::Group;
 use super::plausible;
 use super::unfit::Unfit;
-use super::warning::Warning;
+use super::warning::{Warned, Warning};
 
 /// One thing that the trade computes.
 #[derive(Debug)]
@@ -41,12 +41,17 @@ impl Formula {
         self.arguments.iter().find(|argument| argument.name == name)
     }
 
+    /// Whether what comes out is one of the sizes that are made, so that nothing lies between two of them.
+    pub fn is_of_sizes(&self) -> bool {
+        self.name.starts_with("gas_pipe_size") || self.name.contains("drill_for")
+    }
+
     /// The result for inputs in the order of the arguments.
     ///
     /// # Errors
     ///
     /// Where the inputs are not as many as the arguments, measure something else, are beyond anything in this work, or lie
-    /// outside the formula's range, and where the result is no finite number.
+    /// outside the formula's range, and where the result is no finite number or itself beyond anything in this work.
     pub fn compute(&self, inputs: &[Quantity]) -> Result<Quantity, Unfit> {
         let numbers = self.numbers(inputs)?;
         let number = (self.compute)(&numbers)?;
@@ -58,6 +63,7 @@ impl Formula {
                 "check the inputs for a slip of the decimal point",
             ));
         }
+        plausible::check_result(self, result)?;
         Ok(result)
     }
 
@@ -71,6 +77,34 @@ impl Formula {
         let numbers = self.numbers(inputs)?;
         let given = |warning: &&Warning| (warning.applies)(&numbers, result);
         Ok(self.warnings.iter().filter(given).collect())
+    }
+
+    /// The same for inputs that may each be off by a margin, all margins in base units: a warning is borderline where it holds for
+    /// some of what the inputs may be and not for the rest.
+    ///
+    /// Inputs off as far as they may be that the formula does not take say nothing: [`margin`](Self::margin) tells of those.
+    ///
+    /// # Errors
+    ///
+    /// As [`compute`](Self::compute), for the inputs themselves.
+    pub fn warned(&self, inputs: &[(Quantity, f64)]) -> Result<Vec<Warned>, Unfit> {
+        let middle: Vec<Quantity> = inputs.iter().map(|(value, _)| *value).collect();
+        let at_value = self.warnings(&middle)?;
+        let ends = ends_of(inputs);
+        let at_ends: Vec<_> = corners(&ends)
+            .filter_map(|corner| self.warnings(&corner).ok())
+            .collect();
+        let holds =
+            |among: &[&'static Warning], warning| among.iter().any(|given| std::ptr::eq(*given, warning));
+        let warned = self.warnings.iter().filter_map(|warning| {
+            let count = at_ends.iter().filter(|given| holds(given, warning)).count();
+            let is_given = holds(&at_value, warning);
+            (is_given || count > 0).then_some(Warned {
+                warning,
+                is_borderline: !is_given || count < at_ends.len(),
+            })
+        });
+        Ok(warned.collect())
     }
 
     /// The result for inputs as a technician types them: a bare number is in its argument's unit.
@@ -101,12 +135,7 @@ impl Formula {
     /// As [`compute`](Self::compute), for the inputs themselves or for one of the combinations: a result that may lie
     /// outside the formula's range has no margin that could be relied on.
     pub fn margin(&self, inputs: &[(Quantity, f64)]) -> Result<f64, Unfit> {
-        let off = |value: Quantity, by: f64| Quantity::from_base(value.base() + by, value.dimension());
-        let ends = inputs.iter();
-        let ends: Vec<_> = ends
-            .map(|&(value, margin)| [value, off(value, -margin), off(value, margin)])
-            .collect();
-        self.margin_between(&ends)
+        self.margin_between(&ends_of(inputs))
     }
 
     /// The same for inputs that lie between two ends, each given as its value, its lower and its upper end: a meter that
@@ -118,17 +147,9 @@ impl Formula {
     pub fn margin_between(&self, inputs: &[[Quantity; 3]]) -> Result<f64, Unfit> {
         let middle: Vec<Quantity> = inputs.iter().map(|[value, ..]| *value).collect();
         let centre = self.compute(&middle)?.base();
-        let is_uncertain = |at: &usize| inputs[*at][1].base() < inputs[*at][2].base();
-        let uncertain: Vec<usize> = (0..inputs.len()).filter(is_uncertain).collect();
         let mut worst: f64 = 0.0;
-        // The count of the inputs has been checked, so the shift is by the few arguments of a formula.
-        for corner in 0..1_u32 << uncertain.len() {
-            let mut values = middle.clone();
-            for (bit, &at) in uncertain.iter().enumerate() {
-                let [_, low, high] = inputs[at];
-                values[at] = if corner >> bit & 1 == 1 { high } else { low };
-            }
-            worst = worst.max((self.compute(&values)?.base() - centre).abs());
+        for corner in corners(inputs) {
+            worst = worst.max((self.compute(&corner)?.base() - centre).abs());
         }
         Ok(worst)
     }
@@ -157,6 +178,40 @@ impl Formula {
         let message = format!("{} takes {} inputs, not {given}", self.name, names.len());
         Unfit::new(message, format!("give {}", names.join(", ")))
     }
+}
+
+/// Each value with its lower and its upper end, from how far it may be off: a meter that reads near zero is not off to below
+/// zero where nothing is below zero.
+fn ends_of(inputs: &[(Quantity, f64)]) -> Vec<[Quantity; 3]> {
+    let inputs = inputs.iter();
+    inputs
+        .map(|&(value, margin)| {
+            let kind = value.dimension();
+            let (mut low, high) = (value.base() - margin, value.base() + margin);
+            if plausible::is_never_below_zero(kind) && value.base() >= 0.0 {
+                low = low.max(0.0);
+            }
+            [
+                value,
+                Quantity::from_base(low, kind),
+                Quantity::from_base(high, kind),
+            ]
+        })
+        .collect()
+}
+
+/// Every combination of the ends of inputs that lie between two; their count must be that of the arguments, which are few.
+fn corners(inputs: &[[Quantity; 3]]) -> impl Iterator<Item = Vec<Quantity>> {
+    let is_uncertain = |at: &usize| inputs[*at][1].base() < inputs[*at][2].base();
+    let uncertain: Vec<usize> = (0..inputs.len()).filter(is_uncertain).collect();
+    (0..1_u32 << uncertain.len()).map(move |corner| {
+        let mut values: Vec<Quantity> = inputs.iter().map(|[value, ..]| *value).collect();
+        for (bit, &at) in uncertain.iter().enumerate() {
+            let [_, low, high] = inputs[at];
+            values[at] = if corner >> bit & 1 == 1 { high } else { low };
+        }
+        values
+    })
 }
 
 /// The numbers by name: `let [supply, return_air] = each(numbers);`. Their count has been checked against the arguments.

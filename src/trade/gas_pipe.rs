@@ -1,4 +1,4 @@
-//! Gas at low pressure in steel pipe.
+//! Gas at low pressure in pipe and tube.
 //!
 //! The equation and its factors: International Fuel Gas Code, 402.4, and NFPA 54. Inside diameters: ASME B36.10M, schedule
 //! 40, as the codes' tables print them.
@@ -42,6 +42,12 @@ pub(super) fn inside_diameter(size: f64) -> Result<f64, Unfit> {
             "give one of 0.25, 0.375, 0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3 and 4 in",
         )
     })
+}
+
+/// The inside diameter of a tube, in inches, where the equation is stated for it.
+pub(super) fn tube(inside: f64) -> Result<f64, Unfit> {
+    within(inside, 0.25, 4.1, "the inside diameter", "in")?;
+    Ok(inside)
 }
 
 /// The smallest nominal size with at least this inside diameter, both in inches.

@@ -45,10 +45,10 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
+use super::doubts;
 use super::formula::{Formula, each};
 use super::gas_pipe::{NATURAL, capacity, inside_diameter};
 use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -78,12 +78,7 @@ pub static FORMULA: Formula = Formula {
             specific gravity 0.60. The length is the whole way from the meter or regulator to the farthest \
             appliance, with allowance for fittings where there are many. Tubing, and pipe of another \
             schedule, have their own tables. Pipe is sized and laid by licensed fitters.",
-    warnings: &[Warning {
-        when: "more than 3 in.w.c. are lost",
-        reason: "appliances at the end of the pipe may starve",
-        help: "size for 0.3 to 0.5 in.w.c. in low-pressure pipe (common practice)",
-        applies: |numbers, _| numbers[2] > 3.0,
-    }],
+    warnings: &[doubts::STARVING],
     example: &["0.5 in", "20 ft", "0.5 in.w.c."],
     references: &[
         "International Fuel Gas Code, 402.4, and NFPA 54: the low-pressure equation, with Cr 0.6094 for \

@@ -1,8 +1,9 @@
 //! An input of a formula, as somebody gave it.
 
 use super::argument::Argument;
+use super::drills;
 use super::unfit::Unfit;
-use crate::measure::{Accuracy, Amount, Quantity, Scale, Unit, as_decimal};
+use crate::measure::{Accuracy, Amount, Misread, Quantity, Scale, Unit, as_decimal};
 
 /// How a person writes "give or take": the last two are for keyboards that have no more.
 const GIVE_OR_TAKE: [&str; 3] = ["±", "+/-", "+-"];
@@ -41,6 +42,8 @@ impl Given {
     ///
     /// Where the value or its accuracy cannot be read or measures something else, and where there are two accuracies.
     pub fn read(argument: &'static Argument, text: &str, apart: Option<&str>) -> Result<Self, Unfit> {
+        let hole = drills::named(text, argument);
+        let text = hole.as_deref().unwrap_or(text);
         let (text, accuracy) = match (split(text), apart) {
             ((value, Some(_)), Some(_)) => {
                 let message = format!("how far {} may be off is given twice", argument.name);
@@ -58,8 +61,8 @@ impl Given {
         };
         let name = argument.name;
         let text = &*as_decimal(&text);
-        let (amount, value) =
-            Amount::typed(text, argument.scale).map_err(|misread| Unfit::of(name, misread.into()))?;
+        let (amount, value) = Amount::typed(text, argument.scale)
+            .map_err(|misread| Unfit::of(name, unread(argument, misread)))?;
         let bare = argument.scale.unit != Unit::Number
             && Amount::parse(text).is_ok_and(|written| written.unit.is_none());
         let unit = amount.unit.unwrap_or(argument.scale.unit);
@@ -105,6 +108,10 @@ impl Given {
         {
             text = after.trim();
         }
+        if let (_, Some(_)) = split(text) {
+            let message = format!("how far {} may be off is given twice", self.argument.name);
+            return Err(Unfit::new(message, "write one accuracy behind the value"));
+        }
         let text = &*as_decimal(text);
         let with_unit = match Amount::parse(text).map(|amount| amount.unit) {
             Ok(None) => format!("{text} {}", self.scale.unit.ascii()),
@@ -123,6 +130,16 @@ impl Given {
         let margin = accuracy.margin(self.value, self.scale);
         Ok(Self { margin, ..self })
     }
+}
+
+/// What cannot be read; of a drill, how one without a number is given.
+fn unread(argument: &Argument, misread: Misread) -> Unfit {
+    let unfit = Unfit::from(misread);
+    if !argument.is_drilled || argument.scale.unit != Unit::Number {
+        return unfit;
+    }
+    let help = "give its number, 1 to 80; a letter or a fraction of an inch goes into `orifice_flow`, as its diameter";
+    Unfit::new(unfit.message, help)
 }
 
 /// A value whose unit stands behind its accuracy alone, as in `128 ± 1 °F`, has that unit; a share of it, as in `24 ± 1 %`,
@@ -158,7 +175,7 @@ mod tests {
     fn a_unit_behind_the_accuracy_is_that_of_both_and_a_share_is_of_neither() {
         let fahrenheit = Unit::DegreeFahrenheit;
         for (text, accuracy, own, expected) in [
-            ("128", "1 °F", fahrenheit, "128 F"),
+            ("128", "1 °F", fahrenheit, "128 degF"),
             ("128 °C", "1 °F", fahrenheit, "128 °C"),
             ("24", "1 %", Unit::Volt, "24"),
             ("5", "0.5 %", Unit::Percent, "5 %"),

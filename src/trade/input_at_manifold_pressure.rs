@@ -12,8 +12,15 @@
 //!
 //! # Range
 //!
-//! The orifices, the gas and the altitude are those the plate was made for, and the pressure is small beside the
-//! atmosphere's, as all manifold pressures are.
+//! The orifices, the gas and the altitude are those the plate was made for, and the pressure is at most 27.7 in.w.c.,
+//! small beside the atmosphere's, as all manifold pressures are.
+//!
+//! # Warnings
+//!
+//! - Where the input is more than 5 % over the plate's: the burner is overfired; set the manifold pressure to the
+//!   plate's, within the maker's range; if it is, look at gauge and plate once more.
+//! - Where the input is more than 5 % under the plate's: the burner is underfired, and its flue gas may condense
+//!   where it must not; look at the supply pressure and the gas valve's setting.
 //!
 //! # Example
 //!
@@ -37,6 +44,8 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, not_negative, positive};
 use super::group::Group;
+use super::limits::within;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -62,9 +71,22 @@ pub static FORMULA: Formula = Formula {
         ),
     ],
     result: Scale::of(Unit::BtuPerHour),
-    range: "The orifices, the gas and the altitude are those the plate was made for, and the pressure is small beside the \
-            atmosphere's, as all manifold pressures are.",
-    warnings: &[],
+    range: "The orifices, the gas and the altitude are those the plate was made for, and the pressure is at most 27.7 in.w.c., \
+            small beside the atmosphere's, as all manifold pressures are.",
+    warnings: &[
+        Warning {
+            when: "the input is more than 5 % over the plate's",
+            reason: "the burner is overfired",
+            help: "set the manifold pressure to the plate's, within the maker's range; if it is, look at gauge and plate once more",
+            applies: |numbers, input| input > 1.05 * numbers[0],
+        },
+        Warning {
+            when: "the input is more than 5 % under the plate's",
+            reason: "the burner is underfired, and its flue gas may condense where it must not",
+            help: "look at the supply pressure and the gas valve's setting",
+            applies: |numbers, input| input < 0.95 * numbers[0],
+        },
+    ],
     example: &["80000 BTU/h", "3.2 in.w.c.", "3.5 in.w.c."],
     references: &["The square-root law of flow through an orifice: elementary fluid mechanics."],
     compute: |numbers| {
@@ -76,6 +98,15 @@ pub static FORMULA: Formula = Formula {
             "zero the gauge, and check which hose is on which port",
         )?;
         positive(plate_pressure, "the plate's manifold pressure")?;
+        // Beyond a psi, a gas gets thinner on its way through the hole; no burner of a house runs at half of that.
+        within(pressure, 0.0, 27.7, "the manifold pressure", "in.w.c.")?;
+        within(
+            plate_pressure,
+            0.0,
+            27.7,
+            "the plate's manifold pressure",
+            "in.w.c.",
+        )?;
         Ok(input * (pressure / plate_pressure).sqrt())
     },
 };

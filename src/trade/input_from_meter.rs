@@ -18,8 +18,12 @@
 //!
 //! # Warnings
 //!
-//! - Where the time is below 20 s: one second more or less is over five per cent of the input; let the dial go
-//!   round more often.
+//! - Where the time is below 25 s: half a second is more than 2 % of it, and hides what an adjustment would change;
+//!   time more turns of the dial.
+//! - Where the input is above 400000 BTU/h: no furnace of a house burns so much (common practice); look again at the
+//!   size of the dial and its turns, and whether other appliances burned.
+//! - Where the input is below 10000 BTU/h: no furnace burns so little (common practice); look again at the size of the
+//!   dial and its turns, and whether the burner was lit.
 //!
 //! # Example
 //!
@@ -43,7 +47,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
-use super::warning::Warning;
+use super::metered::{SLIP, SLIP_BECAUSE, TOO_LITTLE, TOO_MUCH, TOO_SHORT};
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -57,8 +61,7 @@ pub static FORMULA: Formula = Formula {
             Scale::of(Unit::CubicFoot),
             "the gas that went through the meter: the dial's size times its turns",
         ),
-        Argument::new("time", Scale::of(Unit::Second), "how long that took")
-            .slips(0.5, "a steady eye and a stop watch"),
+        Argument::new("time", Scale::of(Unit::Second), "how long that took").slips(SLIP, SLIP_BECAUSE),
         Argument::new(
             "heating_value",
             Scale::of(Unit::BtuPerCubicFoot),
@@ -68,12 +71,7 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::BtuPerHour),
     range: "Steady fire with every other gas appliance off, pilots included; metered gas is not corrected for its \
             temperature or for altitude. One second in a half-minute turn is three per cent: time several turns.",
-    warnings: &[Warning {
-        when: "the time is below 20 s",
-        reason: "one second more or less is over five per cent of the input",
-        help: "let the dial go round more often",
-        applies: |numbers, _| numbers[1] < 20.0,
-    }],
+    warnings: &[TOO_SHORT, TOO_MUCH, TOO_LITTLE],
     example: &["0.5 ft3", "29 s", "1000 BTU/ft3"],
     references: &["Arithmetic: 3600 seconds are an hour."],
     compute: |numbers| {

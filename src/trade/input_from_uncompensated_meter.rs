@@ -23,7 +23,12 @@
 //!
 //! # Warnings
 //!
-//! - Where the time is below 30 s: half a second is more than 1.5 % of it; time more turns of the dial.
+//! - Where the time is below 25 s: half a second is more than 2 % of it, and hides what an adjustment would change;
+//!   time more turns of the dial.
+//! - Where the input is above 400000 BTU/h: no furnace of a house burns so much (common practice); look again at the
+//!   size of the dial and its turns, and whether other appliances burned.
+//! - Where the input is below 10000 BTU/h: no furnace burns so little (common practice); look again at the size of the
+//!   dial and its turns, and whether the burner was lit.
 //!
 //! # Example
 //!
@@ -49,8 +54,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
-use super::metered::correction;
-use super::warning::Warning;
+use super::metered::{SLIP, SLIP_BECAUSE, TOO_LITTLE, TOO_MUCH, TOO_SHORT, correction};
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -64,8 +68,7 @@ pub static FORMULA: Formula = Formula {
             Scale::of(Unit::CubicFoot),
             "the gas that went through the meter: the dial's size times its turns",
         ),
-        Argument::new("time", Scale::of(Unit::Second), "how long that took")
-            .slips(0.5, "a steady eye and a stop watch"),
+        Argument::new("time", Scale::of(Unit::Second), "how long that took").slips(SLIP, SLIP_BECAUSE),
         Argument::new(
             "heating_value",
             Scale::of(Unit::BtuPerCubicFoot),
@@ -87,12 +90,7 @@ pub static FORMULA: Formula = Formula {
     range: "Steady fire with every other gas appliance off, pilots included. Where the supplier names the \
             heat of gas as metered at that place, `input_from_meter` is right, and a second correction is \
             wrong. For a meter that compensates for temperature, give 60 °F.",
-    warnings: &[Warning {
-        when: "the time is below 30 s",
-        reason: "half a second is more than 1.5 % of it",
-        help: "time more turns of the dial",
-        applies: |numbers, _| numbers[1] < 30.0,
-    }],
+    warnings: &[TOO_SHORT, TOO_MUCH, TOO_LITTLE],
     example: &["2 ft3", "72 s", "1025 BTU/ft3", "7 in.w.c.", "60 °F", "5000 ft"],
     references: &[
         "Arithmetic: 3600 seconds are an hour.",

@@ -13,6 +13,11 @@
 //!
 //! A stack that is warmer than its air. Both at steady state, the probe in the middle of the stream.
 //!
+//! # Warnings
+//!
+//! - Where the net temperature is above 700 °F: no furnace's flue gas leaves so hot (common practice); look at the probe, the unit and
+//!   both readings; if they stand, shut the furnace down and find why.
+//!
 //! # Example
 //!
 //! Arithmetic: 430 °F in the stack and 70 °F in the room.
@@ -35,6 +40,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -57,7 +63,12 @@ pub static FORMULA: Formula = Formula {
     result: Scale::difference(Unit::DegreeFahrenheit),
     range: "A stack that is warmer than its air. Both at steady state, the probe in the middle of the \
             stream.",
-    warnings: &[],
+    warnings: &[Warning {
+        when: "the net temperature is above 700 °F",
+        reason: "no furnace's flue gas leaves so hot (common practice)",
+        help: "look at the probe, the unit and both readings; if they stand, shut the furnace down and find why",
+        applies: |_, net| net > 700.0,
+    }],
     example: &["430 °F", "70 °F"],
     references: &["The definition."],
     compute: |numbers| {

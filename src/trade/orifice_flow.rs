@@ -52,7 +52,7 @@ pub static FORMULA: Formula = Formula {
     sentence: "The gas that an orifice of a given diameter passes.",
     equation: "flow = 1658.5 * area * coefficient * sqrt(pressure / specific_gravity)",
     arguments: &[
-        Argument::new("diameter", Scale::of(Unit::Inch), "of the hole"),
+        Argument::new("diameter", Scale::of(Unit::Inch), "of the hole").drilled(),
         Argument::new(
             "pressure",
             Scale::of(Unit::InchWaterColumn),

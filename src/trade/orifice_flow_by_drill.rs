@@ -58,7 +58,8 @@ pub static FORMULA: Formula = Formula {
             "drill",
             Scale::of(Unit::Number),
             "the number of the twist drill, 1 to 80; a larger number is a smaller hole",
-        ),
+        )
+        .drilled(),
         Argument::new(
             "pressure",
             Scale::of(Unit::InchWaterColumn),

@@ -3,6 +3,7 @@
 use crate::measure::{Dimension, Quantity, Scale, Unit};
 
 use super::argument::Argument;
+use super::formula::Formula;
 use super::unfit::Unfit;
 
 /// The most and the least of each kind that a house, its meters and its tables know, by far (common practice); a kind that is
@@ -27,36 +28,51 @@ const BOUNDS: &[(Dimension, f64, f64, Unit)] = &[
     (Dimension::Frequency, 0.0, 1_000.0, Unit::Hertz),
 ];
 
+/// Whether nothing of a kind is less than none of it.
+pub(super) fn is_never_below_zero(kind: Dimension) -> bool {
+    let starts_at_zero =
+        |&(dimension, least, ..): &(Dimension, f64, f64, Unit)| dimension == kind && least == 0.0;
+    kind == Dimension::Ratio || BOUNDS.iter().any(starts_at_zero)
+}
+
 /// Refuses an input that is larger than any in this work, or colder than anything is. What is merely below zero is left to the
 /// formula, which knows what that means.
 pub(super) fn check(argument: &Argument, input: Quantity) -> Result<(), Unfit> {
-    let kind = argument.scale.dimension();
-    let Some(&(_, least, most, unit)) = BOUNDS.iter().find(|(dimension, ..)| *dimension == kind) else {
+    let Some(beyond) = beyond(input, argument.scale) else {
         return Ok(());
-    };
-    let number = input.number_in(Scale {
-        unit,
-        ..argument.scale
-    });
-    let is_below = least != 0.0 && number < least;
-    if !is_below && number <= most {
-        return Ok(());
-    }
-    let shown = input.display(argument.scale).digits(4);
-    let message = match kind {
-        Dimension::Temperature if is_below => {
-            format!("{} is {shown}, which is below absolute zero", argument.name)
-        }
-        _ => format!(
-            "{} is {shown}, which nothing in this work comes near",
-            argument.name
-        ),
     };
     Err(Unfit::new(
-        message,
+        format!("{} is {beyond}", argument.name),
         format!(
             "check {} for a slip of the decimal point or the unit",
             argument.name
         ),
     ))
+}
+
+/// Refuses a result that is: inputs that are each possible may not be possible together.
+pub(super) fn check_result(formula: &Formula, result: Quantity) -> Result<(), Unfit> {
+    let Some(beyond) = beyond(result, formula.result) else {
+        return Ok(());
+    };
+    Err(Unfit::new(
+        format!("{} comes out as {beyond}", formula.name),
+        "check the inputs for a slip of the decimal point or the unit",
+    ))
+}
+
+/// What is to be said of a value that cannot be.
+fn beyond(value: Quantity, scale: Scale) -> Option<String> {
+    let kind = scale.dimension();
+    let &(_, least, most, unit) = BOUNDS.iter().find(|(dimension, ..)| *dimension == kind)?;
+    let number = value.number_in(Scale { unit, ..scale });
+    let is_below = least != 0.0 && number < least;
+    if !is_below && number <= most {
+        return None;
+    }
+    let shown = value.display(scale).digits(4);
+    Some(match kind {
+        Dimension::Temperature if is_below => format!("{shown}, which is below absolute zero"),
+        _ => format!("{shown}, which nothing in this work comes near"),
+    })
 }

@@ -9,6 +9,7 @@ static REGISTER: &[&Formula] = &[
     &airflow_from_rise::FORMULA,
     &available_friction_rate::FORMULA,
     &cable_voltage_drop::FORMULA,
+    &cable_voltage_drop_aluminium::FORMULA,
     &capacitance_under_load::FORMULA,
     &capacitor_deviation::FORMULA,
     &co2_from_o2::FORMULA,
@@ -34,6 +35,8 @@ static REGISTER: &[&Formula] = &[
     &derated_input_from_sea_level::FORMULA,
     &drain_drop::FORMULA,
     &drain_slope::FORMULA,
+    &drill_diameter::FORMULA,
+    &drill_for_diameter::FORMULA,
     &duct_friction_rate::FORMULA,
     &equivalent_round_diameter::FORMULA,
     &excess_air_natural::FORMULA,
@@ -55,6 +58,8 @@ static REGISTER: &[&Formula] = &[
     &gas_pipe_pressure_drop_propane::FORMULA,
     &gas_pipe_size_natural::FORMULA,
     &gas_pipe_size_propane::FORMULA,
+    &gas_tube_capacity_natural::FORMULA,
+    &gas_tube_capacity_propane::FORMULA,
     &gas_volume_correction::FORMULA,
     &input_at_altitude::FORMULA,
     &input_at_manifold_pressure::FORMULA,
@@ -101,6 +106,7 @@ static REGISTER: &[&Formula] = &[
     &ultimate_co2_of_gas::FORMULA,
     &winding_temperature::FORMULA,
     &wire_resistance::FORMULA,
+    &wire_resistance_aluminium::FORMULA,
 ];
 
 /// Every formula of the trade, in the order of their names.

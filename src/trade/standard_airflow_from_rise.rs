@@ -39,9 +39,9 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
+use super::doubts;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -65,12 +65,7 @@ pub static FORMULA: Formula = Formula {
     range: "A steady fire and air all of one temperature at each probe, both out of sight of the heat \
             exchanger. Standard air is a way to count mass: at 5,000 ft the same mass is a fifth more in \
             volume, see `airflow_from_rise`.",
-    warnings: &[Warning {
-        when: "the rise is below 20 °F",
-        reason: "two thermometers that are each off by a degree move the result by a tenth and more",
-        help: "check both probes at steady state, and check the input",
-        applies: |numbers, _| numbers[1] < 20.0,
-    }],
+    warnings: &[doubts::SMALL_RISE],
     example: &["80000 BTU/h", "50 °F"],
     references: &["Common practice; 1.08 is 60 min/h times 0.075 lb/ft³ times 0.24 BTU/(lb·°F)."],
     compute: |numbers| {

@@ -40,10 +40,10 @@
 use crate::measure::{Scale, Unit};
 
 use super::argument::Argument;
-use super::fan::{ratio, stretched};
+use super::doubts;
+use super::fan::ratio;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
-use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -71,12 +71,7 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::InchWaterColumn),
     range: "The same ducts, filter, coil and dampers, and air in turbulent flow: a clean filter alone \
             follows a lower power. Good to a few per cent between half and twice the airflow.",
-    warnings: &[Warning {
-        when: "the new airflow is below half or above twice the old",
-        reason: "the fan laws are stretched",
-        help: "measure at the new airflow",
-        applies: |numbers, _| stretched(numbers[1], numbers[2]),
-    }],
+    warnings: &[doubts::STRETCHED_BY_AIRFLOW],
     example: &["0.50 in.w.c.", "1000 CFM", "1100 CFM"],
     references: &["The square law of turbulent flow: elementary fluid mechanics."],
     compute: |numbers| {

@@ -180,7 +180,7 @@ fn inputs_are_counted_and_their_dimensions_checked() {
     );
     assert_eq!(
         rise.compute(&[volts, warm]).unwrap_err().to_string(),
-        "supply is a temperature, not a voltage; give supply in F"
+        "supply is a temperature, not a voltage; give supply in degF"
     );
     assert_eq!(
         rise.compute_typed(&["1", "2", "3"]).unwrap_err().help,

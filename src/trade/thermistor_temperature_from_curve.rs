@@ -51,7 +51,8 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
-use super::steinhart_hart::{Curve, is_bent};
+use super::steinhart_hart::Curve;
+use super::table_rows;
 use super::thermistor::rows;
 use super::warning::Warning;
 
@@ -65,28 +66,12 @@ pub static FORMULA: Formula = Formula {
                the three points have them",
     arguments: &[
         Argument::new("resistance", Scale::of(Unit::Ohm), "as measured, off its circuit"),
-        Argument::new(
-            "cold",
-            Scale::of(Unit::Ohm),
-            "its resistance at the lowest of three temperatures of its table",
-        ),
-        Argument::new(
-            "cold_at",
-            Scale::of(Unit::DegreeFahrenheit),
-            "the lowest temperature",
-        ),
-        Argument::new("middle", Scale::of(Unit::Ohm), "its resistance at the middle one"),
-        Argument::new(
-            "middle_at",
-            Scale::of(Unit::DegreeFahrenheit),
-            "the middle temperature",
-        ),
-        Argument::new("warm", Scale::of(Unit::Ohm), "its resistance at the highest"),
-        Argument::new(
-            "warm_at",
-            Scale::of(Unit::DegreeFahrenheit),
-            "the highest temperature",
-        ),
+        table_rows::LOWEST_OF_THREE,
+        table_rows::LOWEST_OF_THREE_AT,
+        table_rows::MIDDLE,
+        table_rows::MIDDLE_AT,
+        table_rows::HIGHEST,
+        table_rows::HIGHEST_AT,
     ],
     result: Scale::of(Unit::DegreeFahrenheit),
     range: "Thermistors whose resistance falls as they warm, off their circuit, from -40 to 302 °F; three \
@@ -100,12 +85,7 @@ pub static FORMULA: Formula = Formula {
             help: "choose points on both sides of it",
             applies: |numbers, _| !(numbers[5]..=numbers[1]).contains(&numbers[0]),
         },
-        Warning {
-            when: "the three points bend more than a thermistor does",
-            reason: "one of them may be misread, or from another sensor's table",
-            help: "hold the points against the table again",
-            applies: |numbers, _| is_bent(rows(&numbers[1..])),
-        },
+        table_rows::BENT,
     ],
     example: &[
         "19902 Ω", "32651 Ω", "32 °F", "10 kΩ", "77 °F", "3603 Ω", "122 °F",

@@ -50,6 +50,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
+use super::table_rows;
 use super::thermistor::{Curve, in_range, rows};
 use super::warning::Warning;
 
@@ -62,26 +63,10 @@ pub static FORMULA: Formula = Formula {
                cold_k)) - 459.67, with cold_k = (cold_at + 459.67) / 1.8 and warm_k likewise",
     arguments: &[
         Argument::new("resistance", Scale::of(Unit::Ohm), "as measured, off its circuit"),
-        Argument::new(
-            "cold",
-            Scale::of(Unit::Ohm),
-            "its resistance in the row of the lower temperature",
-        ),
-        Argument::new(
-            "cold_at",
-            Scale::of(Unit::DegreeFahrenheit),
-            "the lower temperature",
-        ),
-        Argument::new(
-            "warm",
-            Scale::of(Unit::Ohm),
-            "its resistance in the row of the higher temperature",
-        ),
-        Argument::new(
-            "warm_at",
-            Scale::of(Unit::DegreeFahrenheit),
-            "the higher temperature",
-        ),
+        table_rows::LOWER,
+        table_rows::LOWER_AT,
+        table_rows::HIGHER,
+        table_rows::HIGHER_AT,
     ],
     result: Scale::of(Unit::DegreeFahrenheit),
     range: "Thermistors whose resistance falls as they warm, off their circuit, from -40 to 302 °F; two rows \
@@ -94,12 +79,7 @@ pub static FORMULA: Formula = Formula {
             help: "take the rows of the table just above and just below it",
             applies: |numbers, _| !(numbers[3]..=numbers[1]).contains(&numbers[0]),
         },
-        Warning {
-            when: "the two rows are more than 36 °F apart",
-            reason: "between them a thermistor bends, and it may be some tenths of a degree off",
-            help: "take the two rows of the table next to it",
-            applies: |numbers, _| numbers[4] - numbers[2] > 36.0,
-        },
+        table_rows::FAR_APART,
     ],
     example: &["9814 Ω", "12262 Ω", "68 °F", "7908 Ω", "86 °F"],
     references: &[

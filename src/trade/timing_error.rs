@@ -40,6 +40,7 @@ use crate::measure::{Scale, Unit};
 use super::argument::Argument;
 use super::formula::{Formula, each, not_negative, positive};
 use super::group::Group;
+use super::metered::{MOST_ERROR, SLIP, SLIP_BECAUSE};
 use super::unfit::Unfit;
 use super::warning::Warning;
 
@@ -60,7 +61,7 @@ pub static FORMULA: Formula = Formula {
             Scale::of(Unit::Second),
             "how far start and stop may be off together",
         )
-        .or(0.5, "a steady eye and a stop watch"),
+        .or(SLIP, SLIP_BECAUSE),
     ],
     result: Scale::of(Unit::Percent),
     range: "The slip well below the time: at a tenth of it the true error is already a tenth larger on the \
@@ -69,7 +70,7 @@ pub static FORMULA: Formula = Formula {
         when: "the error is above 2 %",
         reason: "it hides what an adjustment would change",
         help: "time more turns of the dial",
-        applies: |_, error| error > 2.0,
+        applies: |_, error| error > MOST_ERROR,
     }],
     example: &["22 s", "1.0 s"],
     references: &["Arithmetic."],

@@ -12,3 +12,12 @@ pub struct Warning {
     /// Whether it holds, of the numbers as the formula computes with them and of its result's number.
     pub(super) applies: fn(&[f64], f64) -> bool,
 }
+
+/// A warning that is given with a result.
+#[derive(Clone, Copy, Debug)]
+pub struct Warned {
+    /// What it says.
+    pub warning: &'static Warning,
+    /// Whether the inputs, off as far as they may be, reach to both sides of its limit, so that nobody can tell whether it holds.
+    pub is_borderline: bool,
+}

@@ -15,6 +15,13 @@
 //! Copper from -40 to 392 °F. It is the mean of the winding; its hottest spot is hotter. Resistances of a few ohms want
 //! a meter that is zeroed with its leads.
 //!
+//! # Warnings
+//!
+//! - Where the winding is colder than it was cold: a motor that ran is warmer, so the two resistances are swapped, or
+//!   not of the same winding; measure both between the same two wires, with leads zeroed.
+//! - Where the winding is above 266 °F: class B insulation, which most furnace motors have, is made for no more; find
+//!   what overloads the motor or keeps cooling air from it.
+//!
 //! # Example
 //!
 //! Computed: 10.0 Ω at 68 °F that become 13.1 Ω.
@@ -33,6 +40,7 @@
 //! - The resistance method, as in IEEE 112 and IEC 60034-1, as quoted in trade education.
 //! - Copper: resistance in proportion to 234.5 °C plus its temperature in °C; NBS Handbook 100, Copper Wire Tables
 //!   (1966; memory).
+//! - IEC 60085, thermal class 130 (B): 130 °C (memory).
 
 use crate::measure::{Scale, Unit};
 
@@ -40,6 +48,7 @@ use super::argument::Argument;
 use super::copper;
 use super::formula::{Formula, each, positive};
 use super::group::Group;
+use super::warning::Warning;
 
 /// The formula.
 pub static FORMULA: Formula = Formula {
@@ -63,12 +72,26 @@ pub static FORMULA: Formula = Formula {
     result: Scale::of(Unit::DegreeFahrenheit),
     range: "Copper from -40 to 392 °F. It is the mean of the winding; its hottest spot is hotter. \
             Resistances of a few ohms want a meter that is zeroed with its leads.",
-    warnings: &[],
+    warnings: &[
+        Warning {
+            when: "the winding is colder than it was cold",
+            reason: "a motor that ran is warmer, so the two resistances are swapped, or not of the same winding",
+            help: "measure both between the same two wires, with leads zeroed",
+            applies: |numbers, temperature| temperature < numbers[1],
+        },
+        Warning {
+            when: "the winding is above 266 °F",
+            reason: "class B insulation, which most furnace motors have, is made for no more",
+            help: "find what overloads the motor or keeps cooling air from it",
+            applies: |_, temperature| temperature > 266.0,
+        },
+    ],
     example: &["10.0 Ω", "68 °F", "13.1 Ω"],
     references: &[
         "The resistance method, as in IEEE 112 and IEC 60034-1, as quoted in trade education.",
         "Copper: resistance in proportion to 234.5 °C plus its temperature in °C; NBS Handbook 100, Copper \
          Wire Tables (1966; memory).",
+        "IEC 60085, thermal class 130 (B): 130 °C (memory).",
     ],
     compute: |numbers| {
         let [cold, cold_at, hot] = each(numbers);

@@ -67,6 +67,6 @@ pub static FORMULA: Formula = Formula {
     ],
     compute: |numbers| {
         let [gauge, temperature] = each(numbers);
-        Ok(1000.0 * copper::ohms_per_foot(gauge, temperature)?)
+        Ok(1000.0 * copper::ohms_per_foot(copper::COPPER, gauge, temperature)?)
     },
 };

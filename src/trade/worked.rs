@@ -4,7 +4,8 @@ use super::argument::{Argument, Usual};
 use super::formula::Formula;
 use super::given::{Given, Origin};
 use super::unfit::Unfit;
-use super::warning::Warning;
+use super::usual::{Unusual, unusual};
+use super::warning::Warned;
 use crate::measure::{Quantity, System};
 use crate::source::nearest;
 
@@ -23,7 +24,9 @@ pub struct Worked {
     /// What slips of the hand would do that nobody spoke of.
     pub slips: Vec<Slip>,
     /// Why the result is to be trusted less.
-    pub warnings: Vec<&'static Warning>,
+    pub warnings: Vec<Warned>,
+    /// What goes in and is larger or smaller than it is in houses.
+    pub unusual: Vec<Unusual>,
 }
 
 /// What a slip of the hand at one input does to the result.
@@ -108,7 +111,8 @@ impl Worked {
             result: formula.compute(&values)?,
             margin: is_uncertain.then(|| formula.margin(&margins)),
             slips: slips(formula, &inputs),
-            warnings: formula.warnings(&values)?,
+            warnings: formula.warned(&margins)?,
+            unusual: unusual(formula, &inputs),
             inputs,
         })
     }

@@ -8,6 +8,7 @@
 )]
 
 mod answers;
+mod asking;
 mod benching;
 mod broken_sessions;
 mod calls;

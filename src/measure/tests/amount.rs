@@ -79,7 +79,7 @@ fn numbers_that_are_read_two_ways_are_refused_with_help() {
     refuses(
         "1/2 ft3",
         "`1/2 ft3` is a fraction",
-        "write it with a point, for instance `0.5`",
+        "write it with a point: `0.5`",
     );
     refuses(
         "1.2.3 V",
@@ -165,7 +165,7 @@ fn an_amount_must_measure_what_is_asked() {
     );
     assert_eq!(
         says("3 V", Scale::difference(Unit::DegreeFahrenheit)),
-        "`3 V` is a voltage; °F measures a temperature difference; write it in F or C"
+        "`3 V` is a voltage; °F measures a temperature difference; write it in degF or degC"
     );
 }
 

@@ -60,7 +60,10 @@ fn a_plain_terminal_gets_plain_units() {
         quantity("2.5 uA").display(scale("uA")).ascii().to_string(),
         "2.5 uA"
     );
-    assert_eq!(quantity("68 °F").display(scale("F")).ascii().to_string(), "68 F");
+    assert_eq!(
+        quantity("68 °F").display(scale("F")).ascii().to_string(),
+        "68 degF"
+    );
     assert_eq!(
         format!("[{:>8}]", quantity("24 V").display(scale("V"))),
         "[    24 V]"

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::measure::{Quantity, Scale, System};
-use crate::trade::{Argument, Formula, Given, Origin, Slip, Unfit, Warning, Worked};
+use crate::trade::{Argument, Formula, Given, Origin, Slip, Unfit, Unusual, Warned, Warning, Worked};
 
 #[derive(Serialize)]
 struct Page {
@@ -61,10 +61,28 @@ struct Computed {
     inputs: Vec<Input>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     slips: Vec<SlipEntry>,
-    warnings: Vec<WarningEntry>,
+    warnings: Vec<WarnedEntry>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    unusual: Vec<UnusualEntry>,
     range: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
     caution: Option<&'static str>,
+}
+
+/// An input that is larger or smaller than it is in houses.
+#[derive(Serialize)]
+struct UnusualEntry {
+    argument: &'static str,
+    least: Value,
+    most: Value,
+}
+
+#[derive(Serialize)]
+struct WarnedEntry {
+    #[serde(flatten)]
+    warning: WarningEntry,
+    /// Whether the accuracies reach across its limit, so that it may hold or not.
+    borderline: bool,
 }
 
 #[derive(Serialize)]
@@ -122,7 +140,8 @@ pub fn worked_json(worked: &Worked, system: System) -> String {
         margin_refused: refused,
         inputs: worked.inputs.iter().map(input).collect(),
         slips: worked.slips.iter().map(|slip| moved(slip, scale)).collect(),
-        warnings: worked.warnings.iter().copied().map(warning).collect(),
+        warnings: worked.warnings.iter().map(warned).collect(),
+        unusual: worked.unusual.iter().map(unusual).collect(),
         range: worked.formula.range,
         caution: worked.formula.group.caution(),
     })
@@ -170,6 +189,23 @@ fn warning(warning: &Warning) -> WarningEntry {
         when: warning.when,
         reason: warning.reason,
         help: warning.help,
+    }
+}
+
+fn unusual(unusual: &Unusual) -> UnusualEntry {
+    let scale = unusual.argument.scale;
+    let [least, most] = unusual.usual.map(|end| value(end, scale, None));
+    UnusualEntry {
+        argument: unusual.argument.name,
+        least,
+        most,
+    }
+}
+
+fn warned(warned: &Warned) -> WarnedEntry {
+    WarnedEntry {
+        warning: warning(warned.warning),
+        borderline: warned.is_borderline,
     }
 }
 

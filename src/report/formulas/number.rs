@@ -3,7 +3,7 @@
 use crate::measure::{Quantity, Scale, System};
 
 /// Significant digits of a result whose accuracy nobody named.
-const DIGITS: u8 = 4;
+pub(super) const DIGITS: u8 = 4;
 
 /// A result, with how far it may be off where that is known, in base units: `56.2 °F`, `56.2 °F ± 1.4 °F`.
 pub(super) fn shown(result: Quantity, scale: Scale, margin: Option<f64>) -> String {

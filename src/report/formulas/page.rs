@@ -1,8 +1,9 @@
 //! The list of formulas, and the page that explains one.
 
-use super::number::{other, shown};
+use super::metric::for_reader;
+use super::number::{DIGITS, other, shown};
 use super::{COLUMNS, Text};
-use crate::measure::{Dimension, Quantity, Scale, System};
+use crate::measure::{Amount, Dimension, Quantity, Scale, System};
 use crate::source::{safe, wrap};
 use crate::trade::{Argument, Formula, Group};
 
@@ -10,7 +11,8 @@ use crate::trade::{Argument, Formula, Group};
 pub fn list(formulas: &[&Formula], ascii: bool) -> String {
     by_group(formulas, ascii, |text, label, sentence| {
         let room = COLUMNS.saturating_sub(safe(label).width());
-        text.line(&format!("{label}{}", first_line(sentence, room)));
+        let cut = text.width("…");
+        text.line(&format!("{label}{}", first_line(sentence, room, cut)));
     })
 }
 
@@ -53,12 +55,12 @@ fn by_group(formulas: &[&Formula], ascii: bool, write: impl Fn(&mut Text, &str, 
 pub fn page(formula: &'static Formula, system: System, ascii: bool) -> String {
     let mut text = Text::new(ascii);
     text.line(&format!("{} ({})", formula.name, formula.group.name()));
-    text.paragraph("", formula.sentence);
+    text.paragraph("", &for_reader(formula.sentence, system));
     text.line("");
-    text.paragraph("Holds: ", formula.range);
+    text.paragraph("Holds: ", &for_reader(formula.range, system));
     for warning in formula.warnings {
         let says = format!("where {}: {}; {}.", warning.when, warning.reason, warning.help);
-        text.paragraph("Warns: ", &says);
+        text.paragraph("Warns: ", &for_reader(&says, system));
     }
     for reference in formula.references {
         text.paragraph("From:  ", reference);
@@ -72,28 +74,52 @@ pub fn page(formula: &'static Formula, system: System, ascii: bool) -> String {
     let names = formula.arguments.iter().map(|argument| argument.name.len());
     let widest = names.chain(["gives".len()]).max().unwrap_or_default();
     for argument in formula.arguments {
-        text.paragraph(&format!("  {:widest$}  ", argument.name), &about(argument));
+        text.paragraph(
+            &format!("  {:widest$}  ", argument.name),
+            &about(argument, system),
+        );
     }
-    text.paragraph(&format!("  {:widest$}  ", "gives"), &gives(formula.result));
+    text.paragraph(
+        &format!("  {:widest$}  ", "gives"),
+        &gives(formula.result.in_system(system)),
+    );
     text.line("");
-    text.line("The equation takes each number in the unit that stands first. For instance:");
+    text.paragraph("", &units_of_equation(formula, system));
     text.line("");
     example(&mut text, formula, system);
     text.lines
 }
 
-fn about(argument: &Argument) -> String {
-    let mut about = format!("{}: {}", units(argument.scale), argument.meaning);
+/// In which units the equation takes its numbers.
+fn units_of_equation(formula: &Formula, system: System) -> String {
+    let scales = formula.arguments.iter().map(|argument| argument.scale);
+    let mut foreign: Vec<&str> = Vec::new();
+    for scale in scales.filter(|scale| scale.in_system(system) != *scale) {
+        if !foreign.contains(&scale.symbol()) {
+            foreign.push(scale.symbol());
+        }
+    }
+    if foreign.is_empty() {
+        return "The equation takes each number in the unit that stands first. For instance:".to_owned();
+    }
+    format!(
+        "The equation itself is in {}, and a number without a unit is taken in it: write the unit. For instance:",
+        foreign.join(", ")
+    )
+}
+
+fn about(argument: &Argument, system: System) -> String {
+    let scale = argument.scale.in_system(system);
+    let mut about = format!("{}: {}", units(scale), for_reader(argument.meaning, system));
     if let (Some(default), Some(usual)) = (argument.default, argument.usual()) {
-        let usual = usual.display(argument.scale);
+        let usual = usual.display(scale).digits(DIGITS);
         about.push_str(&format!(
             "; taken as {usual} where it is not given: {}",
             default.because
         ));
     }
     if let Some(slip) = argument.slip {
-        let offsets = argument.scale.of_offsets();
-        let off = Quantity::new(slip.number, offsets).display(offsets);
+        let off = Quantity::new(slip.number, argument.scale.of_offsets()).display(scale.of_offsets());
         about.push_str(&format!(
             "; what {off} more or less does is told with the result: {}",
             slip.because
@@ -127,17 +153,19 @@ fn units(scale: Scale) -> String {
 fn example(text: &mut Text, formula: &'static Formula, system: System) {
     let start = format!("  proofwalk formula {}", formula.name);
     let mut line = start;
-    for (argument, value) in formula.arguments.iter().zip(formula.example) {
+    let inputs = example_in(formula, system);
+    for (argument, value) in formula.arguments.iter().zip(&inputs) {
         let next = format!(" {}='{value}'", argument.name);
         // Two more for the sign that the line goes on.
-        if safe(&line).width() + safe(&next).width() + 2 > COLUMNS {
+        if text.width(&line) + text.width(&next) + 2 > COLUMNS {
             text.line(&format!("{line} \\"));
             line = "   ".to_owned();
         }
         line.push_str(&next);
     }
     text.line(&line);
-    if let Ok(result) = formula.compute_typed(formula.example) {
+    let typed: Vec<&str> = inputs.iter().map(String::as_str).collect();
+    if let Ok(result) = formula.compute_typed(&typed) {
         let scale = formula.result.in_system(system);
         let there = other(scale).map(|scale| format!(" ({})", shown(result, scale, None)));
         let here = shown(result, scale, None);
@@ -145,12 +173,39 @@ fn example(text: &mut Text, formula: &'static Formula, system: System) {
     }
 }
 
-/// As much of a text as one line holds, cut between words.
-fn first_line(text: &str, columns: usize) -> String {
+/// The example's inputs in a system of units, to as few digits as a person reads; to more where the formula does not take those,
+/// as with sizes that are made in inches.
+fn example_in(formula: &'static Formula, system: System) -> Vec<String> {
+    let few = example_to(formula, system, 3);
+    let typed: Vec<&str> = few.iter().map(String::as_str).collect();
+    match formula.compute_typed(&typed) {
+        Ok(_) => few,
+        Err(_) => example_to(formula, system, 6),
+    }
+}
+
+/// The same to so many digits; what is in that system, or in none, stays as the formula has it.
+fn example_to(formula: &'static Formula, system: System, digits: u8) -> Vec<String> {
+    let inputs = formula.example.iter().zip(formula.arguments);
+    let inputs = inputs.map(|(text, argument)| {
+        let there = argument.scale.in_system(system);
+        let read = Amount::typed(text, argument.scale).ok();
+        let foreign =
+            read.filter(|(amount, _)| amount.unit.is_some_and(|unit| unit.in_system(system) != unit));
+        match foreign {
+            Some((_, value)) => value.display(there).significant(digits).to_string(),
+            None => (*text).to_owned(),
+        }
+    });
+    inputs.collect()
+}
+
+/// As much of a text as one line holds, cut between words with room for the sign that tells of it.
+fn first_line(text: &str, columns: usize, cut: usize) -> String {
     let lines = wrap(&safe(text), columns);
     match lines.as_slice() {
         [only] => only.to_string(),
-        _ => wrap(&safe(text), columns.saturating_sub(1))
+        _ => wrap(&safe(text), columns.saturating_sub(cut))
             .first()
             .map(|line| format!("{}…", line.as_str().trim_end_matches([',', ';', ':'])))
             .unwrap_or_default(),

@@ -1,55 +1,81 @@
 //! What a formula comes to.
 
-use super::Text;
+use super::metric::for_reader;
 use super::number::{other, shown};
+use super::{COLUMNS, Text};
 use crate::measure::{Quantity, Scale, System};
-use crate::trade::{Given, Origin, Slip, Worked};
+use crate::trade::{Formula, Given, Origin, Slip, Unfit, Unusual, Warned, Warning, Worked};
 
 /// What a formula comes to on its inputs, in a system of units, and all that a person must know to trust it.
 pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
     let mut text = Text::new(ascii);
     let formula = worked.formula;
     let scale = formula.result.in_system(system);
-    text.line(&format!("{} = {}", formula.name, result(worked, scale)));
+    headline(&mut text, worked, scale);
     text.line("");
     text.paragraph("  ", formula.equation);
     for given in &worked.inputs {
-        text.paragraph(&format!("  {} = ", given.argument.name), &understood(given));
+        text.paragraph(
+            &format!("  {} = ", given.argument.name),
+            &understood(given, system),
+        );
     }
     text.line("");
-    match &worked.margin {
-        Some(Ok(_)) => text.paragraph("± ", "is at worst: every input off as far as it may be, all together."),
-        Some(Err(unfit)) => text.paragraph(
-            "± ",
-            &format!(
-                "cannot be told: off as far as they may be, the inputs reach where the formula does not hold: {}.",
-                unfit.message
-            ),
-        ),
-        None => {}
+    if let Some(margin) = &worked.margin {
+        text.paragraph("± ", &reach(formula, margin, scale));
     }
     for slip in &worked.slips {
         text.paragraph("Slip:  ", &moved(worked, slip, scale));
     }
-    for warning in &worked.warnings {
-        let says = format!("{}: {}; {}.", warning.when, warning.reason, warning.help);
-        text.paragraph("Warning: ", &says);
+    for warned in &worked.warnings {
+        text.paragraph("Warning: ", &for_reader(&said(warned), system));
     }
-    text.paragraph("Holds: ", formula.range);
+    for unusual in &worked.unusual {
+        text.paragraph("Warning: ", &for_reader(&far_off(unusual), system));
+    }
+    text.paragraph("Holds: ", &for_reader(formula.range, system));
     if let Some(caution) = formula.group.caution() {
         text.paragraph("Caution: ", caution);
     }
     text.lines
 }
 
-/// The result on a scale, and behind it in the other system.
-fn result(worked: &Worked, scale: Scale) -> String {
-    let margin = worked.margin.as_ref().and_then(|margin| margin.as_ref().ok());
-    let on = |scale| shown(worked.result, scale, margin.copied());
-    match other(scale) {
-        Some(other) => format!("{} ({})", on(scale), on(other)),
-        None => on(scale),
+/// What the accuracies make of the result.
+fn reach(formula: &Formula, margin: &Result<f64, Unfit>, scale: Scale) -> String {
+    match margin {
+        Err(unfit) => format!(
+            "cannot be told: off as far as they may be, the inputs reach where the formula does not hold: {}.",
+            unfit.message
+        ),
+        Ok(margin) if *margin == 0.0 => {
+            "changes nothing: off as far as they may be, the inputs ask for the same.".to_owned()
+        }
+        Ok(margin) if formula.is_of_sizes() => {
+            let off = Quantity::from_base(*margin, scale.dimension());
+            format!(
+                "off as far as they may be, the inputs reach sizes up to {} from this one: take the safe one.",
+                shown(off, scale, None)
+            )
+        }
+        Ok(_) => "is at worst: every input off as far as it may be, all together.".to_owned(),
     }
+}
+
+/// The result on a scale, and behind it in the other system, or below where one line has no room for both.
+fn headline(text: &mut Text, worked: &Worked, scale: Scale) {
+    let margin = worked.margin.as_ref().and_then(|margin| margin.as_ref().ok());
+    // Between two sizes that are made there is none, so that one has no ±.
+    let margin = margin.filter(|_| !worked.formula.is_of_sizes());
+    let on = |scale| shown(worked.result, scale, margin.copied());
+    let here = format!("{} = {}", worked.formula.name, on(scale));
+    let Some(there) = other(scale).map(|other| format!("({})", on(other))) else {
+        return text.line(&here);
+    };
+    if text.width(&here) + 1 + text.width(&there) <= COLUMNS {
+        return text.line(&format!("{here} {there}"));
+    }
+    text.line(&here);
+    text.line(&format!("  {there}"));
 }
 
 /// What a slip of the hand does: by how much, on a scale and behind it in the other system, and how much of the result that is.
@@ -75,16 +101,51 @@ fn moved(worked: &Worked, slip: &Slip, scale: Scale) -> String {
     )
 }
 
+/// What a warning says; of a limit that the accuracy reaches across, that it may hold.
+fn said(warned: &Warned) -> String {
+    let Warning {
+        when, reason, help, ..
+    } = warned.warning;
+    if warned.is_borderline {
+        return format!(
+            "whether {when} cannot be told, since the limit lies within the accuracy: read again, or with a better meter. \
+             Until then take it that it is so: {reason}; {help}."
+        );
+    }
+    format!("{when}: {reason}; {help}.")
+}
+
+/// What to say of an input that is far from what it usually is.
+fn far_off(unusual: &Unusual) -> String {
+    let Unusual {
+        argument,
+        value,
+        usual: [least, most],
+    } = unusual;
+    let scale = argument.scale;
+    let name = argument.name;
+    format!(
+        "{name} is {}; in houses it is {} to {}. Check it for a slip of the decimal point or the unit.",
+        value.display(scale),
+        least.display(scale),
+        most.display(scale)
+    )
+}
+
 /// An input as it was understood: in the unit it was given in, and in the one that the equation takes.
-fn understood(given: &Given) -> String {
+fn understood(given: &Given, system: System) -> String {
     let own = given.argument.scale;
-    let mut text = given.value.display(given.scale).to_string();
+    let scale = match given.origin {
+        Origin::Usual(_) => given.scale.in_system(system),
+        Origin::Written | Origin::Bare => given.scale,
+    };
+    let mut text = given.value.display(scale).to_string();
     if given.margin > 0.0 {
-        let offsets = given.scale.of_offsets();
+        let offsets = scale.of_offsets();
         let off = Quantity::from_base(given.margin, offsets.dimension());
         text.push_str(&format!(" ± {}", off.display(offsets)));
     }
-    if given.scale != own {
+    if scale != own {
         text.push_str(&format!(" ({})", given.value.display(own)));
     }
     match given.origin {

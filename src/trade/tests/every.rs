@@ -29,6 +29,21 @@ fn each_has_an_example_of_every_argument_with_a_result() {
     }
 }
 
+/// An example is a house's: what is usual must take it in, and be of an argument that there is.
+#[test]
+fn no_example_is_unusual() {
+    for formula in all() {
+        let values: Vec<Named<'_>> = (formula.arguments.iter().zip(formula.example))
+            .map(|(argument, text)| Named {
+                name: argument.name,
+                text,
+            })
+            .collect();
+        let worked = Worked::out(formula, &values, &[]).unwrap();
+        assert_eq!(worked.unusual, [], "{}", formula.name);
+    }
+}
+
 /// What is printed behind a label or within a sentence must read as one.
 #[test]
 fn each_says_what_it_says_in_one_voice() {

@@ -97,9 +97,97 @@ fn a_warning_is_given_where_it_applies() {
         worked
             .warnings
             .iter()
-            .map(|warning| warning.when)
+            .map(|warned| (warned.warning.when, warned.is_borderline))
             .collect::<Vec<_>>()
     };
-    assert_eq!(warned("69.9 °F"), ["the rise is below zero"]);
+    let below = "the rise is below zero";
+    assert_eq!(warned("69.9 °F"), [(below, false)]);
     assert!(warned("70 °F").is_empty());
+    // Half a degree reaches across the limit from either side.
+    assert_eq!(warned("69.9 °F ± 0.5 °F"), [(below, true)]);
+    assert_eq!(warned("70.2 °F ± 0.5 °F"), [(below, true)]);
+    assert_eq!(warned("69 °F ± 0.5 °F"), [(below, false)]);
+    assert!(warned("71 °F ± 0.5 °F").is_empty());
+}
+
+/// By hand, each with a meter that reaches across the limit: 348 ppm at 3 % are 406 ppm, at 2.7 % 399.6; 0.06 in.w.c. less than
+/// 0.05 in.w.c. more; 104,000 of 100,000 BTU/h are 4 % over, 106,000 are 6 %; 1.7 µA on 0.8 µA are 2.1 times.
+#[test]
+fn every_limit_within_the_accuracy_is_told() {
+    for (name, values, when) in [
+        (
+            "co_air_free",
+            vec![("co", "348"), ("o2", "3 ± 0.3")],
+            "it is above 400 ppm",
+        ),
+        (
+            "pressure_difference",
+            vec![("high", "0.05 ± 0.02"), ("low", "0.06")],
+            "the difference is below zero",
+        ),
+        (
+            "input_deviation",
+            vec![("input", "104000 ± 2 %"), ("plate_input", "100000")],
+            "the input is more than 5 % over",
+        ),
+        (
+            "flame_signal_margin",
+            vec![("signal", "1.7 ± 0.2"), ("dropout", "0.8")],
+            "the margin is below 2",
+        ),
+        (
+            "theoretical_draft",
+            vec![
+                ("height", "20"),
+                ("outdoor", "80"),
+                ("vent_gas", "82 ± 3"),
+                ("altitude", "0"),
+            ],
+            "the draft is not above zero",
+        ),
+    ] {
+        let warnings = worked(name, &values).unwrap().warnings;
+        let [only] = warnings[..] else {
+            panic!("{name}: {warnings:?}");
+        };
+        assert_eq!((only.warning.when, only.is_borderline), (when, true), "{name}");
+    }
+}
+
+/// A decimal point too far to either side, which the equation itself would take.
+#[test]
+fn an_input_that_no_house_has_is_told() {
+    for (name, values, unusual) in [
+        (
+            "room_volume_standard",
+            vec![("input", "8000000 BTU/h")],
+            vec!["input"],
+        ),
+        ("connector_rise", vec![("length", "0.12 ft")], vec!["length"]),
+        (
+            "transformer_load",
+            vec![("voltage", "24"), ("current", "1.5"), ("plate", "4000 VA")],
+            vec!["plate"],
+        ),
+        ("trap_depth", vec![("suction", "-0.009")], vec!["suction"]),
+        (
+            "airflow_from_rise",
+            vec![
+                ("output", "640"),
+                ("rise", "400"),
+                ("altitude", "0"),
+                ("temperature", "70"),
+            ],
+            vec!["output", "rise"],
+        ),
+        ("motor_load", vec![("current", "0"), ("plate", "6")], vec![]),
+    ] {
+        let worked = worked(name, &values).unwrap();
+        let found: Vec<&str> = worked
+            .unusual
+            .iter()
+            .map(|unusual| unusual.argument.name)
+            .collect();
+        assert_eq!(found, unusual, "{name}");
+    }
 }
