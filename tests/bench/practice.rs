@@ -45,7 +45,7 @@ fn practise(
             apply(library, &mut state, &event).unwrap();
         }
         if state.closed {
-            let reference = Reference { played };
+            let reference = Reference { played, mode: setup.mode };
             let debrief = debrief(library, &reference, exercise.score(), &state, false);
             return Practised {
                 debrief,

@@ -1,0 +1,148 @@
+//! How far what was taken proves what was named.
+
+use super::way::{Goal, Needed, way};
+use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
+use crate::walk::{Holding, State, line_words, proof_lines, takeable, unread_fields};
+
+/// How far what was taken proves something.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Backing {
+    /// How many of the lines of its proof hold.
+    pub holds: usize,
+    /// The lines that do not, each with why.
+    pub lacks: Vec<String>,
+    /// What can still be taken for those.
+    pub takes: Vec<Datum>,
+    /// What was taken speaks against it.
+    pub contradicted: bool,
+}
+
+/// Lines that are told of what a proof lacks: a whole round of questions is read by nobody.
+const MOST_SHOWN: usize = 8;
+
+impl Backing {
+    /// Whether it is proven. What nothing speaks for is not.
+    pub fn is_proven(&self) -> bool {
+        self.holds > 0 && self.lacks.is_empty()
+    }
+
+    /// How far a fault is proven: by the proof that the registry has for it and its part, and where it has none by the
+    /// answers that lead the trees to it.
+    pub fn of(library: &Library, state: &State, fault: Id<Fault>) -> Self {
+        if !library.can_be_proven(fault) {
+            return Self::impossible("its proof cannot be read");
+        }
+        let lines = proof_lines(library, state, fault);
+        if lines.is_empty() {
+            return Self::by_the_trees(library, state, fault);
+        }
+        let mut backing = Self {
+            takes: unread_fields(library, state, fault)
+                .into_iter()
+                .map(Datum::Field)
+                .collect(),
+            ..Self::default()
+        };
+        for (line, holding) in lines {
+            backing.add(&line_words(library, line), holding);
+            if holding != Holding::Holds {
+                backing.offer(takeable(state, line));
+            }
+        }
+        backing
+    }
+
+    /// The first lines that it lacks in words, each after a word of the caller's; and how many more there are.
+    pub(super) fn lack_words(&self, before: &str) -> Vec<String> {
+        let shown = self.lacks.iter().take(MOST_SHOWN);
+        let mut words: Vec<String> = shown.map(|line| format!("{before}: {line}")).collect();
+        let more = self.lacks.len().saturating_sub(MOST_SHOWN);
+        if more > 0 {
+            words.push(format!("and {more} more"));
+        }
+        words
+    }
+
+    /// How far it is shown that nothing is wrong: the complaint's tree comes to its end with what was taken.
+    pub fn of_nothing(library: &Library, state: &State) -> Self {
+        let needed = way(library, state, state.moment.complaint, Goal::Sound);
+        Self::of_needed(state, needed)
+    }
+
+    fn by_the_trees(library: &Library, state: &State, fault: Id<Fault>) -> Self {
+        let goal = Goal::Verdict(fault);
+        if library.faults[fault].remedy != Remedy::None {
+            return Self::of_needed(state, way(library, state, entries(library), goal));
+        }
+        // That nothing is wrong is said of the whole complaint, and not of some corner of it.
+        match way(library, state, state.moment.complaint, goal) {
+            Some(needed) => Self::of_needed(state, Some(needed)),
+            None => Self::of_nothing(library, state),
+        }
+    }
+
+    fn of_needed(state: &State, needed: Option<Vec<Needed>>) -> Self {
+        let Some(needed) = needed else {
+            return Self::impossible("no tree comes to it");
+        };
+        let mut backing = Self::default();
+        for Needed {
+            words,
+            holding,
+            data,
+        } in needed
+        {
+            backing.add(&words, holding);
+            if matches!(holding, Holding::Missing | Holding::Borderline) {
+                let open = |datum: &Datum| {
+                    let stands = state.value(*datum).is_some() && holding == Holding::Missing;
+                    !stands && !state.could_not.contains_key(datum)
+                };
+                backing.offer(data.into_iter().filter(open));
+            }
+        }
+        backing
+    }
+
+    fn impossible(why: &str) -> Self {
+        Self {
+            lacks: vec![why.to_owned()],
+            ..Self::default()
+        }
+    }
+
+    fn add(&mut self, words: &str, holding: Holding) {
+        let because = match holding {
+            Holding::Holds => {
+                self.holds += 1;
+                return;
+            }
+            Holding::Missing => "not taken",
+            Holding::Borderline => "too near to its bound to tell",
+            Holding::Contradicted => "what was taken says otherwise",
+        };
+        self.contradicted |= holding == Holding::Contradicted;
+        self.lacks.push(format!("{words} ({because})"));
+    }
+
+    fn offer(&mut self, data: impl IntoIterator<Item = Datum>) {
+        for datum in data {
+            if !self.takes.contains(&datum) {
+                self.takes.push(datum);
+            }
+        }
+    }
+}
+
+/// The trees that a call can begin with. What only visits lead to leans on what was answered before it; and a danger's tree
+/// takes the danger for granted.
+fn entries(library: &Library) -> impl Iterator<Item = Id<Tree>> {
+    let is_danger = |id: Id<Tree>| library.dangers.iter().any(|danger| danger.tree == id);
+    let begins = move |(id, complaint): &(Id<Tree>, bool)| {
+        (*complaint || library.gate == Some(*id)) && !is_danger(*id)
+    };
+    (library.trees.iter())
+        .map(|(id, tree)| (id, tree.complaint.is_some()))
+        .filter(begins)
+        .map(|(id, _)| id)
+}
