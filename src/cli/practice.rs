@@ -224,6 +224,12 @@ fn page(sections: &[Known], setup: &Setup) -> String {
             }
         }
     }
+    // The way of the tree is long: what came of it stands once more where the eye is.
+    for section in sections.iter().skip(1).take(1) {
+        for line in section.lines.iter().take(1) {
+            page.push_str(&format!("\nIN SHORT\n  {line}\n"));
+        }
+    }
     page.push_str(&format!("\nThe same furnace for others: {}\n", command(setup)));
     page
 }

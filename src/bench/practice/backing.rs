@@ -70,14 +70,14 @@ impl Backing {
     }
 
     fn by_the_trees(library: &Library, state: &State, fault: Id<Fault>) -> Self {
-        let goal = Goal::Verdict(fault);
-        if library.faults[fault].remedy != Remedy::None {
-            return Self::of_needed(state, way(library, state, entries(library), goal));
-        }
-        // That nothing is wrong is said of the whole complaint, and not of some corner of it.
-        match way(library, state, state.moment.complaint, goal) {
-            Some(needed) => Self::of_needed(state, Some(needed)),
-            None => Self::of_nothing(library, state),
+        match library.faults[fault].remedy {
+            // That nothing is wrong is said of the whole complaint, and not of some corner of it.
+            Remedy::None => Self::of_nothing(library, state),
+            _ => {
+                let goal = Goal::Verdict(fault);
+                let entries = state.moment.complaint.into_iter().chain(entries(library));
+                Self::of_needed(state, way(library, state, entries, goal))
+            }
         }
     }
 

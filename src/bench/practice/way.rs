@@ -10,7 +10,7 @@ use crate::bench::technician::NOT_HERE;
 use crate::library::{
     Answers, Claim, ClaimKind, Datum, Edge, Fault, FieldKind, Id, Kind, Library, Remedy, Step, Tree,
 };
-use crate::walk::{Holding, State, claim_holds, claim_words};
+use crate::walk::{Holding, State, claim_holds, claim_words, inputs_of};
 
 /// What a way is to come to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -191,7 +191,7 @@ impl Ways<'_> {
                 answers,
                 unable,
             } => self.answered(Datum::Field(*field), answers, unable.as_ref(), void),
-            Kind::Do { go, voids, .. } => vec![(go.go, Found::default(), voids.clone())],
+            Kind::Do { go, voids, .. } => vec![(go.go, Found::default(), self.void_with(voids))],
             Kind::Visit { tree, returns, .. } => returns
                 .iter()
                 .filter_map(|(outcome, edge)| {
@@ -203,6 +203,19 @@ impl Ways<'_> {
         }
     }
 
+    /// What work makes void: with a value, all that it is worked out from and all that is worked out from it.
+    fn void_with(&self, voids: &[Datum]) -> Vec<Datum> {
+        let library = self.library;
+        let mut all = Vec::new();
+        for datum in voids {
+            all.push(*datum);
+            all.extend(inputs_of(library, *datum));
+            let readings = library.readings.iter().map(|(id, _)| Datum::Reading(id));
+            all.extend(readings.filter(|reading| inputs_of(library, *reading).contains(datum)));
+        }
+        all
+    }
+
     fn answered(
         &self,
         datum: Datum,
@@ -211,8 +224,7 @@ impl Ways<'_> {
         void: &[Datum],
     ) -> Vec<(Id<Step>, Found, Vec<Datum>)> {
         // Only what the furnace itself did not show: whoever did not look has no answer.
-        let could_not = self.state.could_not.get(&datum).is_some_and(|why| why == NOT_HERE);
-        let unable = unable.filter(|_| could_not);
+        let unable = unable.filter(|_| self.is_not_here(datum));
         let unable = unable.map(|edge| (edge.go, Found::default(), Vec::new()));
         let claims = claims(self.library, datum, answers);
         let answers = claims.into_iter().map(|(go, claim)| {
@@ -225,12 +237,19 @@ impl Ways<'_> {
         answers.chain(unable).collect()
     }
 
+    /// Whether the furnace itself does not show it.
+    fn is_not_here(&self, datum: Datum) -> bool {
+        self.state.could_not.get(&datum).is_some_and(|why| why == NOT_HERE)
+    }
+
     fn stands(&self, datum: Datum, claim: Option<&Claim>) -> Found {
         let holding = match claim {
             Some(claim) => claim_holds(self.state, claim),
             None if self.state.value(datum).is_some() => Holding::Holds,
             None => Holding::Missing,
         };
+        // What is not to be had here is no nearer than what was found otherwise.
+        let not_here = self.is_not_here(datum) && holding == Holding::Missing;
         let words = match claim {
             Some(claim) => claim_words(self.library, claim),
             None => self.library.title_of(datum).to_owned(),
@@ -240,6 +259,7 @@ impl Ways<'_> {
         Found {
             cost: match holding {
                 Holding::Holds => 0,
+                _ if not_here => OTHERWISE,
                 Holding::Missing | Holding::Borderline => 1,
                 Holding::Contradicted => OTHERWISE,
             },
