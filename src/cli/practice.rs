@@ -23,6 +23,7 @@ use crate::bench::simulated::{Probes, Simulated};
 use crate::bench::trials::play;
 use crate::face::Left;
 use crate::library::Library;
+use crate::plain;
 use crate::source::{Safe, ascii, safe, wrap};
 use crate::store::{SessionId, TakenUp};
 use crate::walk::{Call, Known, Opened};
@@ -146,10 +147,7 @@ fn practise<M: Machine + Clone>(
     let left = hand_over(desk, plain)?;
     if left == Left::Closed {
         super::print(&page(desk.known_after(), setup))?;
-        super::tell(&format!(
-            "Closed. The job report: {}",
-            about("report", id, place)
-        ));
+        super::tell(&format!("Closed. The job report: {}", about("report", id, place)));
     } else {
         super::tell(&format!(
             "Practice left. To go on: {}. The same furnace from the start: {}",
@@ -216,22 +214,27 @@ fn page(sections: &[Known], setup: &Setup) -> String {
     for section in sections {
         page.push_str(&format!("\n{}\n", section.heading.as_str().to_uppercase()));
         for text in &section.lines {
-            let text = if look.unicode { text.clone() } else { ascii(text) };
-            let lines = wrap(&text, look.width.saturating_sub(INDENT).max(INDENT));
-            for (number, line) in lines.iter().enumerate() {
-                let indent = if number == 0 { "  " } else { "    " };
-                page.push_str(&format!("{indent}{line}\n"));
-            }
+            page.push_str(&lines(text, look));
         }
     }
     // The way of the tree is long: what came of it stands once more where the eye is.
-    for section in sections.iter().skip(1).take(1) {
-        for line in section.lines.iter().take(1) {
-            page.push_str(&format!("\nIN SHORT\n  {line}\n"));
-        }
+    if let Some(verdict) = sections.get(1).and_then(|section| section.lines.first()) {
+        page.push_str("\nIN SHORT\n");
+        page.push_str(&lines(verdict, look));
     }
     page.push_str(&format!("\nThe same furnace for others: {}\n", command(setup)));
     page
+}
+
+/// A text as it fits, indented.
+fn lines(text: &Safe, look: plain::Options<'_>) -> String {
+    let text = if look.unicode { text.clone() } else { ascii(text) };
+    let lines = wrap(&text, look.width.saturating_sub(INDENT).max(INDENT));
+    let indented = lines.iter().enumerate().map(|(number, line)| {
+        let indent = if number == 0 { "  " } else { "    " };
+        format!("{indent}{line}\n")
+    });
+    indented.collect()
 }
 
 fn command(setup: &Setup) -> String {

@@ -86,7 +86,10 @@ impl<M: Machine> Exercise<M> {
             Datum::Sign(id) => (1, id.index()),
             Datum::Field(id) => (2, id.index()),
         };
-        let taken = state.trail.iter().filter(|answered| answered.what == What::Datum(of));
+        let taken = state
+            .trail
+            .iter()
+            .filter(|answered| answered.what == What::Datum(of));
         let doubts = state.moment.raised.iter().filter(|(raised, _)| *raised == of);
         Dice::of(&[
             self.setup.seed,

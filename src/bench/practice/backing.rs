@@ -52,10 +52,10 @@ impl Backing {
         backing
     }
 
-    /// The first lines that it lacks in words, each after a word of the caller's; and how many more there are.
+    /// The first lines that it lacks in words, each after some of the caller's; and how many more there are.
     pub(super) fn lack_words(&self, before: &str) -> Vec<String> {
         let shown = self.lacks.iter().take(MOST_SHOWN);
-        let mut words: Vec<String> = shown.map(|line| format!("{before}: {line}")).collect();
+        let mut words: Vec<String> = shown.map(|line| format!("{before}{line}")).collect();
         let more = self.lacks.len().saturating_sub(MOST_SHOWN);
         if more > 0 {
             words.push(format!("and {more} more"));
@@ -75,8 +75,9 @@ impl Backing {
             Remedy::None => Self::of_nothing(library, state),
             _ => {
                 let goal = Goal::Verdict(fault);
-                let entries = state.moment.complaint.into_iter().chain(entries(library));
-                Self::of_needed(state, way(library, state, entries, goal))
+                // What this complaint leads to is not shown by what would have done for another one.
+                let own = way(library, state, state.moment.complaint, goal);
+                Self::of_needed(state, own.or_else(|| way(library, state, entries(library), goal)))
             }
         }
     }
@@ -86,12 +87,7 @@ impl Backing {
             return Self::impossible("no tree comes to it");
         };
         let mut backing = Self::default();
-        for Needed {
-            words,
-            holding,
-            data,
-        } in needed
-        {
+        for Needed { words, holding, data } in needed {
             backing.add(&words, holding);
             if matches!(holding, Holding::Missing | Holding::Borderline) {
                 let open = |datum: &Datum| {

@@ -96,7 +96,9 @@ pub fn debrief(
         .map(|fault| (*fault, judge_verdict(library, *fault, &truth, in_order)))
         .collect();
     let condemned = |outcome: Outcome, which: &dyn Fn(Id<library::Fault>) -> bool| {
-        let judged = judged.iter().filter(|(fault, judged)| *judged == outcome && which(*fault));
+        let judged = judged
+            .iter()
+            .filter(|(fault, judged)| *judged == outcome && which(*fault));
         let parts = judged.filter_map(|(fault, _)| match library.faults[*fault].remedy {
             Remedy::Replace(part) => Some(library.parts[part].title.clone()),
             _ => None,
@@ -106,7 +108,9 @@ pub fn debrief(
     Debrief {
         outcome: outcome(library, state, mended, &truth, &judged),
         proof: proof(library, reference.mode, state, insisted, in_order),
-        stopped: named.iter().all(|fault| library.faults[*fault].remedy == Remedy::None),
+        stopped: named
+            .iter()
+            .all(|fault| library.faults[*fault].remedy == Remedy::None),
         truth: truth.iter().map(|fault| fault.title.to_owned()).collect(),
         mended: mended && !truth.is_empty(),
         ended: state.ended.as_ref().map_or_else(

@@ -27,7 +27,9 @@ pub(super) fn read(library: &Library, text: &str) -> Option<Misplaced> {
     let (put, _) = rest.split_once(SHOWED)?;
     let called = |title: &str| {
         let mut readings = library.readings.iter();
-        readings.find(|(_, reading)| reading.title == title).map(|(id, _)| id)
+        readings
+            .find(|(_, reading)| reading.title == title)
+            .map(|(id, _)| id)
     };
     let (asked, put) = (called(asked)?, called(put)?);
     Some(Misplaced {

@@ -10,9 +10,7 @@ use super::{Mode, Setup};
 use crate::bench::machine::Machine;
 use crate::library::{Datum, Id, Library, Reading, Step};
 use crate::source::Safe;
-use crate::walk::{
-    Command, Event, Misfit, Opened, Refusal, Role, State, Wanted, apply, go_on, open, wanted,
-};
+use crate::walk::{Command, Event, Misfit, Opened, Refusal, Role, State, Wanted, apply, go_on, open, wanted};
 
 /// A furnace, an apprentice's meters, and how far the exercise has come.
 #[derive(Clone, Debug)]

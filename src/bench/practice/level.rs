@@ -185,11 +185,19 @@ mod tests {
 
     #[test]
     fn a_mark_is_read_as_it_was_written() {
-        for (seed, level, mode) in [(0, Level::Common, Mode::Free), (u64::MAX, Level::Hard, Mode::Guided)] {
+        for (seed, level, mode) in [
+            (0, Level::Common, Mode::Free),
+            (u64::MAX, Level::Hard, Mode::Guided),
+        ] {
             let setup = Setup { seed, level, mode };
             assert_eq!(Setup::read(&setup.mark()), Some(setup));
         }
-        for other in ["practice seed 3", "practice seed 3 level 4", "practice seed 3 level 1 blind", "a.yaml"] {
+        for other in [
+            "practice seed 3",
+            "practice seed 3 level 4",
+            "practice seed 3 level 1 blind",
+            "a.yaml",
+        ] {
             assert_eq!(Setup::read(other), None, "{other}");
         }
     }

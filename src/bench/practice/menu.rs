@@ -126,19 +126,41 @@ impl<M: Machine> Exercise<M> {
             Menu::Gate | Menu::Lacking(_) => (false, false),
         };
         let here = |datum: &Datum| match &self.menu {
-            Menu::Data(at) => self.groups.data.get(*at).is_some_and(|group| group.members.contains(datum)),
+            Menu::Data(at) => self
+                .groups
+                .data
+                .get(*at)
+                .is_some_and(|group| group.members.contains(datum)),
             Menu::Found { data, .. } => data.contains(datum),
             _ => false,
         };
         let named_here = |fault: &Id<Fault>| match &self.menu {
-            Menu::Faults(at) => self.groups.faults.get(*at).is_some_and(|group| group.members.contains(fault)),
+            Menu::Faults(at) => self
+                .groups
+                .faults
+                .get(*at)
+                .is_some_and(|group| group.members.contains(fault)),
             Menu::Found { faults, .. } => faults.contains(fault),
             _ => false,
         };
-        let all = self.groups.data.iter().filter(|_| data).flat_map(|group| &group.members);
-        let takes = all.filter(|datum| !here(datum)).map(|datum| take(library, state, datum));
-        let all = self.groups.faults.iter().filter(|_| faults).flat_map(|group| &group.members);
-        let names = all.filter(|fault| !named_here(fault)).map(|fault| name(library, fault));
+        let all = self
+            .groups
+            .data
+            .iter()
+            .filter(|_| data)
+            .flat_map(|group| &group.members);
+        let takes = all
+            .filter(|datum| !here(datum))
+            .map(|datum| take(library, state, datum));
+        let all = self
+            .groups
+            .faults
+            .iter()
+            .filter(|_| faults)
+            .flat_map(|group| &group.members);
+        let names = all
+            .filter(|fault| !named_here(fault))
+            .map(|fault| name(library, fault));
         takes.chain(names).collect()
     }
 

@@ -24,7 +24,10 @@ pub(super) fn overlooked(
             continue;
         }
         overlooked.push(match shut_down {
-            true => format!("It was left off, but for something else; nobody was told of: {}", fault.title),
+            true => format!(
+                "It was left off, but for something else; nobody was told of: {}",
+                fault.title
+            ),
             false => format!("It must not run, and was not shut down: {}", fault.title),
         });
     }

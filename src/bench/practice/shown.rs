@@ -2,8 +2,8 @@
 
 use super::Mode;
 use super::ahead::is_free;
-use super::exercise::{Exercise, Turn};
 use super::backing::Backing;
+use super::exercise::{Exercise, Turn};
 use super::menu::Menu;
 use super::places::places;
 use crate::bench::machine::Machine;
@@ -90,9 +90,7 @@ impl<M: Machine> Exercise<M> {
             entries.into_iter().map(|(_, words)| words),
         );
         let beyond = self.beyond(library, state).into_iter().enumerate();
-        ask.by_words = beyond
-            .map(|(at, (_, text))| option(listed + at, text))
-            .collect();
+        ask.by_words = beyond.map(|(at, (_, text))| option(listed + at, text)).collect();
         (ask.minutes, ask.unable, ask.unsure) = (None, None, None);
     }
 
@@ -137,7 +135,11 @@ fn option(value: usize, text: Safe) -> ShownOption {
 
 /// What a named fault lacks, as far as a screen holds it.
 fn lacks(backing: &Backing) -> Vec<Safe> {
-    backing.lack_words("It lacks").iter().map(|line| safe(line)).collect()
+    backing
+        .lack_words("It lacks: ")
+        .iter()
+        .map(|line| safe(line))
+        .collect()
 }
 
 /// Has something taken: the furnace answers.

@@ -43,7 +43,9 @@ impl Debrief {
             (Outcome::Right, Some(_)) if sound => {
                 "right that nothing is wrong, but not shown: too little was looked at to know it"
             }
-            (Outcome::Right, Some(0)) => "a lucky guess: the right name, but nothing that was taken proves it",
+            (Outcome::Right, Some(0)) => {
+                "a lucky guess: the right name, but nothing that was taken proves it"
+            }
             (Outcome::Right, Some(_)) => "the right name, but not proven",
             (Outcome::Referred, _) if self.stopped => "stopped: nothing condemned, and the fault not found",
             (Outcome::Referred, _) => "handed on or left off, but not for what was wrong",
@@ -62,15 +64,12 @@ impl Debrief {
         if self.mended {
             truth.push("Work on the way has put it right".to_owned());
         }
-        let found = vec![
-            capital(self.verdict()),
-            format!("You ended with: {}", self.ended),
-        ];
+        let found = vec![capital(self.verdict()), format!("You ended with: {}", self.ended)];
         let mut sections = vec![("What was wrong", truth), ("What you found", found)];
         if let Proof::Lacking(backing) = &self.proof {
             sections.push(match self.outcome {
-                Outcome::Right => ("What would have proven it", backing.lack_words("Lacks")),
-                _ => ("What its proof lacked", backing.lack_words("Lacks")),
+                Outcome::Right => ("What would have proven it", backing.lack_words("")),
+                _ => ("What its proof lacked", backing.lack_words("")),
             });
         }
         sections.push(("What it took", self.took()));

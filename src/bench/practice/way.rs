@@ -106,13 +106,16 @@ impl Ways<'_> {
         let start = library.trees[tree].start?;
         let mut reached: BTreeMap<Id<Step>, Reached> = BTreeMap::new();
         let mut waiting = BinaryHeap::from([Reverse((0, start))]);
-        reached.insert(start, Reached {
-            cost: 0,
-            from: None,
-            needed: Vec::new(),
-            void: Vec::new(),
-            done: false,
-        });
+        reached.insert(
+            start,
+            Reached {
+                cost: 0,
+                from: None,
+                needed: Vec::new(),
+                void: Vec::new(),
+                done: false,
+            },
+        );
         let mut best: Option<Found> = None;
         while let Some(Reverse((cost, at))) = waiting.pop() {
             if best.as_ref().is_some_and(|best| best.cost <= cost) {
@@ -138,13 +141,16 @@ impl Ways<'_> {
                     continue;
                 }
                 let void = [void.as_slice(), voids.as_slice()].concat();
-                reached.insert(go, Reached {
-                    cost,
-                    from: Some(at),
-                    needed: taken.needed,
-                    void,
-                    done: false,
-                });
+                reached.insert(
+                    go,
+                    Reached {
+                        cost,
+                        from: Some(at),
+                        needed: taken.needed,
+                        void,
+                        done: false,
+                    },
+                );
                 waiting.push(Reverse((cost, go)));
             }
         }
@@ -239,7 +245,10 @@ impl Ways<'_> {
 
     /// Whether the furnace itself does not show it.
     fn is_not_here(&self, datum: Datum) -> bool {
-        self.state.could_not.get(&datum).is_some_and(|why| why == NOT_HERE)
+        self.state
+            .could_not
+            .get(&datum)
+            .is_some_and(|why| why == NOT_HERE)
     }
 
     fn stands(&self, datum: Datum, claim: Option<&Claim>) -> Found {
@@ -263,11 +272,7 @@ impl Ways<'_> {
                 Holding::Missing | Holding::Borderline => 1,
                 Holding::Contradicted => OTHERWISE,
             },
-            needed: vec![Needed {
-                words,
-                holding,
-                data,
-            }],
+            needed: vec![Needed { words, holding, data }],
         }
     }
 }

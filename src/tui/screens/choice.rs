@@ -32,7 +32,12 @@ pub fn sheet(theme: Theme, ask: &Ask, input: &Input, chosen: Option<usize>, widt
         let start = page.len();
         let marked = chosen == Some(number);
         let label = if number == 0 { "choose" } else { "" };
-        page.item(label, marked, &tag(number, long, words), &row.pieces(theme, marked, column));
+        page.item(
+            label,
+            marked,
+            &tag(number, long, words),
+            &row.pieces(theme, marked, column),
+        );
         if marked {
             sheet.keep = start..page.len();
         }

@@ -35,7 +35,9 @@ pub fn typed(model: &mut Model, scene: Scene<'_>) {
         Some(_) => (count == 1).then_some(0),
         None => {
             let number = typed.trim().parse().ok();
-            number.and_then(|number: usize| number.checked_sub(1)).filter(|at| *at < count)
+            number
+                .and_then(|number: usize| number.checked_sub(1))
+                .filter(|at| *at < count)
         }
     };
 }
