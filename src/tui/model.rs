@@ -5,6 +5,7 @@ use tui_input::Input;
 use super::keys::{Place, Press};
 use crate::face::Left;
 use crate::face::{Home, HomeChoice};
+use crate::layout::NUMBERED;
 use crate::library::{Id, Restore};
 use crate::source::Safe;
 use crate::walk::{Ask, Command, Known, NotDone, Question, ShownOption, Standing};
@@ -69,13 +70,10 @@ impl<'a> Scene<'a> {
     }
 }
 
-/// Digits that there is a key for.
-const DIGITS: usize = 9;
-
 /// Whether a list is searched, and its numbers are typed: it has more options than there are digits, or more than it shows.
 pub fn is_long(ask: &Ask) -> bool {
     match &ask.question {
-        Question::Choice { options, .. } => options.len() > DIGITS || !ask.by_words.is_empty(),
+        Question::Choice { options, .. } => options.len() > NUMBERED || !ask.by_words.is_empty(),
         _ => false,
     }
 }

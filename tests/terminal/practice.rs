@@ -72,7 +72,7 @@ fn a_fault_is_found_by_its_words_named_and_judged_at_any_size() {
         at(&mut terminal, "Everything is answered", &[ENTER]);
         at(&mut terminal, "What was wrong", &[DOWN, ENTER]);
         leaves_closed(&mut terminal);
-        shows(&terminal, "proofwalk practice --level 1 --seed 9");
+        shows(&terminal, "IN SHORT The right name, but not proven");
         assert_eq!(terminal.ends(), 0);
         assert!(scene.verify(&id).exits(0).out.contains("whole, closed"));
     }

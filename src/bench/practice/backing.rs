@@ -13,14 +13,19 @@ pub struct Backing {
     pub lacks: Vec<String>,
     /// What can still be taken for those.
     pub takes: Vec<Datum>,
-    /// What was taken speaks against it.
-    pub contradicted: bool,
+    /// How many of those are only to be had after work of the tree's own, which nobody does in free practice.
+    pub after_work: usize,
 }
 
 /// Lines that are told of what a proof lacks: a whole round of questions is read by nobody.
 const MOST_SHOWN: usize = 8;
 
 impl Backing {
+    /// Whether all speaks for it that can be taken before work is done.
+    pub fn is_shown(&self) -> bool {
+        self.holds > 0 && self.lacks.len() == self.after_work
+    }
+
     /// Whether it is proven. What nothing speaks for is not.
     pub fn is_proven(&self) -> bool {
         self.holds > 0 && self.lacks.is_empty()
@@ -117,7 +122,6 @@ impl Backing {
             Holding::Borderline => "too near to its bound to tell",
             Holding::Contradicted => "what was taken says otherwise",
         };
-        self.contradicted |= holding == Holding::Contradicted;
         self.lacks.push(format!("{words} ({because})"));
     }
 

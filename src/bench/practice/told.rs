@@ -32,9 +32,9 @@ impl Debrief {
     }
 
     fn verdict(&self) -> &'static str {
-        let held = match &self.proof {
-            Proof::Lacking(backing) => Some(backing.holds),
-            Proof::Proven | Proof::Nothing => None,
+        let (held, shown) = match &self.proof {
+            Proof::Lacking(backing) => (Some(backing.holds), backing.is_shown()),
+            Proof::Proven | Proof::Nothing => (None, false),
         };
         let sound = self.is_sound();
         match (self.outcome, held) {
@@ -42,6 +42,9 @@ impl Debrief {
             (Outcome::Right, None) => "right, and proven",
             (Outcome::Right, Some(_)) if sound => {
                 "right that nothing is wrong, but not shown: too little was looked at to know it"
+            }
+            (Outcome::Right, Some(_)) if shown => {
+                "right: all that can be taken before the work speaks for it; the work would prove it"
             }
             (Outcome::Right, Some(0)) => {
                 "a lucky guess: the right name, but nothing that was taken proves it"

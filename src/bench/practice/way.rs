@@ -34,6 +34,8 @@ pub(super) struct Needed {
     pub holding: Holding,
     /// What must be known for it.
     pub data: Vec<Datum>,
+    /// It is asked again after work of the tree's own, which nobody does in free practice.
+    pub after_work: bool,
 }
 
 /// A way with what it costs: what was not taken, and what was taken and says otherwise.
@@ -83,7 +85,7 @@ struct Reached {
     /// Where it came from, and what that took.
     from: Option<Id<Step>>,
     needed: Vec<Needed>,
-    /// What work on the way has made void: nobody does it, so what is asked again after it is left out.
+    /// What work on the way has made void.
     void: Vec<Datum>,
     done: bool,
 }
@@ -234,10 +236,7 @@ impl Ways<'_> {
         let unable = unable.map(|edge| (edge.go, Found::default(), Vec::new()));
         let claims = claims(self.library, datum, answers);
         let answers = claims.into_iter().map(|(go, claim)| {
-            let found = match void.contains(&datum) {
-                true => Found::default(),
-                false => self.stands(datum, claim.as_ref()),
-            };
+            let found = self.stands(datum, claim.as_ref(), void.contains(&datum));
             (go, found, Vec::new())
         });
         answers.chain(unable).collect()
@@ -251,8 +250,10 @@ impl Ways<'_> {
             .is_some_and(|why| why == NOT_HERE)
     }
 
-    fn stands(&self, datum: Datum, claim: Option<&Claim>) -> Found {
+    fn stands(&self, datum: Datum, claim: Option<&Claim>, after_work: bool) -> Found {
         let holding = match claim {
+            // What stands was taken before it.
+            _ if after_work => Holding::Missing,
             Some(claim) => claim_holds(self.state, claim),
             None if self.state.value(datum).is_some() => Holding::Holds,
             None => Holding::Missing,

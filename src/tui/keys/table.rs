@@ -82,7 +82,7 @@ pub static TABLE: &[Binding] = &[
     line(one(&[Press::PageUp]), SCROLLS, Action::ScrollUp, "", "Scroll the long text up"),
     line(one(&[Press::PageDown]), SCROLLS, Action::ScrollDown, "", "Scroll the long text down"),
     line(Keys::Reading, &[Number], Action::Type, "", "Type the reading; a bare number is in the unit asked for"),
-    line(Keys::Reading, &[List], Action::Type, "", "Type the number of what you choose, or words of it to look for"),
+    line(Keys::Reading, &[List], Action::Type, "", "Type a number, or words to look for"),
     line(one(&[Press::Esc]), &[List], Action::DeleteLine, "", "Forget what was typed: the whole list again"),
     line(Keys::Text, &[Writing], Action::Type, "", "Write"),
     line(one(&[Press::Backspace, Press::Ctrl('h')]), TYPING, Action::DeleteBefore, "", "Delete the character before"),

@@ -35,7 +35,7 @@ pub fn sheet(theme: Theme, ask: &Ask, input: &Input, chosen: Option<usize>, widt
         page.item(
             label,
             marked,
-            &tag(number, long, words),
+            &tag(number, !ask.by_words.is_empty(), words),
             &row.pieces(theme, marked, column),
         );
         if marked {
@@ -56,8 +56,8 @@ pub fn sheet(theme: Theme, ask: &Ask, input: &Input, chosen: Option<usize>, widt
 }
 
 /// The number that an option is chosen by. What words have found is chosen with the arrows: its place means nothing.
-fn tag(number: usize, long: bool, words: Option<&str>) -> Safe {
-    safe(&match (long, words) {
+fn tag(number: usize, lined_up: bool, words: Option<&str>) -> Safe {
+    safe(&match (lined_up, words) {
         (_, Some(_)) => "-".to_owned(),
         (true, None) => format!("{:>2}", number + 1),
         (false, None) => (number + 1).to_string(),
