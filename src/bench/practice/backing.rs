@@ -92,7 +92,18 @@ impl Backing {
             return Self::impossible("no tree comes to it");
         };
         let mut backing = Self::default();
-        for Needed { words, holding, data } in needed {
+        for needed in needed {
+            let Needed {
+                words,
+                holding,
+                data,
+                after_work,
+            } = needed;
+            if after_work {
+                backing.after_work += 1;
+                backing.lacks.push(format!("{words} (not taken after the work)"));
+                continue;
+            }
             backing.add(&words, holding);
             if matches!(holding, Holding::Missing | Holding::Borderline) {
                 let open = |datum: &Datum| {

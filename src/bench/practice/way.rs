@@ -273,7 +273,12 @@ impl Ways<'_> {
                 Holding::Missing | Holding::Borderline => 1,
                 Holding::Contradicted => OTHERWISE,
             },
-            needed: vec![Needed { words, holding, data }],
+            needed: vec![Needed {
+                words,
+                holding,
+                data,
+                after_work,
+            }],
         }
     }
 }
