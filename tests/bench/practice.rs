@@ -20,6 +20,9 @@ struct Practised {
     asked: Vec<String>,
 }
 
+/// Answers a question, asked again or not.
+type Apprentice = dyn FnMut(&Question, Option<&Again>) -> Command;
+
 /// Practises until the call is closed.
 fn practise(
     library: &Library,
@@ -336,7 +339,7 @@ fn a_call_that_is_taken_up_anywhere_goes_on_as_it_would_have() {
             answered_from: Some(setup.mark()),
         };
         let fresh = || Exercise::new(&library, setup, drawn.machine.clone(), &[]);
-        let mut answer: Box<dyn FnMut(&Question, Option<&Again>) -> Command> = match mode {
+        let mut answer: Box<Apprentice> = match mode {
             Mode::Guided => Box::new(follows()),
             Mode::Free => Box::new(names("Filter loaded")),
         };
