@@ -68,6 +68,9 @@ impl<'m, M: Machine> Technician<'m, M> {
     }
 }
 
+/// Why a furnace shows nothing where it is asked.
+pub const NOT_HERE: &str = "not at this furnace, or not in this state";
+
 /// What is answered for a value that a walk waits for: what a meter shows of it, what is seen, what stands on the plate.
 pub fn taken(
     machine: &mut impl Machine,
@@ -85,7 +88,7 @@ pub fn taken(
         }
         (Datum::Sign(_) | Datum::Field(_), Some(Truth::Value(value))) => Command::Choose(value),
         (Datum::Sign(_), _) if asks_whether_unsure(library, state) => Command::Unsure,
-        _ => Command::Unable("not at this furnace, or not in this state".to_owned()),
+        _ => Command::Unable(NOT_HERE.to_owned()),
     }
 }
 

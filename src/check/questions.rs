@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use crate::layout::{MARGIN, Part, Parts, TAG_GAP, TYPED, answer, asked, column, letter, lines};
+use crate::layout::{MARGIN, NUMBERED, Part, Parts, TAG_GAP, TYPED, answer, asked, column, letter, lines};
 use crate::library::{
     Answers, BandAnswer, Choice, Edge, FieldKind, Id, Kind, Library, Obtained, PlateField, Step, Taking,
 };
@@ -76,7 +76,11 @@ pub(super) fn shown(library: &Library, step: &Step, width: usize) -> Option<Show
             text: usize::from(says_more),
             gives_way: true,
             list: list(&rows, room),
-            foot: if number.is_some() { TYPED } else { 0 },
+            foot: match number {
+                Some(_) => TYPED,
+                // What is typed to choose from a long list.
+                None => usize::from(rows.len() > NUMBERED),
+            },
             ..Parts::default()
         },
         answers: rows.len(),

@@ -114,8 +114,18 @@ pub(super) enum Command {
     Rehearse(Rehearse),
     /// Practise on a simulated furnace with a hidden fault.
     ///
-    /// Without `--guided` you choose what is looked at and measured, and name the fault when you are sure. Afterwards it is told
-    /// what the fault was, what a proven way looked like, and what yours took.
+    /// Free: you choose what is looked at and measured, each for its minutes, and name the fault once what you took proves it.
+    /// A right name that nothing proves is told as a lucky guess. Where nothing is wrong, name that, or stop and say so.
+    ///
+    /// Guided, with `--guided`: the tree asks, you say where the probe goes, and the furnace answers when it is where it
+    /// should be. Elsewhere it shows what is measured there, and the minutes count.
+    ///
+    /// Afterwards it is told what the fault was, what would have proven it, your minutes against the tree's, the parts you
+    /// condemned for nothing, the dangers you overlooked, what you left open, and the tree's way.
+    ///
+    /// It is kept as a session that says that it is practice: `resume` takes it up, `report` and `replay` tell it, and an
+    /// audit does not count it as a call. For a class, give everybody the same `--level` and `--seed`: the same furnace, the
+    /// same fault, and meters that show the same.
     Practice(Practising),
     /// Draw a tree, to look at or to print.
     Picture {
@@ -220,7 +230,11 @@ pub(super) struct Practising {
     /// The tree asks, and the furnace answers where the probe is put where it should be.
     #[arg(long)]
     pub guided: bool,
-    /// 1: one common fault; 2: any fault, or none; 3: two at once, or one that comes and goes.
+    /// How hard it is: 1, 2 or 3.
+    ///
+    /// 1: one of the faults that are met every winter. 2: any fault the furnace can have, also rare ones, or none at all.
+    /// 3: two faults at once, of which one is to be found; or one that shows only warm, under load, in the wind or after a
+    /// while.
     #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u8).range(1..=3))]
     pub level: u8,
     /// The furnace of this number: the same level and seed are the same furnace for a whole class. Without it, any.
@@ -260,7 +274,8 @@ pub(super) struct Trials {
     /// With `--bench`: write the sessions of a company's simulated season into this folder, with what was true of each in
     /// `truth.csv` and the sums in `truth.json`.
     ///
-    /// Its technicians have habits, good and bad, and owners call again where something was got wrong.
+    /// Its technicians have habits, good and bad, and owners call again where something was got wrong. With `--format json`
+    /// it prints the sums of `truth.json` and, as `files`, where the season was written.
     #[arg(long, value_name = "DIR", requires = "bench", conflicts_with_all = ["pairs", "only", "watch"])]
     pub season: Option<PathBuf>,
 }

@@ -64,11 +64,16 @@ impl<'l> Desk<'l> {
     /// Finishes what the last answer led to, where the call was cut off in the middle of it.
     pub fn go_on(&mut self) -> Result<(), Failure> {
         let events = go_on(self.library, &self.state)?;
+        self.keep_on(&events)
+    }
+
+    /// Takes over what the call went on to do by itself.
+    pub fn keep_on(&mut self, events: &[Event]) -> Result<(), Failure> {
         if events.is_empty() {
             return Ok(());
         }
-        self.save(&events)?;
-        self.fold(&events)
+        self.save(events)?;
+        self.fold(events)
     }
 
     /// Tells what was known of the equipment before.

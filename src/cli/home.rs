@@ -3,7 +3,7 @@
 use super::arguments::Walking;
 use super::failure::{Failure, WRONG_USE};
 use super::library::{load, sound};
-use super::resume::{can_go_on, of};
+use super::resume::{is_open, of};
 use super::sessions::about;
 use super::walk::sessions;
 use super::{look, resume, walk};
@@ -34,7 +34,7 @@ pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     let loaded = sound(walking.library.as_deref(), &walking.overlays.folders)?;
     let library = &loaded.library;
     let folder = sessions(walking.sessions.sessions.as_deref())?;
-    let mut open: Vec<Listed> = folder.list()?.into_iter().filter(can_go_on).collect();
+    let mut open: Vec<Listed> = folder.list()?.into_iter().filter(is_open).collect();
     open.retain(|listed| walking.technician.is_none() || of(listed) == walking.technician);
     open.reverse();
     let complaints = complaints(library);

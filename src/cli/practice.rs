@@ -2,24 +2,31 @@
 
 mod desk;
 
+use std::path::Path;
+
 use uuid::Uuid;
 
-use super::arguments::Practising;
+use super::arguments::{Practising, Walking};
 use super::failure::{Failure, WRONG_USE};
-use super::library::sound;
+use super::library::{Loaded, sound};
 use super::look;
 use super::rehearse::known_to_furnace;
+use super::resume::{is_closed, mended};
+use super::session::{events, opened};
 use super::walk::{about, all_saved, hand_over, new_id, sessions};
 use crate::bench::condition::Condition;
 use crate::bench::furnace::Furnace;
+use crate::bench::machine::Machine;
 use crate::bench::make::Make;
 use crate::bench::practice::{Exercise, Level, Mode, Reference, Setup};
 use crate::bench::simulated::{Probes, Simulated};
 use crate::bench::trials::play;
 use crate::face::Left;
 use crate::library::Library;
+use crate::plain;
 use crate::source::{Safe, ascii, safe, wrap};
-use crate::walk::{Known, Opened};
+use crate::store::{SessionId, TakenUp};
+use crate::walk::{Call, Known, Opened};
 use desk::{Desk, PracticeDesk};
 
 /// Seeds that a person can say across a room.
@@ -32,51 +39,120 @@ const INDENT: usize = 4;
 pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
     let loaded = sound(how.library.as_deref(), &how.overlays.folders)?;
     let library = &loaded.library;
-    let probes = Probes::of(library);
-    known_to_furnace(library, &probes)?;
     let setup = setup(how)?;
-    let build = |make: Make, condition: Condition| Simulated::new(&probes, Furnace { make, condition });
-    let Some((subject, drawn)) = setup.draw(library, build) else {
-        return Err(
-            Failure::new(WRONG_USE, "no complaint of this library fits a simulated furnace")
-                .help("name its trees as those of the built-in library, or practise with that"),
-        );
-    };
-    let played = play(library, subject, setup.seed, build)?;
-    let Some(played) = played else {
-        return Err(Failure::new(WRONG_USE, "this furnace cannot be drawn again").help("take another seed"));
-    };
+    let probes = Probes::of(library);
+    let (exercise, reference, tree) = drawn(library, &probes, setup)?;
     let opened = Opened {
         library: loaded.mark(),
-        tree: drawn.tree.to_owned(),
+        tree: tree.to_owned(),
         technician: how.technician.clone(),
         site: None,
         equipment: None,
         program: env!("CARGO_PKG_VERSION").to_owned(),
         answered_from: Some(setup.mark()),
     };
-    let folder = sessions(how.sessions.sessions.as_deref())?;
+    let place = how.sessions.sessions.as_deref();
+    let folder = sessions(place)?;
     folder.keep_library(&loaded.hash, library.files.as_slice())?;
     let id = new_id(how.clock);
     let journal = folder.create(&id)?;
-    let brief = brief(library, drawn.tree, &setup);
-    let missing: Vec<&str> = probes.missing().collect();
-    let exercise = Exercise::new(library, setup, drawn.machine, &missing);
     let events = exercise.open(library, opened)?;
     let desk = Desk::begin(library, &events, journal, how.clock)?;
-    let mut desk = PracticeDesk::new(library, desk, exercise, Reference { played }, brief);
-    let left = hand_over(&mut desk, how.plain)?;
-    let folder = how.sessions.sessions.as_deref();
+    let brief = brief(library, tree, &setup);
+    let mut desk = PracticeDesk::new(library, desk, exercise, reference, brief);
+    practise(&mut desk, &id, &setup, place, how.plain)
+}
+
+/// Takes up a practice call: the furnace is drawn again, and the work that was done on it done again.
+pub(super) fn take_up(
+    id: &SessionId,
+    loaded: &Loaded,
+    taken: TakenUp,
+    walking: &Walking,
+) -> Result<u8, Failure> {
+    let library = &loaded.library;
+    let events = events(&taken.records)?;
+    let opened = opened(&events)?;
+    let setup = setup_of(opened)?;
+    let probes = Probes::of(library);
+    let (mut exercise, reference, tree) = drawn(library, &probes, setup)?;
+    if tree != opened.tree {
+        return Err(another_furnace(&setup));
+    }
+    let state = exercise.take_up(library, &events)?;
+    if state.closed {
+        return Err(is_closed(id));
+    }
+    let mut desk = Desk::at(library, state, taken.journal, walking.clock);
+    if let Some(repair) = taken.repair {
+        mended(&mut desk, repair)?;
+    }
+    let on = exercise.go_on(library, desk.state())?;
+    desk.keep_on(&on)?;
+    let brief = brief(library, tree, &setup);
+    let mut desk = PracticeDesk::new(library, desk, exercise, reference, brief);
+    let place = walking.sessions.sessions.as_deref();
+    practise(&mut desk, id, &setup, place, walking.plain)
+}
+
+/// The setup of a practice call; a failure where this program would draw another furnace for it.
+pub(super) fn setup_of(opened: &Opened) -> Result<Setup, Failure> {
+    let mark = opened.answered_from.as_deref().unwrap_or_default();
+    let Some(setup) = Setup::read(mark) else {
+        let message = format!("this version knows no such practice: {}", safe(mark));
+        return Err(Failure::new(WRONG_USE, message).help("begin another with `proofwalk practice`"));
+    };
+    match opened.program == env!("CARGO_PKG_VERSION") {
+        true => Ok(setup),
+        false => Err(another_furnace(&setup)),
+    }
+}
+
+fn another_furnace(setup: &Setup) -> Failure {
+    let message = "this practice was begun with another version of proofwalk, whose furnaces are others";
+    Failure::new(WRONG_USE, message).help(format!("begin anew: {}", command(setup)))
+}
+
+/// The exercise of a setup, what it is held against, and the tree of its complaint.
+fn drawn<'l>(
+    library: &'l Library,
+    probes: &'l Probes<'l>,
+    setup: Setup,
+) -> Result<(Exercise<Simulated<'l>>, Reference, &'static str), Failure> {
+    known_to_furnace(library, probes)?;
+    let build = |make: Make, condition: Condition| Simulated::new(probes, Furnace { make, condition });
+    let Some((subject, drawn)) = setup.draw(library, build) else {
+        return Err(
+            Failure::new(WRONG_USE, "no complaint of this library fits a simulated furnace")
+                .help("name its trees as those of the built-in library, or practise with that"),
+        );
+    };
+    let Some(played) = play(library, subject, setup.seed, build)? else {
+        return Err(Failure::new(WRONG_USE, "this furnace cannot be drawn again").help("take another seed"));
+    };
+    let missing: Vec<&str> = probes.missing().collect();
+    let exercise = Exercise::new(library, setup, drawn.machine, &missing);
+    let mode = setup.mode;
+    Ok((exercise, Reference { played, mode }, drawn.tree))
+}
+
+/// Hands a practice call to a face, and tells what came of it.
+fn practise<M: Machine + Clone>(
+    desk: &mut PracticeDesk<'_, M>,
+    id: &SessionId,
+    setup: &Setup,
+    place: Option<&Path>,
+    plain: bool,
+) -> Result<u8, Failure> {
+    let left = hand_over(desk, plain)?;
     if left == Left::Closed {
-        super::print(&page(&desk.known_after(), &setup))?;
-        super::tell(&format!(
-            "Closed. The job report: {}",
-            about("report", &id, folder)
-        ));
+        super::print(&page(desk.known_after(), setup))?;
+        super::tell(&format!("Closed. The job report: {}", about("report", id, place)));
     } else {
         super::tell(&format!(
-            "Practice left; it is not taken up again. The same furnace: {}",
-            command(&setup)
+            "Practice left. To go on: {}. The same furnace from the start: {}",
+            about("resume", id, place),
+            command(setup)
         ));
     }
     all_saved(desk.desk())?;
@@ -102,9 +178,12 @@ fn brief(library: &Library, tree: &str, setup: &Setup) -> Vec<Known> {
     let tree = library.trees.find(tree).map(|tree| &library.trees[tree]);
     let complaint = tree.map(|tree| tree.complaint.as_deref().unwrap_or(&tree.title));
     let ask = match setup.mode {
-        Mode::Guided => "The tree asks. Say where the probe goes; the furnace answers there.",
+        Mode::Guided => {
+            "Guided: the tree asks. Say where the probe goes; the furnace answers when it is where it should be."
+        }
         Mode::Free => {
-            "Take what you need; each costs its minutes. Name the fault when you are sure, or stop with your reason."
+            "Free: take what you need; each costs its minutes. Name the fault once what you took proves it; \
+             stop, with your reason, where nothing is wrong or you would hand it on."
         }
     };
     let section = |heading: &str, lines: Vec<Safe>| Known {
@@ -135,16 +214,27 @@ fn page(sections: &[Known], setup: &Setup) -> String {
     for section in sections {
         page.push_str(&format!("\n{}\n", section.heading.as_str().to_uppercase()));
         for text in &section.lines {
-            let text = if look.unicode { text.clone() } else { ascii(text) };
-            let lines = wrap(&text, look.width.saturating_sub(INDENT).max(INDENT));
-            for (number, line) in lines.iter().enumerate() {
-                let indent = if number == 0 { "  " } else { "    " };
-                page.push_str(&format!("{indent}{line}\n"));
-            }
+            page.push_str(&lines(text, look));
         }
+    }
+    // The way of the tree is long: what came of it stands once more where the eye is.
+    if let Some(verdict) = sections.get(1).and_then(|section| section.lines.first()) {
+        page.push_str("\nIN SHORT\n");
+        page.push_str(&lines(verdict, look));
     }
     page.push_str(&format!("\nThe same furnace for others: {}\n", command(setup)));
     page
+}
+
+/// A text as it fits, indented.
+fn lines(text: &Safe, look: plain::Options<'_>) -> String {
+    let text = if look.unicode { text.clone() } else { ascii(text) };
+    let lines = wrap(&text, look.width.saturating_sub(INDENT).max(INDENT));
+    let indented = lines.iter().enumerate().map(|(number, line)| {
+        let indent = if number == 0 { "  " } else { "    " };
+        format!("{indent}{line}\n")
+    });
+    indented.collect()
 }
 
 fn command(setup: &Setup) -> String {

@@ -5,8 +5,7 @@ use super::desk::Desk;
 use super::failure::{Failure, WRONG_USE};
 use super::session::{events, opened, state};
 use super::walk::{face, kept, sessions};
-use crate::source::safe;
-use crate::store::{ChainState, Listed, SessionFolder, SessionId};
+use crate::store::{ChainState, Listed, Repair, SessionFolder, SessionId};
 use crate::walk::{Event, Opened, decode};
 
 /// Takes up a session; without an id, the newest of this technician that is not closed.
@@ -20,39 +19,43 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
     let before = events(&folder.read(&id)?.records)?;
     let opened = opened(&before)?;
     if opened.is_practice() {
-        let mark = opened.answered_from.as_deref().unwrap_or_default();
-        return Err(Failure::new(
-            WRONG_USE,
-            "practice is not taken up again: the furnace is not kept with it",
-        )
-        .help(format!(
-            "begin the same furnace anew with `proofwalk practice`; this was {}",
-            safe(mark)
-        )));
+        super::practice::setup_of(opened)?;
     }
     let loaded = kept(&folder, opened)?;
+    let is_practice = opened.is_practice();
     let taken = folder.take_up(&id)?;
+    if is_practice {
+        return super::practice::take_up(&id, &loaded, taken, walking);
+    }
     let events = events(&taken.records)?;
     let state = state(&loaded.library, &events)?;
     if state.closed {
-        return Err(
-            Failure::new(WRONG_USE, format!("the call {} is closed", id.as_str()))
-                .help(format!("read it with `proofwalk report {}`", id.as_str())),
-        );
+        return Err(is_closed(&id));
     }
     let mut desk = Desk::at(&loaded.library, state, taken.journal, walking.clock);
     if let Some(repair) = taken.repair {
-        super::tell(&format!(
-            "The last line was torn: {} bytes that were never acknowledged are kept aside as {}.",
-            repair.bytes, repair.kept_as
-        ));
-        desk.record(Event::TailCut {
-            bytes: repair.bytes,
-            kept: repair.kept_as,
-        })?;
+        mended(&mut desk, repair)?;
     }
     desk.go_on()?;
     face(&id, &mut desk, walking)
+}
+
+/// A call that is closed is not taken up.
+pub(super) fn is_closed(id: &SessionId) -> Failure {
+    Failure::new(WRONG_USE, format!("the call {} is closed", id.as_str()))
+        .help(format!("read it with `proofwalk report {}`", id.as_str()))
+}
+
+/// Says and records that the last line had been torn.
+pub(super) fn mended(desk: &mut Desk<'_>, repair: Repair) -> Result<(), Failure> {
+    super::tell(&format!(
+        "The last line was torn: {} bytes that were never acknowledged are kept aside as {}.",
+        repair.bytes, repair.kept_as
+    ));
+    desk.record(Event::TailCut {
+        bytes: repair.bytes,
+        kept: repair.kept_as,
+    })
 }
 
 /// Says so where a library is named that will not be looked at.
@@ -62,12 +65,16 @@ pub(super) fn say_which_library(walking: &Walking) {
     }
 }
 
-/// The newest open session of a technician; ids begin with their time, so the last one is the newest.
+/// The newest open session of a technician; ids begin with their time, so the last one is the newest. A call at a house goes
+/// before any practice.
 fn newest(folder: &SessionFolder, technician: Option<&str>) -> Result<SessionId, Failure> {
-    let open = folder.list()?.into_iter().rev().find(|listed| {
-        can_go_on(listed) && technician.is_none_or(|technician| of(listed).as_deref() == Some(technician))
+    let mut open = folder.list()?;
+    open.retain(|listed| {
+        is_open(listed) && technician.is_none_or(|technician| of(listed).as_deref() == Some(technician))
     });
-    open.map(|listed| listed.id).ok_or_else(|| {
+    let newest = |practice: bool| open.iter().rev().find(|listed| is_practice(listed) == practice);
+    let open = newest(false).or_else(|| newest(true));
+    open.map(|listed| listed.id.clone()).ok_or_else(|| {
         Failure::new(WRONG_USE, "there is no call to take up")
             .help("`proofwalk sessions` lists them; `proofwalk` alone offers the complaints")
     })
@@ -83,9 +90,9 @@ pub(super) fn is_open(listed: &Listed) -> bool {
     whole && listed.first.is_some() && !matches!(last, Some(Event::Closed))
 }
 
-/// Whether a session can be taken up and is no practice.
-pub(super) fn can_go_on(listed: &Listed) -> bool {
-    is_open(listed) && !opening(listed).is_some_and(|opened| opened.is_practice())
+/// Whether a session is practice.
+fn is_practice(listed: &Listed) -> bool {
+    opening(listed).is_some_and(|opened| opened.is_practice())
 }
 
 /// The technician of a session.

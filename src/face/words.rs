@@ -14,7 +14,9 @@ pub fn why_again(again: &Again) -> String {
         }
         Again::Retake => "You wanted to take it again.".to_owned(),
         Again::ForProof => "The proof of a verdict lacks it.".to_owned(),
-        Again::Elsewhere { shown } => format!("There the meter shows {shown}. That is not what is asked."),
+        Again::Elsewhere { put, shown } => {
+            format!("There one measures “{put}”, and the meter shows {shown}. That is not what is asked.")
+        }
     }
 }
 

@@ -10,4 +10,4 @@ mod share;
 
 pub use line::{LABEL, MARGIN, Part, TAG_GAP, WIDE, answer, asked, column, letter, lines};
 pub use panes::{Panes, TWO_COLUMNS, USUAL};
-pub use share::{PAGE, Parts, Shares, TYPED};
+pub use share::{NUMBERED, PAGE, Parts, Shares, TYPED};

@@ -4,6 +4,8 @@
 //! other ways out, which the key bar and the help know as well; the long text, down to a hint that it is there. Whoever
 //! scrolls the text wants to read it: it then takes rows from the answers, as long as some are left.
 
+/// Options that there is a key for: in a longer list something is typed, in a row of its own.
+pub const NUMBERED: usize = 9;
 /// Lines that a key scrolls.
 pub const PAGE: usize = 4;
 /// Rows of the line that is typed and of what it reads, as long as neither breaks.

@@ -63,6 +63,8 @@ pub enum Place {
     Number,
     /// One of several is asked for.
     Choice,
+    /// One of more than there are digits for is asked for, or one that is found by words.
+    List,
     /// Something is to be done.
     Act,
     /// A verdict is not proven.

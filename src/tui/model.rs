@@ -5,9 +5,10 @@ use tui_input::Input;
 use super::keys::{Place, Press};
 use crate::face::Left;
 use crate::face::{Home, HomeChoice};
+use crate::layout::NUMBERED;
 use crate::library::{Id, Restore};
 use crate::source::Safe;
-use crate::walk::{Ask, Command, Known, NotDone, Question, Standing};
+use crate::walk::{Ask, Command, Known, NotDone, Question, ShownOption, Standing};
 
 /// Characters that an answer may have; no reading is longer.
 pub const LONGEST_ANSWER: usize = 64;
@@ -46,6 +47,7 @@ impl<'a> Scene<'a> {
         };
         match ask.question {
             Question::Number { .. } => Place::Number,
+            Question::Choice { .. } if is_long(ask) => Place::List,
             Question::Choice { .. } => Place::Choice,
             Question::Act { .. } => Place::Act,
             Question::Unproven { .. } => Place::Unproven,
@@ -55,17 +57,47 @@ impl<'a> Scene<'a> {
         }
     }
 
-    /// How many can be chosen from while no dialog is open.
-    pub fn choices(self) -> usize {
+    /// How many can be chosen from while no dialog is open, where so much is typed.
+    pub fn choices(self, typed: &str) -> usize {
         match self {
             Self::Home(home) => home.complaints.len() + home.unfinished.len(),
             Self::Call { ask, .. } => match &ask.question {
-                Question::Choice { options, .. } => options.len(),
+                Question::Choice { .. } => listed(ask, typed).len(),
                 Question::Unproven { lacks, .. } => lacks.iter().map(|lack| lack.take.len()).sum(),
                 _ => 0,
             },
         }
     }
+}
+
+/// Whether a list is searched, and its numbers are typed: it has more options than there are digits, or more than it shows.
+pub fn is_long(ask: &Ask) -> bool {
+    match &ask.question {
+        Question::Choice { options, .. } => options.len() > NUMBERED || !ask.by_words.is_empty(),
+        _ => false,
+    }
+}
+
+/// The options that a list shows: those that are called by the words that are typed, of all that can be chosen; without
+/// words, those of the list itself.
+pub fn listed<'a>(ask: &'a Ask, typed: &str) -> Vec<&'a ShownOption> {
+    let Question::Choice { options, .. } = &ask.question else {
+        return Vec::new();
+    };
+    match words_of(typed) {
+        None => options.iter().collect(),
+        Some(words) => {
+            let all = options.iter().chain(&ask.by_words);
+            all.filter(|option| option.is_called(words)).collect()
+        }
+    }
+}
+
+/// The words that are looked for in a list; none where nothing is typed, or the number of an option.
+pub fn words_of(typed: &str) -> Option<&str> {
+    let typed = typed.trim();
+    let is_number = typed.chars().all(|character| character.is_ascii_digit());
+    (!is_number).then_some(typed)
 }
 
 /// What is written, and what for.

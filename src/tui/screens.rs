@@ -45,7 +45,7 @@ pub fn sheet(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> She
         (_, Scene::Home(home)) => home::sheet(theme, home, model.chosen, width),
         (None, Scene::Call { ask, standing, .. }) => match &ask.question {
             Question::Number { .. } => number::sheet(theme, ask, &model.input, width),
-            Question::Choice { options, .. } => choice::sheet(theme, ask, options, model.chosen, width),
+            Question::Choice { .. } => choice::sheet(theme, ask, &model.input, model.chosen, width),
             Question::Act { .. } => head::act(theme, ask, width),
             Question::Unproven { .. } => unproven::sheet(theme, ask, model.chosen, width),
             Question::PutBack { left, .. } => put_back::sheet(theme, ask, standing, *left, width),

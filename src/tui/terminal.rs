@@ -63,6 +63,8 @@ pub fn call(call: &mut dyn Call, look: Look) -> io::Result<Left> {
                 update(&mut face.model, scene(call), done);
                 if !matches!(call.ask().question, Question::Closed) {
                     settle(&mut face, call)?;
+                } else if !call.known_after().is_empty() {
+                    face.model.dialog = Some(Dialog::Known);
                 }
             }
             Some(Effect::Leave(left)) => return Ok(left),
@@ -87,6 +89,9 @@ fn scene(call: &dyn Call) -> Scene<'_> {
     Scene::Call {
         ask: call.ask(),
         standing: call.standing(),
-        known: call.known(),
+        known: match call.known_after() {
+            [] => call.known(),
+            after => after,
+        },
     }
 }

@@ -16,7 +16,10 @@ use crate::walk::{Command, Question};
 pub fn update(model: &mut Model, scene: Scene<'_>, message: Message) -> Option<Effect> {
     match message {
         Message::Press(press) => return pressed(model, scene, press),
-        Message::Paste(text) => write::paste(model, scene, &text),
+        Message::Paste(text) => {
+            write::paste(model, scene, &text);
+            list::typed(model, scene);
+        }
         Message::CarriedOut => carried_out(model),
         Message::NotDone(why) => not_done(model, Said::Not(why)),
         Message::TooEarly => {
@@ -69,7 +72,10 @@ fn pressed(model: &mut Model, scene: Scene<'_>, press: Press) -> Option<Effect> 
         | Action::Left
         | Action::Right
         | Action::ToStart
-        | Action::ToEnd => write::edit(model, action, press),
+        | Action::ToEnd => {
+            write::edit(model, action, press);
+            list::typed(model, scene);
+        }
     }
     None
 }

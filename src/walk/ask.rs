@@ -24,6 +24,8 @@ pub struct Ask {
     pub through: Vec<Safe>,
     /// What is asked.
     pub question: Question,
+    /// What can be chosen, too, but stands in no list: it is found by words.
+    pub by_words: Vec<ShownOption>,
     /// A heading the author gave the step.
     pub title: Option<Safe>,
     /// Why it is asked.
@@ -76,6 +78,8 @@ pub enum Again {
     ForProof,
     /// In practice, the probe was put elsewhere.
     Elsewhere {
+        /// What is measured there.
+        put: Safe,
         /// What the meter shows there.
         shown: Safe,
     },
@@ -195,6 +199,20 @@ pub struct ShownOption {
     pub means: Option<Safe>,
     /// What it would put on the job report.
     pub finding: Option<Severity>,
+}
+
+impl ShownOption {
+    /// Whether it is called by all of some words, or parts of words.
+    pub fn is_called(&self, words: &str) -> bool {
+        is_called(self.text.as_str(), words)
+    }
+}
+
+/// Whether a text has all of some words in it, or parts of words. No words call nothing.
+pub fn is_called(text: &str, words: &str) -> bool {
+    let text = text.to_lowercase();
+    let mut words = words.split_whitespace().map(str::to_lowercase).peekable();
+    words.peek().is_some() && words.all(|word| text.contains(&word))
 }
 
 /// A line of a proof that does not hold.

@@ -26,6 +26,11 @@ pub trait Call {
         &[]
     }
 
+    /// What is told once the call is closed, a section after the other; mostly nothing.
+    fn known_after(&self) -> &[Known] {
+        &[]
+    }
+
     /// Whether words that are none of a question's options look for others: a list too long to read is searched.
     fn searches(&self) -> bool {
         false

@@ -25,7 +25,7 @@ mod words;
 pub use apply::{Misfit, apply, fold, inputs_of};
 pub use ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
-    WorkedOut,
+    WorkedOut, is_called,
 };
 pub use at_worst::at_worst;
 pub use call::{Call, Known, NotDone};
@@ -35,7 +35,9 @@ pub use decide::{carry_out, decide, go_on, open, open_at};
 pub use event::{Doubt, End, Event, LibraryMark, Opened, OverlayMark, Role, Voiding};
 pub use overlays::overlay_words;
 pub use possible::{possible, ruled_out};
-pub use proof::{Holding, holding_alternative, is_proven, lines as proof_lines, takeable, unread_fields};
+pub use proof::{
+    Holding, claim_holds, holding_alternative, is_proven, lines as proof_lines, takeable, unread_fields,
+};
 pub use rehearse::{
     Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Rehearsal, Run, Said, Suggestion, Tally,
     TreeCoverage, answer_in, departures, parting, passed, rehearse, suggestion, wanted_words,

@@ -35,6 +35,7 @@ pub fn ask(library: &Library, state: &State) -> Ask {
         },
         through: Vec::new(),
         question: Question::Closed,
+        by_words: Vec::new(),
         title: None,
         why: Vec::new(),
         how: Vec::new(),

@@ -1,11 +1,12 @@
 //! Practice, without a face: apprentices at many furnaces.
 
+use proofwalk::bench::faults::Fault;
 use proofwalk::bench::furnace::Furnace;
-use proofwalk::bench::practice::{Debrief, Exercise, Level, Mode, Reference, Setup, debrief};
+use proofwalk::bench::practice::{Backing, Debrief, Exercise, Level, Mode, Proof, Reference, Setup, debrief};
 use proofwalk::bench::simulated::{Probes, Simulated};
-use proofwalk::bench::trials::{Outcome, play};
-use proofwalk::library::Library;
-use proofwalk::walk::{Again, Command, LibraryMark, Opened, Question, State, apply};
+use proofwalk::bench::trials::{Outcome, judge_verdict, play};
+use proofwalk::library::{Datum, Library};
+use proofwalk::walk::{Again, Command, Event, LibraryMark, Opened, Question, State, apply};
 
 use crate::told::with;
 
@@ -13,9 +14,14 @@ use crate::told::with;
 struct Practised {
     debrief: Debrief,
     state: State,
+    /// What was wrong.
+    truth: Vec<&'static Fault>,
     /// Every question as it was asked.
     asked: Vec<String>,
 }
+
+/// Answers a question, asked again or not.
+type Apprentice = dyn FnMut(&Question, Option<&Again>) -> Command;
 
 /// Practises until the call is closed.
 fn practise(
@@ -39,17 +45,22 @@ fn practise(
     let mut exercise = Exercise::new(library, setup, drawn.machine, &[]);
     let mut state = State::default();
     let mut events = exercise.open(library, opened).unwrap();
+    let truth = played.truth.iter().map(|(fault, _)| *fault).collect();
     let mut asked = Vec::new();
     for _ in 0..3_000 {
         for event in events.drain(..) {
             apply(library, &mut state, &event).unwrap();
         }
         if state.closed {
-            let reference = Reference { played };
+            let reference = Reference {
+                played,
+                mode: setup.mode,
+            };
             let debrief = debrief(library, &reference, exercise.score(), &state, false);
             return Practised {
                 debrief,
                 state,
+                truth,
                 asked,
             };
         }
@@ -160,8 +171,18 @@ fn a_free_apprentice_who_takes_everything_is_told_nothing_by_the_tree() {
         let Practised {
             debrief,
             state,
+            truth,
             asked,
         } = practised;
+        for (fault, _) in library.faults.iter() {
+            let proven = Backing::of(&library, &state, fault).is_proven();
+            let wrong = judge_verdict(&library, fault, &truth, truth.is_empty()) == Outcome::Wrong;
+            assert!(
+                !(proven && wrong),
+                "{setup:?}: {} would be proven",
+                library.faults[fault].name
+            );
+        }
         assert!(
             state.moment.stated.is_empty() && state.withheld.is_empty(),
             "{setup:?}"
@@ -178,4 +199,246 @@ fn a_free_apprentice_who_takes_everything_is_told_nothing_by_the_tree() {
             );
         }
     }
+}
+
+/// Leaves the gate out, and names what is called by some words, whatever it lacks.
+fn names(words: &'static str) -> impl FnMut(&Question, Option<&Again>) -> Command {
+    move |question, _| match question {
+        Question::Choice { options, prompt, .. } => {
+            let at = |text: &str| {
+                options
+                    .iter()
+                    .position(|option| option.text.as_str().starts_with(text))
+            };
+            if prompt.as_str().starts_with("You stand") {
+                return Command::Choose(1);
+            }
+            let named = format!("Name it: {words}");
+            match at("Name it all the same").or_else(|| at(&named)) {
+                Some(at) => Command::Choose(at),
+                None => Command::Type(words.to_owned()),
+            }
+        }
+        Question::Act { .. } => Command::Done,
+        Question::PutBack { restore, .. } => Command::PutBack(*restore),
+        _ => Command::Close,
+    }
+}
+
+const SOUND: Setup = Setup {
+    seed: 6,
+    level: Level::Any,
+    mode: Mode::Free,
+};
+const TRANSFORMER_DEAD: Setup = Setup {
+    seed: 9,
+    level: Level::Common,
+    mode: Mode::Free,
+};
+
+#[test]
+fn what_is_named_before_anything_was_taken_is_never_proven() {
+    let library = with(None);
+    let mut at_gate = practise(&library, TRANSFORMER_DEAD, |question, _| match question {
+        Question::Choice { options, prompt, .. } if prompt.as_str().starts_with("You stand") => {
+            assert_eq!(options.len(), 2);
+            Command::Choose(0)
+        }
+        Question::Choice { .. } => Command::Stop("only the gate".to_owned()),
+        Question::Act { .. } => Command::Done,
+        _ => Command::Close,
+    });
+    assert!(at_gate.state.trail.len() >= 4);
+    for (fault, _) in library.faults.iter() {
+        let backing = Backing::of(&library, &at_gate.state, fault);
+        assert!(!backing.is_proven(), "{}", library.faults[fault].name);
+    }
+    at_gate.state.moment.values.clear();
+    assert!(!Backing::of_nothing(&library, &at_gate.state).is_proven());
+}
+
+#[test]
+fn a_right_name_that_nothing_proves_is_a_lucky_guess_and_says_what_would_have_proven_it() {
+    let library = with(None);
+    let lucky = practise(&library, TRANSFORMER_DEAD, names("Transformer dead")).debrief;
+    assert_eq!(lucky.outcome, Outcome::Right);
+    assert!(
+        matches!(&lucky.proof, Proof::Lacking(backing) if backing.holds == 0),
+        "{:?}",
+        lucky.proof
+    );
+    assert_eq!(lucky.condemned_unproven, ["Transformer"]);
+    assert!(lucky.condemned_for_nothing.is_empty());
+    assert!(!lucky.ended.contains("Verdict, proven"), "{}", lucky.ended);
+    let page: Vec<String> = lucky
+        .sections()
+        .iter()
+        .flat_map(|section| section.lines.iter().map(ToString::to_string))
+        .take_while(|line| !line.contains('→'))
+        .collect();
+    let page = page.join("\n");
+    assert!(page.contains("A lucky guess"), "{page}");
+    assert!(
+        page.contains("secondary with its load off: below 20.4 V (not taken)"),
+        "{page}"
+    );
+
+    let guess = practise(&library, TRANSFORMER_DEAD, names("Gas valve leaks through")).debrief;
+    assert_eq!(guess.outcome, Outcome::Referred);
+    assert!(
+        !guess.overlooked.is_empty(),
+        "a shut-down does not excuse the gate"
+    );
+    let parts = practise(&library, TRANSFORMER_DEAD, names("Thermostat says it calls")).debrief;
+    assert_eq!(
+        (parts.outcome, parts.condemned_for_nothing),
+        (Outcome::Wrong, vec!["Thermostat".to_owned()])
+    );
+}
+
+#[test]
+fn at_a_sound_furnace_an_honest_stop_is_right_and_says_whether_it_was_shown() {
+    let library = with(None);
+    let stop = |question: &Question, _: Option<&Again>| match question {
+        Question::Choice { prompt, .. } if prompt.as_str().starts_with("You stand") => Command::Choose(1),
+        Question::Choice { .. } => Command::Stop("nothing found".to_owned()),
+        _ => Command::Close,
+    };
+    let sound = practise(&library, SOUND, stop).debrief;
+    assert!(sound.truth.is_empty(), "{:?}", sound.truth);
+    assert_eq!(sound.outcome, Outcome::Right);
+    assert!(matches!(sound.proof, Proof::Lacking(_)));
+    let named = practise(&library, SOUND, names("No fault found")).debrief;
+    assert_eq!(named.outcome, Outcome::Right);
+    assert!(matches!(named.proof, Proof::Lacking(_)));
+    let missed = practise(&library, TRANSFORMER_DEAD, names("No fault found")).debrief;
+    assert_eq!(missed.outcome, Outcome::Missed);
+    let stopped = practise(&library, TRANSFORMER_DEAD, stop).debrief;
+    assert_eq!(stopped.outcome, Outcome::Referred);
+}
+
+#[test]
+fn a_call_that_is_taken_up_anywhere_goes_on_as_it_would_have() {
+    let library = with(None);
+    let probes = Probes::of(&library);
+    let build = |make, condition| Simulated::new(&probes, Furnace { make, condition });
+    for mode in [Mode::Guided, Mode::Free] {
+        let setup = Setup {
+            seed: 4,
+            level: Level::Common,
+            mode,
+        };
+        let (_, drawn) = setup.draw(&library, build).unwrap();
+        let opened = Opened {
+            library: LibraryMark::default(),
+            tree: drawn.tree.to_owned(),
+            technician: None,
+            site: None,
+            equipment: None,
+            program: String::new(),
+            answered_from: Some(setup.mark()),
+        };
+        let fresh = || Exercise::new(&library, setup, drawn.machine.clone(), &[]);
+        let mut answer: Box<Apprentice> = match mode {
+            Mode::Guided => Box::new(follows()),
+            Mode::Free => Box::new(names("Filter loaded")),
+        };
+        let mut kept = fresh();
+        let mut log = kept.open(&library, opened).unwrap();
+        loop {
+            let mut taken_up = fresh();
+            let state = taken_up.take_up(&library, &log).unwrap();
+            assert!(
+                taken_up.go_on(&library, &state).unwrap().is_empty(),
+                "nothing was cut off"
+            );
+            assert_eq!(taken_up.score(), kept.score());
+            if state.closed {
+                break;
+            }
+            let ask = kept.ask(&library, &state);
+            let command = answer(&ask.question, ask.again.as_ref());
+            let events = kept.decide(&library, &state, &command).unwrap();
+            // Which list an apprentice looks at is not kept; what a meter shows is the same.
+            if mode == Mode::Guided {
+                assert_eq!(taken_up.decide(&library, &state, &command).unwrap(), events);
+            }
+            log.extend(events);
+        }
+        assert!(kept.score().minutes > 0.0 || mode == Mode::Free);
+    }
+}
+
+#[test]
+fn guided_practice_offers_wrong_places_and_answers_only_at_the_right_one() {
+    let library = with(None);
+    let probes = Probes::of(&library);
+    let build = |make, condition| Simulated::new(&probes, Furnace { make, condition });
+    let mut trees = std::collections::BTreeSet::new();
+    for setup in setups(Mode::Guided) {
+        let (_, drawn) = setup.draw(&library, build).unwrap();
+        let opened = Opened {
+            library: LibraryMark::default(),
+            tree: drawn.tree.to_owned(),
+            technician: None,
+            site: None,
+            equipment: None,
+            program: String::new(),
+            answered_from: Some(setup.mark()),
+        };
+        let mut exercise = Exercise::new(&library, setup, drawn.machine, &[]);
+        let mut state = State::default();
+        let mut events = exercise.open(&library, opened).unwrap();
+        let mut answer = follows();
+        loop {
+            for event in events.drain(..) {
+                apply(&library, &mut state, &event).unwrap();
+            }
+            if state.closed {
+                break;
+            }
+            let ask = exercise.ask(&library, &state);
+            let place = matches!(
+                &ask.question,
+                Question::Choice {
+                    datum: Some(Datum::Reading(_)),
+                    ..
+                }
+            );
+            let command = answer(&ask.question, ask.again.as_ref());
+            events = exercise.decide(&library, &state, &command).unwrap();
+            let Question::Choice {
+                datum: Some(asked),
+                options,
+                ..
+            } = &ask.question
+            else {
+                continue;
+            };
+            if place {
+                trees.insert(ask.tree.to_string());
+                assert!(options.len() > 1, "nothing to choose from");
+                let taken = events.iter().any(|event| match event {
+                    Event::Measured { reading, .. } => library.datum(reading) == Some(*asked),
+                    Event::Doubted { datum, .. } | Event::CouldNot { datum, .. } => {
+                        library.datum(datum) == Some(*asked)
+                    }
+                    _ => false,
+                });
+                let mut after = state.clone();
+                events
+                    .iter()
+                    .for_each(|event| apply(&library, &mut after, event).unwrap());
+                let refused = exercise.ask(&library, &after).again;
+                match &refused {
+                    Some(Again::Elsewhere { put, .. }) => {
+                        assert!(!taken, "{put} answers for another");
+                        assert_ne!(put.as_str(), library.title_of(*asked));
+                    }
+                    _ => assert!(taken, "{:?} is not answered", library.title_of(*asked)),
+                }
+            }
+        }
+    }
+    assert!(trees.len() >= 8, "{trees:?}");
 }

@@ -54,6 +54,18 @@ fn practice(scene: &Scene, arguments: &[&str]) -> Spoken {
     Spoken::start(scene.command(&all))
 }
 
+/// What is said up to the next prompt.
+fn asks(call: &Spoken) -> String {
+    let asked = until(|| Some(call.fresh()).filter(|fresh| fresh.ends_with(": ")));
+    asked.expect("the next prompt")
+}
+
+/// The number of the entry with some words.
+fn number_of(asked: &str, words: &str) -> String {
+    let entry = asked.lines().find(|entry| entry.contains(words)).unwrap();
+    entry.split_whitespace().next().unwrap().to_owned()
+}
+
 /// The lines of the debrief below a heading, those that are broken put together again.
 fn below(said: &str, heading: &str) -> Vec<String> {
     let after = said
@@ -91,7 +103,7 @@ fn guided_practice_goes_to_a_debrief_whose_minutes_add_up() {
     let truth = below(after, "WHAT WAS WRONG").remove(0);
     assert!(!squeezed(before).contains(&truth), "{truth} in {before}");
     let found = below(after, "WHAT YOU FOUND");
-    assert_eq!(found[0], "Right");
+    assert_eq!(found[0], "Right, and proven");
     let verdict = found[1]
         .strip_prefix("You ended with: Verdict, proven: ")
         .unwrap();
@@ -138,7 +150,8 @@ fn practice_is_a_session_like_any_other_that_says_what_it_is() {
         report.out
     );
     assert!(
-        squeezed(&report.out).contains("Practice: handed on or stopped without the fault; 0 min"),
+        squeezed(&report.out)
+            .contains("Practice: stopped: nothing condemned, and the fault not found; 0 min"),
         "{}",
         report.out
     );
@@ -179,11 +192,7 @@ fn free_practice_counts_what_was_taken_condemned_overlooked_and_left_open() {
         if line != "all the same" {
             return line.to_owned();
         }
-        let entry = asked
-            .lines()
-            .find(|entry| entry.contains("Name it all the same"))
-            .unwrap();
-        entry.split_whitespace().next().unwrap().to_owned()
+        number_of(asked, "Name it all the same")
     })
     .exits(0);
     let out = &said.out;
@@ -192,13 +201,13 @@ fn free_practice_counts_what_was_taken_condemned_overlooked_and_left_open() {
         below(out, "WHAT IT TOOK")[0].starts_with("5 min; the tree takes"),
         "{out}"
     );
-    assert_eq!(below(out, "WHAT YOU FOUND")[0], "Wrong");
+    assert_eq!(below(out, "WHAT YOU FOUND")[0], "Wrong, and not proven");
     assert_eq!(below(out, "PARTS CONDEMNED FOR NOTHING"), ["Thermostat"]);
     let overlooked = below(out, "DANGERS OVERLOOKED");
     assert_eq!(
         overlooked.len(),
-        4,
-        "gas, people, CO and the look of it: {overlooked:?}"
+        5,
+        "the meter, gas, people, CO and the look of it: {overlooked:?}"
     );
     assert_eq!(below(out, "LEFT OPEN").len(), 1, "{out}");
     let before = out.split_once("\nEnded: ").unwrap().0;
@@ -209,24 +218,86 @@ fn free_practice_counts_what_was_taken_condemned_overlooked_and_left_open() {
 }
 
 #[test]
-fn practice_that_was_left_is_not_taken_up_but_begun_anew() {
+fn practice_that_was_left_is_taken_up_where_it_stood_with_the_minutes_it_took() {
     let scene = scene();
-    let said = practice(&scene, &["--seed", "5"]).ends().exits(0);
+    let mut call = practice(&scene, &["--seed", "3"]);
+    // The inducer: 3 minutes. Then the line ends.
+    for line in ["2", "call for heat has stood", "1", "done"] {
+        asks(&call);
+        call.say(line);
+    }
+    let said = asks(&call);
+    assert!(said.contains("Practice, 3 min so far"), "{said}");
+    let said = call.ends().exits(0);
+    let id = scene.id();
     assert!(
-        said.err.contains("proofwalk practice --level 1 --seed 5"),
+        said.err.contains(&format!("proofwalk resume {id}")),
         "{}",
         said.err
     );
-    let id = scene.id();
-    let refused = scene.run(&["resume", &id]).exits(2);
-    assert!(refused.err.contains("practice seed 5 level 1"), "{}", refused.err);
     assert!(
-        scene
-            .run(&["resume"])
-            .exits(2)
-            .err
-            .contains("there is no call to take up")
+        said.err.contains("proofwalk practice --level 1 --seed 3"),
+        "{}",
+        said.err
     );
+
+    // Without an id: there is no call at a house that would go before it.
+    let mut call = Spoken::start(scene.command(&["resume", "--plain"]));
+    let said = asks(&call);
+    assert!(
+        said.contains("Seed 3, level 1") && said.contains("Practice, 3 min so far"),
+        "{said}"
+    );
+    let mut lines = ["stop I hand it on", "yes", "close"].into_iter();
+    call.say(lines.next().unwrap());
+    let said = plays(call, |_| lines.next().unwrap().to_owned()).exits(0);
+    assert!(
+        below(&said.out, "WHAT IT TOOK")[0].starts_with("3 min; "),
+        "{}",
+        said.out
+    );
+    assert!(scene.verify(&id).exits(0).out.contains("whole, closed"));
+    let closed = scene.run(&["resume", &id]).exits(2);
+    assert!(closed.err.contains("is closed"), "{}", closed.err);
+}
+
+#[test]
+fn a_list_takes_a_number_of_two_digits_and_says_where_there_is_none() {
+    let scene = scene();
+    let mut call = practice(&scene, &["--seed", "3"]);
+    asks(&call);
+    call.say("2");
+    asks(&call);
+    call.say("99");
+    assert!(asks(&call).contains("the list has no such number"));
+    call.say("10");
+    let said = asks(&call);
+    assert!(said.contains("What of this: air?"), "{said}");
+    call.ends().exits(0);
+}
+
+#[test]
+fn a_shut_down_and_nothing_found_are_not_proven_by_nothing() {
+    let scene = scene();
+    for (words, outcome) in [
+        (
+            "gas valve leaks through",
+            "Handed on or left off, but not for what was wrong",
+        ),
+        ("no fault found", "Missed: left as if nothing were wrong"),
+    ] {
+        let call = practice(&scene, &["--seed", "9"]);
+        let mut lines = ["2", words, "1", "all the same", "close"].into_iter();
+        let said = plays(call, |asked| match lines.next().unwrap() {
+            "all the same" => number_of(asked, "Name it all the same"),
+            line => line.to_owned(),
+        })
+        .exits(0);
+        assert_eq!(below(&said.out, "WHAT YOU FOUND")[0], outcome);
+        let (own, _) = said.out.split_once("A PROVEN WAY").unwrap();
+        assert!(!own.contains("Verdict, proven"), "{own}");
+        assert_eq!(below(&said.out, "DANGERS OVERLOOKED").len(), 5, "{}", said.out);
+    }
 }
 
 #[test]

@@ -153,3 +153,26 @@ fn a_season_is_not_written_among_other_sessions() {
     .exits(2);
     assert!(said.err.contains("holds sessions already"), "{}", said.err);
 }
+
+#[test]
+fn a_season_tells_its_sums_as_json() {
+    let scene = scene();
+    let at = scene.temp.path().join("season");
+    let said = run(&[
+        "rehearse",
+        "--bench",
+        "--season",
+        at.to_str().unwrap(),
+        "--calls",
+        "3",
+        "--format",
+        "json",
+    ])
+    .exits(0);
+    let mut told: Value = serde_json::from_str(&said.out).unwrap();
+    let files = told.as_object_mut().unwrap().remove("files").unwrap();
+    let kept = |file: &str| fs::read_to_string(files[file].as_str().unwrap()).unwrap();
+    assert_eq!(told, serde_json::from_str::<Value>(&kept("truth_json")).unwrap());
+    assert_eq!(kept("truth_csv").lines().count(), 1 + 3);
+    assert_eq!(files["sessions"], at.to_str().unwrap());
+}

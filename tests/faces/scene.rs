@@ -36,6 +36,7 @@ pub fn ask(question: Question) -> Ask {
         overlays: Vec::new(),
         through: all(&["No heat: burners light, then go out"]),
         question,
+        by_words: Vec::new(),
         title: None,
         why: Vec::new(),
         how: Vec::new(),

@@ -1,9 +1,10 @@
 //! What keys do.
 
 use proofwalk::library::{Datum, Id};
+use proofwalk::source::safe;
 use proofwalk::tui::keys::Press;
 use proofwalk::tui::{Dialog, Effect, Home, HomeChoice, Left, Message, Model, Said, Scene, update};
-use proofwalk::walk::{Ask, Command, NotDone, Refusal, Standing};
+use proofwalk::walk::{Ask, Command, NotDone, Question, Refusal, ShownOption, Standing};
 
 use crate::scene;
 
@@ -251,4 +252,63 @@ fn the_first_screen_numbers_complaints_and_calls_in_one_list() {
     assert_eq!(choose(&[Press::Ctrl('q')]), chosen(HomeChoice::Quit));
     assert_eq!(choose(&[Press::Enter]), None);
     assert_eq!(Home::default().choice(0), None);
+}
+
+fn long_list() -> Ask {
+    let option = |(value, text): (usize, &str)| ShownOption {
+        value,
+        text: safe(text),
+        means: None,
+        finding: None,
+    };
+    let words = [
+        "Gas", "Air", "Draft", "Flame", "Heat", "Water", "Room", "Vent", "Call", "Line", "Limit", "Plate",
+    ];
+    Ask {
+        by_words: [(12, "Flame current (3 min)"), (13, "Draft at the switch (2 min)")]
+            .map(option)
+            .to_vec(),
+        ..scene::ask(Question::Choice {
+            datum: None,
+            prompt: safe("What next?"),
+            options: words.into_iter().enumerate().map(option).collect(),
+        })
+    }
+}
+
+#[test]
+fn a_long_list_takes_numbers_of_two_digits() {
+    let mut bench = Bench::new(long_list());
+    bench.write("1");
+    assert_eq!(bench.model.chosen, Some(0));
+    bench.write("2");
+    assert_eq!(bench.press(Press::Enter), does(Command::Choose(11)));
+    bench.write("9");
+    assert_eq!(bench.model.chosen, None, "there is no option 129");
+    assert_eq!(bench.press(Press::Enter), None);
+    bench.press(Press::Esc);
+    assert_eq!(bench.model.input.value(), "");
+}
+
+#[test]
+fn words_find_what_a_long_list_holds_and_what_it_does_not_show() {
+    let mut bench = Bench::new(long_list());
+    bench.write("flame");
+    assert_eq!(
+        bench.model.chosen, None,
+        "two are called so: nothing is chosen for anybody"
+    );
+    assert_eq!(bench.press(Press::Enter), None);
+    bench.press(Press::Down);
+    bench.press(Press::Down);
+    assert_eq!(bench.press(Press::Enter), does(Command::Choose(12)));
+    bench.press(Press::Esc);
+    bench.write("DRAFT sw");
+    assert_eq!(
+        bench.press(Press::Enter),
+        does(Command::Choose(13)),
+        "the only one"
+    );
+    bench.write("xyz");
+    assert_eq!(bench.press(Press::Enter), None);
 }

@@ -9,6 +9,7 @@
 
 #[path = "../common/mod.rs"]
 mod common;
+mod practice;
 mod pty;
 mod screens;
 mod seat;

@@ -1,6 +1,7 @@
 //! A call that runs ahead of what is saved, and in free practice stays where it is.
 
 use super::Mode;
+use super::score::Score;
 use crate::library::Library;
 use crate::walk::{Command, Event, Refusal, Role, State, Wanted, apply, decide, wanted};
 
@@ -9,15 +10,17 @@ pub struct Ahead<'l> {
     library: &'l Library,
     mode: Mode,
     pub state: State,
+    pub score: Score,
     pub events: Vec<Event>,
 }
 
 impl<'l> Ahead<'l> {
-    pub fn new(library: &'l Library, mode: Mode, state: State) -> Self {
+    pub fn new(library: &'l Library, mode: Mode, state: State, score: Score) -> Self {
         Self {
             library,
             mode,
             state,
+            score,
             events: Vec::new(),
         }
     }
@@ -44,6 +47,7 @@ impl<'l> Ahead<'l> {
 
     /// Something has happened.
     pub fn emit(&mut self, event: Event) -> Result<(), Refusal> {
+        self.score.take(self.library, &self.state, &event);
         apply(self.library, &mut self.state, &event)
             .map_err(|misfit| Refusal::new(misfit.to_string(), "run `proofwalk check` on the library"))?;
         self.events.push(event);

@@ -1,26 +1,22 @@
-//! The furnace answers, and the minutes are counted.
+//! The furnace answers.
 
 use super::ahead::Ahead;
-use super::exercise::{Exercise, choose_first};
+use super::elsewhere;
+use super::exercise::{Elsewhere, Exercise, choose_first};
 use super::places::places;
 use super::score::Misplaced;
+use crate::bench::dice::Dice;
 use crate::bench::machine::{Machine, Truth};
 use crate::bench::meter;
 use crate::bench::technician::taken;
-use crate::bench::trials::cost;
 use crate::library::{Datum, Id, Library, Reading};
 use crate::source::safe;
-use crate::walk::{Event, Refusal, State, Wanted, wanted};
+use crate::walk::{Event, Refusal, State, Wanted, What, wanted};
 
 /// A value is taken, once more where it is doubted, and then it stands.
 const TAKINGS: usize = 3;
 
 impl<M: Machine> Exercise<M> {
-    /// Counts what answering the question of a state takes.
-    pub(super) fn count(&mut self, library: &Library, state: &State) {
-        self.score.minutes += cost(library, state).0;
-    }
-
     /// The furnace answers for what is wanted. A value that is doubted is taken once more, where the probe still is.
     pub(super) fn answer(
         &mut self,
@@ -29,8 +25,8 @@ impl<M: Machine> Exercise<M> {
         leaf: Datum,
     ) -> Result<(), Refusal> {
         for _ in 0..TAKINGS {
-            self.count(library, &ahead.state);
-            let command = taken(&mut self.machine, &mut self.dice, library, &ahead.state, leaf);
+            let mut dice = self.dice(&ahead.state, leaf);
+            let command = taken(&mut self.machine, &mut dice, library, &ahead.state, leaf);
             ahead.carry_out(&command)?;
             let doubted = ahead.state.moment.doubted.as_ref();
             let again = doubted.is_some_and(|doubted| doubted.datum == leaf)
@@ -56,29 +52,52 @@ impl<M: Machine> Exercise<M> {
             return self.answer(library, ahead, Datum::Reading(asked));
         }
         let reading = &library.readings[put];
-        let minutes = reading.taking.minutes.unwrap_or_default();
-        self.score.minutes += minutes;
-        self.score.misplaced.push(Misplaced { asked, put, minutes });
+        let misplaced = Misplaced {
+            asked,
+            put,
+            minutes: reading.taking.minutes.unwrap_or_default(),
+        };
+        let mut dice = self.dice(&ahead.state, Datum::Reading(put));
         let shown = match self.machine.ask(Datum::Reading(put)) {
             Some(Truth::Number(truth)) => {
-                let number = meter::typed(reading, truth, &mut self.dice);
+                let number = meter::typed(reading, truth, &mut dice);
                 format!("{number} {}", reading.scale.symbol())
                     .trim_end()
                     .to_owned()
             }
             _ => "nothing".to_owned(),
         };
-        self.elsewhere = Some((asked, safe(&shown)));
+        let shown = safe(&shown);
+        let text = elsewhere::note(library, &misplaced, &shown);
+        self.elsewhere = Some(Elsewhere { asked, put, shown });
         if !reading.taking.leaves.is_empty() {
             let name = |id: &Id<_>| library.restores[*id].name.clone();
             let restores = reading.taking.leaves.iter().map(name).collect();
             ahead.emit(Event::LeftOpen { restores })?;
         }
-        ahead.emit(Event::Noted {
-            text: format!(
-                "Practice: asked for “{}”, the probe was put at “{}”, which showed {shown} ({minutes} min)",
-                library.readings[asked].title, reading.title
-            ),
-        })
+        ahead.emit(Event::Noted { text })
+    }
+
+    /// How far a meter errs this time: the same for all who take the same thing for the first time at this furnace, in
+    /// whatever order, and for whoever takes the call up again.
+    fn dice(&self, state: &State, of: Datum) -> Dice {
+        let (kind, at) = match of {
+            Datum::Reading(id) => (0, id.index()),
+            Datum::Sign(id) => (1, id.index()),
+            Datum::Field(id) => (2, id.index()),
+        };
+        let taken = state
+            .trail
+            .iter()
+            .filter(|answered| answered.what == What::Datum(of));
+        let doubts = state.moment.raised.iter().filter(|(raised, _)| *raised == of);
+        Dice::of(&[
+            self.setup.seed,
+            u64::from(b'm'),
+            kind,
+            at as u64,
+            taken.count() as u64,
+            doubts.count() as u64,
+        ])
     }
 }

@@ -7,11 +7,10 @@ use super::groups::Groups;
 use super::menu::Menu;
 use super::score::Score;
 use super::{Mode, Setup};
-use crate::bench::dice::Dice;
 use crate::bench::machine::Machine;
-use crate::library::{Datum, Id, Kind, Library, Reading, Step};
+use crate::library::{Datum, Id, Library, Reading, Step};
 use crate::source::Safe;
-use crate::walk::{Command, Event, Opened, Refusal, Role, State, Wanted, open, wanted};
+use crate::walk::{Command, Event, Misfit, Opened, Refusal, Role, State, Wanted, apply, go_on, open, wanted};
 
 /// A furnace, an apprentice's meters, and how far the exercise has come.
 #[derive(Clone, Debug)]
@@ -19,11 +18,21 @@ pub struct Exercise<M> {
     pub(super) setup: Setup,
     pub(super) groups: Arc<Groups>,
     pub(super) machine: M,
-    pub(super) dice: Dice,
     pub(super) menu: Menu,
-    /// A probe stands elsewhere than asked, and what the meter shows there.
-    pub(super) elsewhere: Option<(Id<Reading>, Safe)>,
+    /// A probe stands elsewhere than asked.
+    pub(super) elsewhere: Option<Elsewhere>,
     pub(super) score: Score,
+}
+
+/// A probe that stands elsewhere than asked.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Elsewhere {
+    /// What is asked for.
+    pub asked: Id<Reading>,
+    /// What is measured there.
+    pub put: Id<Reading>,
+    /// What the meter shows.
+    pub shown: Safe,
 }
 
 /// What stands before the apprentice.
@@ -50,7 +59,6 @@ impl<M: Machine> Exercise<M> {
             setup,
             groups: Arc::new(Groups::of(library, missing)),
             machine,
-            dice: Dice::of(&[setup.seed, u64::from(b'm')]),
             menu: match setup.mode {
                 Mode::Free => Menu::Gate,
                 Mode::Guided => Menu::Groups,
@@ -76,15 +84,50 @@ impl<M: Machine> Exercise<M> {
     ///
     /// As [`open()`].
     pub fn open(&self, library: &Library, opened: Opened) -> Result<Vec<Event>, Refusal> {
-        let mut ahead = Ahead::new(library, self.setup.mode, State::default());
+        let mut ahead = self.ahead(library, State::default());
         ahead.take(open(library, opened)?, true)?;
+        Ok(ahead.events)
+    }
+
+    fn ahead<'l>(&self, library: &'l Library, state: State) -> Ahead<'l> {
+        Ahead::new(library, self.setup.mode, state, self.score.clone())
+    }
+
+    /// Takes up a call that was left: the furnace as it stands after the work that was done on it, and what it all took.
+    /// Where the call stands comes back.
+    ///
+    /// # Errors
+    ///
+    /// Where the events are not of this library.
+    pub fn take_up(&mut self, library: &Library, events: &[Event]) -> Result<State, Misfit> {
+        let mut state = State::default();
+        for event in events {
+            self.score.take(library, &state, event);
+            if let (Event::Did { .. }, Wanted::Work(step)) = (event, wanted(library, &state)) {
+                self.machine.work(step);
+            }
+            apply(library, &mut state, event)?;
+        }
+        if !is_at_door(&state) {
+            self.menu = Menu::Groups;
+        }
+        Ok(state)
+    }
+
+    /// What a call goes on to do by itself that was cut off in the middle of what an answer led to.
+    ///
+    /// # Errors
+    ///
+    /// As [`go_on()`].
+    pub fn go_on(&self, library: &Library, state: &State) -> Result<Vec<Event>, Refusal> {
+        let mut ahead = self.ahead(library, state.clone());
+        ahead.take(go_on(library, state)?, true)?;
         Ok(ahead.events)
     }
 
     /// What stands before the apprentice.
     pub(super) fn turn(&self, library: &Library, state: &State) -> Turn {
-        let at_gate = state.trail.is_empty() && state.top().is_some_and(|frame| frame.role == Role::Gate);
-        if self.menu == Menu::Gate && at_gate {
+        if self.menu == Menu::Gate && is_at_door(state) {
             return Turn::Gate;
         }
         match wanted(library, state) {
@@ -115,14 +158,13 @@ impl<M: Machine> Exercise<M> {
         state: &State,
         command: &Command,
     ) -> Result<Vec<Event>, Refusal> {
-        let mut ahead = Ahead::new(library, self.setup.mode, state.clone());
+        let mut ahead = self.ahead(library, state.clone());
         let elsewhere = self.elsewhere.take();
         match (self.turn(library, state), command) {
             (Turn::Gate, Command::Choose(choice)) => self.at_gate(library, &mut ahead, *choice)?,
             (Turn::Place(id), Command::Choose(choice)) => self.place(library, &mut ahead, id, *choice)?,
             (Turn::Take(leaf), Command::Done) => self.answer(library, &mut ahead, leaf)?,
             (Turn::Work(step), Command::Done) => {
-                self.count(library, &ahead.state);
                 self.machine.work(step);
                 ahead.carry_out(command)?;
             }
@@ -142,6 +184,7 @@ impl<M: Machine> Exercise<M> {
             }
             _ => ahead.carry_out(command)?,
         }
+        self.score = ahead.score;
         Ok(ahead.events)
     }
 
@@ -151,7 +194,6 @@ impl<M: Machine> Exercise<M> {
         if choice == 0 {
             return Ok(());
         }
-        self.score.gate_skipped = true;
         let complaint = ahead.state.moment.complaint;
         let Some(tree) = complaint.map(|tree| library.trees[tree].name.clone()) else {
             return Err(choose_first());
@@ -165,25 +207,14 @@ impl<M: Machine> Exercise<M> {
     }
 }
 
+/// Whether nothing was done yet, and the gate is next.
+fn is_at_door(state: &State) -> bool {
+    state.trail.is_empty() && state.top().is_some_and(|frame| frame.role == Role::Gate)
+}
+
 pub(super) fn choose_first() -> Refusal {
     Refusal::new(
         "nothing is to be answered here",
         "choose one of the list by its number",
     )
-}
-
-/// What the steps of a tree ask for, each once.
-pub(super) fn asked_in(library: &Library, tree: Id<crate::library::Tree>) -> Vec<Datum> {
-    let mut data = Vec::new();
-    for step in &library.steps[library.trees[tree].steps.clone()] {
-        let datum = match &step.kind {
-            Kind::Measure { reading, .. } => Datum::Reading(*reading),
-            Kind::Observe { sign, .. } => Datum::Sign(*sign),
-            _ => continue,
-        };
-        if !data.contains(&datum) {
-            data.push(datum);
-        }
-    }
-    data
 }

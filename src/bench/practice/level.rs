@@ -62,6 +62,9 @@ const COMES_AND_GOES: &[&str] = &[
 /// How often a hard call has two faults, and not one that comes and goes.
 const TWO: f64 = 0.6;
 
+/// How often nothing is wrong where anything may be: often enough that a class meets it.
+const SOUND: f64 = 0.1;
+
 /// Faults drawn before the first is found that fits a furnace.
 const TRIES: usize = 100;
 
@@ -97,6 +100,7 @@ impl Level {
     fn subject(self, dice: &mut Dice) -> Subject {
         match self {
             Self::Common => one(dice, |fault| COMMON.contains(&fault.name), Subject::One),
+            Self::Any if dice.chance(SOUND) => Subject::Sound,
             Self::Any => one(dice, |_| true, Subject::One),
             Self::Hard if dice.chance(TWO) => one(dice, |_| true, Subject::Two),
             Self::Hard => one(dice, |fault| COMES_AND_GOES.contains(&fault.name), Subject::One),
@@ -104,11 +108,10 @@ impl Level {
     }
 }
 
-/// One of the faults that are asked for; a sound furnace comes up as often as any single fault does where all are.
+/// One of the faults that are asked for.
 fn one(dice: &mut Dice, which: impl Fn(&Fault) -> bool, subject: fn(&'static Fault) -> Subject) -> Subject {
     let chosen: Vec<_> = faults::all().filter(|fault| which(fault)).collect();
-    let all = chosen.len() == faults::all().count();
-    let drawn = dice.below(chosen.len() + usize::from(all));
+    let drawn = dice.below(chosen.len());
     chosen.get(drawn).map_or(Subject::Sound, |fault| subject(fault))
 }
 
@@ -138,6 +141,22 @@ impl Setup {
         })
     }
 
+    /// The setup of a mark; none where it is no practice of this version's.
+    pub fn read(mark: &str) -> Option<Self> {
+        let mut words = mark.strip_prefix(Opened::PRACTICE)?.split(' ');
+        let seed = words.next()?.parse().ok()?;
+        let level = words.next().filter(|word| *word == "level").and(words.next())?;
+        let setup = Self {
+            seed,
+            level: Level::of(level.parse().ok()?)?,
+            mode: match words.next() {
+                None => Mode::Free,
+                Some(_) => Mode::Guided,
+            },
+        };
+        (setup.mark() == mark).then_some(setup)
+    }
+
     /// As it stands in the record of the call, where a file would stand that answered: nothing of the fault.
     pub fn mark(&self) -> String {
         let mode = match self.mode {
@@ -161,6 +180,25 @@ mod tests {
     fn every_name_of_the_lists_is_a_fault() {
         for name in COMMON.iter().chain(COMES_AND_GOES) {
             assert!(faults::all().any(|fault| fault.name == *name), "{name}");
+        }
+    }
+
+    #[test]
+    fn a_mark_is_read_as_it_was_written() {
+        for (seed, level, mode) in [
+            (0, Level::Common, Mode::Free),
+            (u64::MAX, Level::Hard, Mode::Guided),
+        ] {
+            let setup = Setup { seed, level, mode };
+            assert_eq!(Setup::read(&setup.mark()), Some(setup));
+        }
+        for other in [
+            "practice seed 3",
+            "practice seed 3 level 4",
+            "practice seed 3 level 1 blind",
+            "a.yaml",
+        ] {
+            assert_eq!(Setup::read(other), None, "{other}");
         }
     }
 

@@ -1,11 +1,12 @@
 //! What a free call offers: everything that can be taken, and every fault that can be named, in lists short enough to read.
 
 use super::ahead::Ahead;
+use super::backing::Backing;
 use super::exercise::{Exercise, choose_first};
 use crate::bench::machine::Machine;
 use crate::library::{Datum, Fault, Id, Library, Taking};
 use crate::source::{Safe, safe};
-use crate::walk::{Command, End, Event, Refusal, State, is_proven};
+use crate::walk::{Command, End, Event, Refusal, State, is_called};
 
 /// Which list stands before the apprentice.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,11 +52,8 @@ impl<M: Machine> Exercise<M> {
     /// The list that stands before the apprentice.
     pub(super) fn entries(&self, library: &Library, state: &State) -> Vec<(Entry, Safe)> {
         let back = || (Entry::Go(Menu::Groups), safe("Back to the list"));
-        let take = |datum: &Datum| (Entry::Take(*datum), taking_words(library, state, *datum));
-        let name = |fault: &Id<Fault>| {
-            let words = safe(&format!("Name it: {}", library.faults[*fault].title));
-            (Entry::Name(*fault), words)
-        };
+        let take = |datum: &Datum| take(library, state, datum);
+        let name = |fault: &Id<Fault>| name(library, fault);
         match &self.menu {
             Menu::Gate => vec![
                 (
@@ -105,11 +103,9 @@ impl<M: Machine> Exercise<M> {
                 .chain([back()])
                 .collect(),
             Menu::Lacking(fault) => {
-                let mut entries: Vec<_> = super::lacking::takes(library, state, *fault)
-                    .iter()
-                    .map(take)
-                    .collect();
-                entries.push(match is_proven(library, state, *fault) {
+                let backing = Backing::of(library, state, *fault);
+                let mut entries: Vec<_> = backing.takes.iter().map(take).collect();
+                entries.push(match backing.is_proven() {
                     true => name(fault),
                     false => (
                         Entry::Insist(*fault),
@@ -122,6 +118,52 @@ impl<M: Machine> Exercise<M> {
         }
     }
 
+    /// What stands in no list before the apprentice, and is found by words: everything, or all faults where one is to be named.
+    pub(super) fn beyond(&self, library: &Library, state: &State) -> Vec<(Entry, Safe)> {
+        let (data, faults) = match &self.menu {
+            Menu::Groups | Menu::Data(_) | Menu::Found { .. } => (true, true),
+            Menu::FaultGroups | Menu::Faults(_) => (false, true),
+            Menu::Gate | Menu::Lacking(_) => (false, false),
+        };
+        let here = |datum: &Datum| match &self.menu {
+            Menu::Data(at) => self
+                .groups
+                .data
+                .get(*at)
+                .is_some_and(|group| group.members.contains(datum)),
+            Menu::Found { data, .. } => data.contains(datum),
+            _ => false,
+        };
+        let named_here = |fault: &Id<Fault>| match &self.menu {
+            Menu::Faults(at) => self
+                .groups
+                .faults
+                .get(*at)
+                .is_some_and(|group| group.members.contains(fault)),
+            Menu::Found { faults, .. } => faults.contains(fault),
+            _ => false,
+        };
+        let all = self
+            .groups
+            .data
+            .iter()
+            .filter(|_| data)
+            .flat_map(|group| &group.members);
+        let takes = all
+            .filter(|datum| !here(datum))
+            .map(|datum| take(library, state, datum));
+        let all = self
+            .groups
+            .faults
+            .iter()
+            .filter(|_| faults)
+            .flat_map(|group| &group.members);
+        let names = all
+            .filter(|fault| !named_here(fault))
+            .map(|fault| name(library, fault));
+        takes.chain(names).collect()
+    }
+
     /// A line of the list was chosen.
     pub(super) fn choose(
         &mut self,
@@ -130,6 +172,7 @@ impl<M: Machine> Exercise<M> {
         choice: usize,
     ) -> Result<(), Refusal> {
         let mut entries = self.entries(library, &ahead.state);
+        entries.extend(self.beyond(library, &ahead.state));
         if choice >= entries.len() {
             return Err(choose_first());
         }
@@ -144,7 +187,7 @@ impl<M: Machine> Exercise<M> {
                 }
                 ahead.carry_out(&Command::Take(datum))
             }
-            Entry::Name(id) if is_proven(library, &ahead.state, id) => {
+            Entry::Name(id) if Backing::of(library, &ahead.state, id).is_proven() => {
                 let fault = library.faults[id].name.clone();
                 let noted = false;
                 ahead.emit(Event::Stated {
@@ -169,11 +212,13 @@ impl<M: Machine> Exercise<M> {
 
     /// Looks for readings, signs, plate fields and faults with all of some words in what they are called.
     pub(super) fn search(&mut self, library: &Library, words: &str) -> Result<(), Refusal> {
-        let words: Vec<String> = words.split_whitespace().map(str::to_lowercase).collect();
-        let named = |title: &str| {
-            let title = title.to_lowercase();
-            !words.is_empty() && words.iter().all(|word| title.contains(word))
-        };
+        if words.chars().all(|character| character.is_ascii_digit()) {
+            return Err(Refusal::new(
+                "the list has no such number",
+                "choose one of its numbers, or give words to look for",
+            ));
+        }
+        let named = |title: &str| is_called(title, words);
         let all = self.groups.data.iter().flat_map(|group| &group.members);
         let data: Vec<Datum> = all
             .filter(|datum| named(library.title_of(**datum)))
@@ -196,6 +241,15 @@ impl<M: Machine> Exercise<M> {
             }
         }
     }
+}
+
+fn take(library: &Library, state: &State, datum: &Datum) -> (Entry, Safe) {
+    (Entry::Take(*datum), taking_words(library, state, *datum))
+}
+
+fn name(library: &Library, fault: &Id<Fault>) -> (Entry, Safe) {
+    let words = safe(&format!("Name it: {}", library.faults[*fault].title));
+    (Entry::Name(*fault), words)
 }
 
 /// What can be taken, with its minutes and what stands of it.

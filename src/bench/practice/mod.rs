@@ -6,17 +6,22 @@
 
 mod ahead;
 mod answer;
+mod backing;
 mod debrief;
+mod elsewhere;
 mod exercise;
 mod groups;
-mod lacking;
 mod level;
 mod menu;
+mod overlooked;
 mod places;
 mod score;
 mod shown;
+mod told;
+mod way;
 
-pub use debrief::{Debrief, Reference, debrief};
+pub use backing::Backing;
+pub use debrief::{Debrief, Proof, Reference, debrief};
 pub use exercise::Exercise;
 pub use groups::{Group, Groups};
 pub use level::{Level, Setup};

@@ -1,6 +1,10 @@
-//! What a practice call has cost so far.
+//! What a practice call has cost so far: nothing but its events, folded, so that it is the same when the call is taken up.
 
-use crate::library::{Id, Reading};
+use super::elsewhere;
+use crate::bench::technician::NOT_HERE;
+use crate::bench::trials::cost;
+use crate::library::{Id, Library, Reading};
+use crate::walk::{Event, State};
 
 /// What a practice call has cost so far.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -9,8 +13,6 @@ pub struct Score {
     pub minutes: f64,
     /// Probes that were put elsewhere than asked.
     pub misplaced: Vec<Misplaced>,
-    /// The gate was left out.
-    pub gate_skipped: bool,
 }
 
 /// A probe that was put elsewhere than asked.
@@ -25,6 +27,27 @@ pub struct Misplaced {
 }
 
 impl Score {
+    /// Counts what an event took, by the state before it.
+    pub(super) fn take(&mut self, library: &Library, before: &State, event: &Event) {
+        match event {
+            Event::Measured { typed: Some(_), .. }
+            | Event::Observed { .. }
+            | Event::ReadPlate { .. }
+            | Event::Doubted { .. }
+            | Event::WasUnsure { .. }
+            | Event::Did { .. } => self.minutes += cost(library, before).0,
+            // Whoever only says so has not looked.
+            Event::CouldNot { why, .. } if why == NOT_HERE => self.minutes += cost(library, before).0,
+            Event::Noted { text } => {
+                if let Some(misplaced) = elsewhere::read(library, text) {
+                    self.minutes += misplaced.minutes;
+                    self.misplaced.push(misplaced);
+                }
+            }
+            _ => {}
+        }
+    }
+
     /// Minutes that misplaced probes took.
     pub fn minutes_misplaced(&self) -> f64 {
         self.misplaced.iter().map(|misplaced| misplaced.minutes).sum()

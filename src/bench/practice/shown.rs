@@ -2,8 +2,8 @@
 
 use super::Mode;
 use super::ahead::is_free;
+use super::backing::Backing;
 use super::exercise::{Exercise, Turn};
-use super::lacking;
 use super::menu::Menu;
 use super::places::places;
 use crate::bench::machine::Machine;
@@ -64,12 +64,15 @@ impl<M: Machine> Exercise<M> {
                 None => "What of this?".to_owned(),
             },
             Menu::FaultGroups => "What is the fault about?".to_owned(),
-            Menu::Faults(_) => "Which fault is it?".to_owned(),
+            Menu::Faults(at) => match self.groups.faults.get(*at) {
+                Some(group) => format!("Which fault is it: {}?", group.heading),
+                None => "Which fault is it?".to_owned(),
+            },
             Menu::Found { .. } => "Which of these?".to_owned(),
             Menu::Lacking(fault) => format!("NOT PROVEN: {}. What now?", library.faults[*fault].title),
         };
         ask.why = match &self.menu {
-            Menu::Lacking(fault) => lacking::words(library, state, *fault),
+            Menu::Lacking(fault) => lacks(&Backing::of(library, state, *fault)),
             _ => Vec::new(),
         };
         ask.cautions = match &self.menu {
@@ -79,12 +82,15 @@ impl<M: Machine> Exercise<M> {
             _ => Vec::new(),
         };
         let entries = self.entries(library, state);
+        let listed = entries.len();
         only(
             ask,
             safe(&prompt),
             None,
             entries.into_iter().map(|(_, words)| words),
         );
+        let beyond = self.beyond(library, state).into_iter().enumerate();
+        ask.by_words = beyond.map(|(at, (_, text))| option(listed + at, text)).collect();
         (ask.minutes, ask.unable, ask.unsure) = (None, None, None);
     }
 
@@ -96,11 +102,11 @@ impl<M: Machine> Exercise<M> {
         ));
         let datum = Some(Datum::Reading(id));
         only(ask, prompt, datum, places.into_iter().map(|place| place.words));
-        if let Some((asked, shown)) = &self.elsewhere
-            && *asked == id
-        {
-            let shown = shown.clone();
-            ask.again = Some(Again::Elsewhere { shown });
+        if let Some(elsewhere) = self.elsewhere.as_ref().filter(|elsewhere| elsewhere.asked == id) {
+            ask.again = Some(Again::Elsewhere {
+                put: safe(&library.readings[elsewhere.put].title),
+                shown: elsewhere.shown.clone(),
+            });
         }
     }
 }
@@ -113,14 +119,27 @@ fn only(ask: &mut Ask, prompt: Safe, datum: Option<Datum>, texts: impl Iterator<
         datum,
         prompt,
         options: (texts.enumerate())
-            .map(|(value, text)| ShownOption {
-                value,
-                text,
-                means: None,
-                finding: None,
-            })
+            .map(|(value, text)| option(value, text))
             .collect(),
     };
+}
+
+fn option(value: usize, text: Safe) -> ShownOption {
+    ShownOption {
+        value,
+        text,
+        means: None,
+        finding: None,
+    }
+}
+
+/// What a named fault lacks, as far as a screen holds it.
+fn lacks(backing: &Backing) -> Vec<Safe> {
+    backing
+        .lack_words("It lacks: ")
+        .iter()
+        .map(|line| safe(line))
+        .collect()
 }
 
 /// Has something taken: the furnace answers.

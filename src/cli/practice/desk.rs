@@ -17,6 +17,8 @@ pub(super) struct PracticeDesk<'l, M> {
     standing: Standing,
     /// What is told before.
     known: Vec<Known>,
+    /// What came of it, once it is closed.
+    known_after: Vec<Known>,
 }
 
 impl<'l, M: Machine + Clone> PracticeDesk<'l, M> {
@@ -35,17 +37,13 @@ impl<'l, M: Machine + Clone> PracticeDesk<'l, M> {
             exercise,
             reference,
             known,
+            known_after: Vec::new(),
         }
     }
 
     /// The desk of the call.
     pub fn desk(&self) -> &Desk<'l> {
         &self.desk
-    }
-
-    /// What came of it.
-    pub fn known_after(&self) -> Vec<Known> {
-        self.debrief().sections()
     }
 
     fn debrief(&self) -> Debrief {
@@ -68,6 +66,10 @@ impl<M: Machine + Clone> Call for PracticeDesk<'_, M> {
         &self.known
     }
 
+    fn known_after(&self) -> &[Known] {
+        &self.known_after
+    }
+
     fn searches(&self) -> bool {
         self.exercise.searches(self.library, self.desk.state())
     }
@@ -86,6 +88,9 @@ impl<M: Machine + Clone> Call for PracticeDesk<'_, M> {
         self.exercise = exercise;
         self.ask = self.exercise.ask(self.library, self.desk.state());
         self.standing = self.exercise.standing(self.library, self.desk.state());
+        if self.desk.state().closed {
+            self.known_after = self.debrief().sections();
+        }
         Ok(())
     }
 }

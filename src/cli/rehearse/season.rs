@@ -66,7 +66,7 @@ pub(super) fn run(loaded: &Loaded, at: &Path, how: &Rehearse) -> Result<(String,
         }
         first += numbers.len() as u32;
     }
-    let said = truths.finish()?;
+    let said = truths.finish(how.format)?;
     let seconds = started.elapsed().as_secs_f64();
     super::super::tell(&format!(
         "{:.0} calls a second",

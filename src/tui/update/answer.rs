@@ -2,7 +2,7 @@
 
 use crate::face::HomeChoice;
 use crate::face::Left;
-use crate::tui::model::{Dialog, Effect, Model, Purpose, Said, Scene};
+use crate::tui::model::{Dialog, Effect, Model, Purpose, Said, Scene, listed};
 use crate::walk::{Ask, Command, Question, Standing};
 
 /// Carries a command out.
@@ -88,8 +88,9 @@ fn question(model: &mut Model, ask: &Ask) -> Option<Effect> {
             let command = (!typed.is_empty()).then_some(Command::Type(typed));
             return hint_unless(model, command.map(Effect::CarryOut), "Type the reading first.");
         }
-        Question::Choice { options, .. } => {
-            let option = model.chosen.and_then(|chosen| options.get(chosen));
+        Question::Choice { .. } => {
+            let listed = listed(ask, model.input.value());
+            let option = model.chosen.and_then(|chosen| listed.get(chosen));
             let command = option.map(|option| Command::Choose(option.value));
             return hint_unless(
                 model,

@@ -1,7 +1,7 @@
 //! Choosing from a list.
 
-use crate::tui::keys::Press;
-use crate::tui::model::{Dialog, Model, Scene};
+use crate::tui::keys::{Place, Press};
+use crate::tui::model::{Dialog, Model, Scene, words_of};
 
 /// The newest answer of the trail.
 pub fn newest(scene: Scene<'_>) -> Option<usize> {
@@ -23,6 +23,25 @@ pub fn pick(model: &mut Model, scene: Scene<'_>, press: Press) {
     }
 }
 
+/// Chooses by what is typed: the option of a number, or the only one that is called by the words.
+pub fn typed(model: &mut Model, scene: Scene<'_>) {
+    if model.place(scene) != Place::List {
+        return;
+    }
+    model.scroll = 0;
+    let typed = model.input.value();
+    let count = scene.choices(typed);
+    model.chosen = match words_of(typed) {
+        Some(_) => (count == 1).then_some(0),
+        None => {
+            let number = typed.trim().parse().ok();
+            number
+                .and_then(|number: usize| number.checked_sub(1))
+                .filter(|at| *at < count)
+        }
+    };
+}
+
 /// Chooses the next, or the one before; the first where nothing is chosen.
 pub fn step(model: &mut Model, scene: Scene<'_>, forward: bool) {
     let (chosen, count) = list(model, scene);
@@ -41,6 +60,9 @@ fn list<'m>(model: &'m mut Model, scene: Scene<'_>) -> (&'m mut Option<usize>, u
     match &mut model.dialog {
         Some(Dialog::Trail(chosen)) => (chosen, newest(scene).map_or(0, |newest| newest + 1)),
         Some(Dialog::Danger(chosen)) => (chosen, scene.dangers().len()),
-        _ => (&mut model.chosen, scene.choices()),
+        _ => {
+            let count = scene.choices(model.input.value());
+            (&mut model.chosen, count)
+        }
     }
 }

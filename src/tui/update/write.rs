@@ -31,7 +31,7 @@ pub fn edit(model: &mut Model, action: Action, press: Press) {
 
 /// Takes what was pasted as one line of text, never as answers.
 pub fn paste(model: &mut Model, scene: Scene<'_>, text: &str) {
-    if !matches!(model.place(scene), Place::Number | Place::Writing) {
+    if !matches!(model.place(scene), Place::Number | Place::List | Place::Writing) {
         model.said = Some(Said::Hint("Nothing is typed here, so nothing was pasted."));
         return;
     }

@@ -8,6 +8,7 @@ use serde::Serialize;
 
 use crate::bench::season::{Crew, Season, Visit};
 use crate::bench::trials::Outcome;
+use crate::cli::arguments::RehearseFormat;
 use crate::cli::failure::{Failure, NOT_SAVED};
 use crate::source::safe;
 use crate::store::SessionId;
@@ -41,6 +42,25 @@ struct Sums {
     skipped_test: u32,
     /// Calls because an earlier one got something wrong or left it open.
     called_again: u32,
+}
+
+/// A season as another program reads it: its sums, and where the calls are told one by one.
+#[derive(Debug, Serialize)]
+struct Written<'a> {
+    #[serde(flatten)]
+    sums: &'a Sums,
+    files: Places,
+}
+
+/// The files of a season beside its sessions.
+#[derive(Debug, Serialize)]
+struct Places {
+    /// The folder of the sessions.
+    sessions: String,
+    /// A line a call.
+    truth_csv: String,
+    /// The sums.
+    truth_json: String,
 }
 
 /// What was true, on its way into the folder.
@@ -110,14 +130,17 @@ impl Truths {
         sums.called_again += u32::from(truth.because_of.is_some());
     }
 
-    /// Writes the sums; in words, what was written.
-    pub fn finish(mut self) -> Result<String, Failure> {
+    /// Writes the sums; what was written, to be printed.
+    pub fn finish(mut self, format: RehearseFormat) -> Result<String, Failure> {
         let lines = self.at.join("truth.csv");
         self.lines.flush().map_err(|error| not_saved(&lines, &error))?;
         let file = self.at.join("truth.json");
         let sums = &self.sums;
         let text = serde_json::to_string_pretty(sums).unwrap_or_default() + "\n";
         std::fs::write(&file, text).map_err(|error| not_saved(&file, &error))?;
+        if let RehearseFormat::Json = format {
+            return Ok(self.json(&lines, &file));
+        }
         Ok(format!(
             "{} calls at {} simulated furnaces: {} right, {} referred, {} missed, {} wrong; {} called again\n\
              What was true: {} and {}\n",
@@ -131,6 +154,19 @@ impl Truths {
             safe(&lines.to_string_lossy()),
             safe(&file.to_string_lossy()),
         ))
+    }
+
+    fn json(&self, lines: &Path, sums: &Path) -> String {
+        let shown = |path: &Path| safe(&path.to_string_lossy()).to_string();
+        let written = Written {
+            sums: &self.sums,
+            files: Places {
+                sessions: shown(&self.at),
+                truth_csv: shown(lines),
+                truth_json: shown(sums),
+            },
+        };
+        serde_json::to_string_pretty(&written).unwrap_or_default() + "\n"
     }
 }
 

@@ -1,0 +1,159 @@
+//! How far what was taken proves what was named.
+
+use super::way::{Goal, Needed, way};
+use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
+use crate::walk::{Holding, State, line_words, proof_lines, takeable, unread_fields};
+
+/// How far what was taken proves something.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Backing {
+    /// How many of the lines of its proof hold.
+    pub holds: usize,
+    /// The lines that do not, each with why.
+    pub lacks: Vec<String>,
+    /// What can still be taken for those.
+    pub takes: Vec<Datum>,
+    /// How many of those are only to be had after work of the tree's own, which nobody does in free practice.
+    pub after_work: usize,
+}
+
+/// Lines that are told of what a proof lacks: a whole round of questions is read by nobody.
+const MOST_SHOWN: usize = 8;
+
+impl Backing {
+    /// Whether all speaks for it that can be taken before work is done.
+    pub fn is_shown(&self) -> bool {
+        self.holds > 0 && self.lacks.len() == self.after_work
+    }
+
+    /// Whether it is proven. What nothing speaks for is not.
+    pub fn is_proven(&self) -> bool {
+        self.holds > 0 && self.lacks.is_empty()
+    }
+
+    /// How far a fault is proven: by the proof that the registry has for it and its part, and where it has none by the
+    /// answers that lead the trees to it.
+    pub fn of(library: &Library, state: &State, fault: Id<Fault>) -> Self {
+        if !library.can_be_proven(fault) {
+            return Self::impossible("its proof cannot be read");
+        }
+        let lines = proof_lines(library, state, fault);
+        if lines.is_empty() {
+            return Self::by_the_trees(library, state, fault);
+        }
+        let mut backing = Self {
+            takes: unread_fields(library, state, fault)
+                .into_iter()
+                .map(Datum::Field)
+                .collect(),
+            ..Self::default()
+        };
+        for (line, holding) in lines {
+            backing.add(&line_words(library, line), holding);
+            if holding != Holding::Holds {
+                backing.offer(takeable(state, line));
+            }
+        }
+        backing
+    }
+
+    /// The first lines that it lacks in words, each after some of the caller's; and how many more there are.
+    pub(super) fn lack_words(&self, before: &str) -> Vec<String> {
+        let shown = self.lacks.iter().take(MOST_SHOWN);
+        let mut words: Vec<String> = shown.map(|line| format!("{before}{line}")).collect();
+        let more = self.lacks.len().saturating_sub(MOST_SHOWN);
+        if more > 0 {
+            words.push(format!("and {more} more"));
+        }
+        words
+    }
+
+    /// How far it is shown that nothing is wrong: the complaint's tree comes to its end with what was taken.
+    pub fn of_nothing(library: &Library, state: &State) -> Self {
+        let needed = way(library, state, state.moment.complaint, Goal::Sound);
+        Self::of_needed(state, needed)
+    }
+
+    fn by_the_trees(library: &Library, state: &State, fault: Id<Fault>) -> Self {
+        match library.faults[fault].remedy {
+            // That nothing is wrong is said of the whole complaint, and not of some corner of it.
+            Remedy::None => Self::of_nothing(library, state),
+            _ => {
+                let goal = Goal::Verdict(fault);
+                // What this complaint leads to is not shown by what would have done for another one.
+                let own = way(library, state, state.moment.complaint, goal);
+                Self::of_needed(state, own.or_else(|| way(library, state, entries(library), goal)))
+            }
+        }
+    }
+
+    fn of_needed(state: &State, needed: Option<Vec<Needed>>) -> Self {
+        let Some(needed) = needed else {
+            return Self::impossible("no tree comes to it");
+        };
+        let mut backing = Self::default();
+        for needed in needed {
+            let Needed {
+                words,
+                holding,
+                data,
+                after_work,
+            } = needed;
+            if after_work {
+                backing.after_work += 1;
+                backing.lacks.push(format!("{words} (not taken after the work)"));
+                continue;
+            }
+            backing.add(&words, holding);
+            if matches!(holding, Holding::Missing | Holding::Borderline) {
+                let open = |datum: &Datum| {
+                    let stands = state.value(*datum).is_some() && holding == Holding::Missing;
+                    !stands && !state.could_not.contains_key(datum)
+                };
+                backing.offer(data.into_iter().filter(open));
+            }
+        }
+        backing
+    }
+
+    fn impossible(why: &str) -> Self {
+        Self {
+            lacks: vec![why.to_owned()],
+            ..Self::default()
+        }
+    }
+
+    fn add(&mut self, words: &str, holding: Holding) {
+        let because = match holding {
+            Holding::Holds => {
+                self.holds += 1;
+                return;
+            }
+            Holding::Missing => "not taken",
+            Holding::Borderline => "too near to its bound to tell",
+            Holding::Contradicted => "what was taken says otherwise",
+        };
+        self.lacks.push(format!("{words} ({because})"));
+    }
+
+    fn offer(&mut self, data: impl IntoIterator<Item = Datum>) {
+        for datum in data {
+            if !self.takes.contains(&datum) {
+                self.takes.push(datum);
+            }
+        }
+    }
+}
+
+/// The trees that a call can begin with. What only visits lead to leans on what was answered before it; and a danger's tree
+/// takes the danger for granted.
+fn entries(library: &Library) -> impl Iterator<Item = Id<Tree>> {
+    let is_danger = |id: Id<Tree>| library.dangers.iter().any(|danger| danger.tree == id);
+    let begins = move |(id, complaint): &(Id<Tree>, bool)| {
+        (*complaint || library.gate == Some(*id)) && !is_danger(*id)
+    };
+    (library.trees.iter())
+        .map(|(id, tree)| (id, tree.complaint.is_some()))
+        .filter(begins)
+        .map(|(id, _)| id)
+}

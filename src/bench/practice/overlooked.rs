@@ -1,0 +1,106 @@
+//! The dangers that an apprentice passed over.
+
+use crate::bench::faults::Fault;
+use crate::library::{self, Datum, Id, Kind, Library, Remedy, Step};
+use crate::source::safe;
+use crate::walk::{Role, State, What};
+
+/// The dangers that nobody looked for or acted upon, a line each; `mended` where work has put right what was wrong.
+pub(super) fn overlooked(
+    library: &Library,
+    state: &State,
+    truth: &[&Fault],
+    named: &[Id<library::Fault>],
+    mended: bool,
+) -> Vec<String> {
+    let mut overlooked = at_gate(library, state);
+    let shut_down = named
+        .iter()
+        .any(|fault| library.faults[*fault].remedy == Remedy::ShutDown);
+    for fault in truth.iter().filter(|_| !mended) {
+        let verdicts = || fault.verdicts.iter().filter_map(|name| library.faults.find(name));
+        let must_not_run = verdicts().any(|id| library.faults[id].remedy == Remedy::ShutDown);
+        if !must_not_run || verdicts().any(|id| named.contains(&id)) {
+            continue;
+        }
+        overlooked.push(match shut_down {
+            true => format!(
+                "It was left off, but for something else; nobody was told of: {}",
+                fault.title
+            ),
+            false => format!("It must not run, and was not shut down: {}", fault.title),
+        });
+    }
+    overlooked
+}
+
+/// What is asked and done at the gate.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum AtGate {
+    Ask(Datum),
+    Do(Id<Step>),
+}
+
+/// What belongs before everything else, and was never done or only afterwards.
+fn at_gate(library: &Library, state: &State) -> Vec<String> {
+    let Some(gate) = library.gate else {
+        return Vec::new();
+    };
+    // A gate that ends the call by what it asks was right to ask no more.
+    let frames = &state.moment.frames;
+    let in_gate = frames.first().is_some_and(|frame| frame.role == Role::Gate)
+        && frames.iter().all(|frame| frame.role != Role::Danger);
+    let shut = state
+        .moment
+        .stated
+        .last()
+        .is_some_and(|fault| library.faults[*fault].remedy == Remedy::ShutDown);
+    if in_gate && shut {
+        return Vec::new();
+    }
+    let entries = entries(library, gate);
+    let is_of_gate = |what: What| {
+        entries.iter().any(|entry| match entry {
+            AtGate::Ask(datum) => what == What::Datum(*datum),
+            AtGate::Do(step) => what == What::Work(*step),
+        })
+    };
+    let first_other = state.trail.iter().position(|answered| !is_of_gate(answered.what));
+    let mut overlooked = Vec::new();
+    for entry in &entries {
+        let (what, words) = match entry {
+            AtGate::Ask(datum) => (What::Datum(*datum), library.title_of(*datum).to_owned()),
+            AtGate::Do(step) => match &library[*step].kind {
+                Kind::Do { text, .. } => (What::Work(*step), safe(text).to_string()),
+                _ => continue,
+            },
+        };
+        let at = state.trail.iter().position(|answered| answered.what == what);
+        match (at, first_other) {
+            (None, _) => overlooked.push(format!("Left out at the door: {words}")),
+            (Some(at), Some(first)) if at > first => {
+                overlooked.push(format!("Only after other work: {words}"));
+            }
+            _ => {}
+        }
+    }
+    overlooked
+}
+
+/// What the gate asks and has done on its own way: each once.
+fn entries(library: &Library, gate: Id<library::Tree>) -> Vec<AtGate> {
+    let mut entries = Vec::new();
+    for at in library.trees[gate].steps.clone() {
+        let id = Id::new(at);
+        let entry = match &library[id].kind {
+            Kind::Measure { reading, .. } => AtGate::Ask(Datum::Reading(*reading)),
+            Kind::Observe { sign, .. } => AtGate::Ask(Datum::Sign(*sign)),
+            Kind::Do { .. } => AtGate::Do(id),
+            _ => continue,
+        };
+        if !entries.contains(&entry) {
+            entries.push(entry);
+        }
+    }
+    entries
+}
