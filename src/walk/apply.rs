@@ -9,6 +9,7 @@ use std::sync::Arc;
 use taken::{remember, taken};
 pub use voids::inputs_of;
 use voids::void;
+pub(super) use voids::worked_out_from;
 
 use super::event::{Event, Role, Voiding};
 use super::state::{Doubted, Frame, Interrupted, PutBackDone, Retaking, State, What};

@@ -4,10 +4,10 @@ use super::ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
     WorkedOut,
 };
-use super::at_worst::at_worst;
+use super::at_worst::at_worst_by;
 use super::event::Doubt;
 use super::overlays::overlay_words;
-use super::possible::{possible, ruled_out};
+use super::possible::{Search, ruled_out_but, voidable};
 use super::proof::{self, Holding};
 use super::route::{answers_of, own_datum};
 use super::state::{State, What};
@@ -339,7 +339,9 @@ fn unproven(library: &Library, state: &State, fault: Id<Fault>) -> Question {
 pub fn standing(library: &Library, state: &State) -> Standing {
     let fault_title = |fault: &Id<Fault>| safe(&library.faults[*fault].title);
     let ended = state.ended.is_some();
-    let mut ruled_out = ruled_out(library, state);
+    let voidable = voidable(library, &state.moment);
+    let search = Search::new(library, &state.moment, &voidable, true);
+    let mut ruled_out = ruled_out_but(library, state, &search.faults);
     if let (true, Some(last)) = (ended, ruled_out.last_mut()) {
         // Where the walk ends, everything else falls away: that says nothing about it.
         last.clear();
@@ -373,7 +375,7 @@ pub fn standing(library: &Library, state: &State) -> Standing {
     Standing {
         possible: match ended {
             true => Vec::new(),
-            false => possible(library, &state.moment).iter().map(fault_title).collect(),
+            false => search.faults.iter().map(fault_title).collect(),
         },
         trail,
         open: state
@@ -387,7 +389,7 @@ pub fn standing(library: &Library, state: &State) -> Standing {
         at_worst: if ended {
             0
         } else {
-            at_worst(library, &state.moment)
+            at_worst_by(library, &state.moment, &search, &voidable)
         },
         dangers: library.dangers.iter().map(|danger| safe(&danger.label)).collect(),
         ended: state.ended.as_ref().map(|end| safe(&end_words(library, end))),

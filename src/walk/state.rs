@@ -1,7 +1,7 @@
 //! Where a call stands: nothing but its events, folded.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use super::event::{Doubt, End, Opened, Role};
 use crate::library::{Datum, EdgeId, Fault, Finding, Id, Restore, Step, Tree};
@@ -136,6 +136,9 @@ pub struct Retaking {
 pub struct Answered {
     /// Where the walk stood before it; shared, since a state is copied for every answer.
     pub before: Arc<Moment>,
+    /// The faults that were possible then, once they were asked for: looking for them goes through the whole library,
+    /// and what was before an answer never changes.
+    pub(super) were_possible: Arc<OnceLock<Vec<Id<Fault>>>>,
     /// What was answered.
     pub what: What,
     /// In words.
@@ -177,6 +180,13 @@ pub struct PutBackDone {
     pub restore: Id<Restore>,
     /// Why it stays open, where it does.
     pub refused: Option<String>,
+}
+
+impl Answered {
+    /// The faults that were possible before it, looked for the first time that they are asked for.
+    pub(super) fn was_possible(&self, look: impl FnOnce(&Moment) -> Vec<Id<Fault>>) -> &[Id<Fault>] {
+        self.were_possible.get_or_init(|| look(&self.before))
+    }
 }
 
 impl Moment {

@@ -119,6 +119,7 @@ fn width(number: f64, scale: Scale) -> f64 {
 pub(super) fn remember(state: &mut State, what: What, answer: String, borderline: bool) {
     state.trail.push(Answered {
         before: Arc::new(state.moment.clone()),
+        were_possible: Arc::default(),
         what,
         answer,
         borderline,

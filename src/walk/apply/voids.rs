@@ -35,6 +35,14 @@ pub fn inputs_of(library: &Library, datum: Datum) -> Vec<Datum> {
     found
 }
 
+/// The readings that are worked out from another reading, however far down.
+pub(in crate::walk) fn worked_out_from(library: &Library, datum: Datum) -> impl Iterator<Item = Datum> {
+    let worked_out = library.readings.iter().filter_map(|(id, reading)| {
+        matches!(reading.source_of_value, Obtained::WorkedOut { .. }).then_some(Datum::Reading(id))
+    });
+    worked_out.filter(move |reading| inputs_of(library, *reading).contains(&datum))
+}
+
 /// Whether a reading is worked out from another value, however far down.
 fn leans_on(library: &Library, from: Datum, on: Datum) -> bool {
     let readings = std::iter::once(from).chain(inputs_of(library, from));
