@@ -1,5 +1,6 @@
 //! The job report: what was found, measured, proven, put back and advised on one call.
 
+mod brief;
 mod chart;
 mod entries;
 mod gather;
@@ -11,13 +12,14 @@ mod text;
 use serde::Serialize;
 
 pub use entries::{
-    AnswerEntry, FindingEntry, PlateEntry, ProofEntry, PutBackEntry, TreeEntry, WorkedOutEntry,
+    AnswerEntry, FindingEntry, NotLookedAtEntry, NotedEntry, PlateEntry, ProofEntry, PutBackEntry, TreeEntry,
+    WorkedOutEntry,
 };
 use gather::plain;
 pub use readings::{BandEntry, ReadingEntry, TakingEntry};
 pub(super) use text::GOVERNS;
 
-use crate::library::{Library, Severity, Status};
+use crate::library::{Library, Remedy, Severity, Status};
 use crate::source::Safe;
 use crate::walk::{self, Event, Opened, State};
 
@@ -48,12 +50,16 @@ pub struct Job {
     pub equipment: Option<String>,
     /// `open` or `closed`.
     pub status: &'static str,
+    /// What came of it, in a line for the owner.
+    pub headline: String,
     /// How the walk ended.
     pub ended: Option<String>,
     /// The registered name of the fault of the verdict, if there is one.
     pub fault: Option<String>,
     /// What is done about it.
     pub remedy: Option<String>,
+    /// The furnace is shut down for it.
+    pub shut_down: bool,
     /// Why it follows, in the tree's words.
     pub because: Option<String>,
     /// What to tell the owner.
@@ -62,6 +68,10 @@ pub struct Job {
     pub proof: Vec<ProofEntry>,
     /// Verdicts that were noted on the way.
     pub noted: Vec<String>,
+    /// The same, with what is done about each, why it follows and what to tell the owner.
+    pub found_on_the_way: Vec<NotedEntry>,
+    /// What was passed over, because a verdict before it was noted.
+    pub not_looked_at: Vec<NotLookedAtEntry>,
     /// What is on the report, worst first.
     pub findings: Vec<FindingEntry>,
     /// The question that a call which has not ended stands at.
@@ -148,18 +158,28 @@ impl Job {
             site: opened.and_then(|opened| shown(&opened.site)),
             equipment: opened.and_then(|opened| shown(&opened.equipment)),
             status: if state.closed { "closed" } else { "open" },
+            headline: gather::headline(library, state),
             ended: state
                 .ended
                 .as_ref()
                 .map(|end| plain(&walk::end_words(library, end))),
             fault: fault.map(|fault| library.faults[fault].name.clone()),
             remedy: fault.map(|fault| plain(&walk::remedy_words(library, fault))),
+            shut_down: fault.is_some_and(|fault| library.faults[fault].remedy == Remedy::ShutDown),
             because: at.map(|(because, _)| plain(because)),
             advice: at.and_then(|(_, advice)| advice.map(plain)),
             proof: fault
                 .map(|fault| gather::proof(library, state, fault))
                 .unwrap_or_default(),
             noted: gather::noted(library, state),
+            found_on_the_way: gather::found_on_the_way(library, state),
+            not_looked_at: (standing.not_looked_at.iter())
+                .map(|visit| NotLookedAtEntry {
+                    tree: visit.tree.to_string(),
+                    because: visit.because.to_string(),
+                    checks: visit.checks.iter().map(Safe::to_string).collect(),
+                })
+                .collect(),
             findings: (findings.iter())
                 .map(|finding| FindingEntry {
                     severity: finding.severity.name(),
@@ -169,21 +189,7 @@ impl Job {
             stands_at: gather::stands_at(library, state),
             dangers: gather::dangers(library, events),
             answered_from: opened.and_then(|opened| shown(&opened.answered_from)),
-            answers: (standing.trail.iter())
-                .map(|entry| AnswerEntry {
-                    title: entry.title.to_string(),
-                    answer: entry.answer.to_string(),
-                    borderline: entry.borderline,
-                    worked_out: (entry.worked_out.iter())
-                        .map(|came_out| WorkedOutEntry {
-                            title: came_out.title.to_string(),
-                            value: came_out.value.to_string(),
-                            means: came_out.means.as_ref().map(Safe::to_string),
-                        })
-                        .collect(),
-                    ruled_out: entry.ruled_out.iter().map(Safe::to_string).collect(),
-                })
-                .collect(),
+            answers: gather::answers(library, state, &standing),
             plate: gather::plate(library, state),
             readings: readings::readings(library, events),
             work: gather::work(library, events),
@@ -192,6 +198,14 @@ impl Job {
             head: log.head,
             records: log.records,
         }
+    }
+
+    /// Whether somebody can be hurt: a danger was raised or found, or the furnace is shut down.
+    fn is_dangerous(&self) -> bool {
+        let danger = Severity::Danger.name();
+        !self.dangers.is_empty()
+            || self.shut_down
+            || self.findings.iter().any(|finding| finding.severity == danger)
     }
 
     /// The readings that were taken more than once, with something done in between; what was only taken to work one of

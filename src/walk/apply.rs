@@ -12,7 +12,7 @@ use voids::void;
 pub(super) use voids::worked_out_from;
 
 use super::event::{Event, Role, Voiding};
-use super::state::{Doubted, Frame, Interrupted, PutBackDone, Retaking, State, What};
+use super::state::{Doubted, Frame, Interrupted, Noted, PutBackDone, Retaking, State, What};
 use crate::library::{Datum, Edge, Id, Library, Restore, Step, Table};
 
 /// An event that does not fit the library or the events before it: the log was changed, or is another library's.
@@ -65,7 +65,13 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
                 state.moment.values = values;
             }
         }
-        Event::Left { depth } => state.moment.frames.truncate(*depth),
+        Event::Left { depth } => {
+            let depth = state.moment.frames.len().min(*depth);
+            let left = state.moment.frames.split_off(depth);
+            if let Some(fault) = state.moment.stated.last().copied() {
+                state.moment.noted.push(Noted { fault, left });
+            }
+        }
         Event::Measured { .. } | Event::Observed { .. } | Event::ReadPlate { .. } => {
             taken(library, state, event)?
         }

@@ -26,6 +26,32 @@ pub struct ProofEntry {
     pub holds: bool,
 }
 
+/// One verdict that was noted on the way.
+#[derive(Clone, Debug, Serialize)]
+pub struct NotedEntry {
+    /// The fault's registered name.
+    pub fault: String,
+    /// What it is called.
+    pub title: String,
+    /// What is done about it.
+    pub remedy: String,
+    /// Why it follows, in the tree's words.
+    pub because: Option<String>,
+    /// What to tell the owner.
+    pub advice: Option<String>,
+}
+
+/// One visit that a noted verdict cut short.
+#[derive(Clone, Debug, Serialize)]
+pub struct NotLookedAtEntry {
+    /// What the visited tree is called.
+    pub tree: String,
+    /// The verdict that was noted.
+    pub because: String,
+    /// What was not looked at for that reason, on the whole call.
+    pub checks: Vec<String>,
+}
+
 /// One finding.
 #[derive(Clone, Debug, Serialize)]
 pub struct FindingEntry {
@@ -53,6 +79,12 @@ pub struct AnswerEntry {
     pub answer: String,
     /// It lay within the meter's accuracy of a bound.
     pub borderline: bool,
+    /// `reading`, `sign`, `plate` or `work`.
+    pub kind: &'static str,
+    /// The registered name of what was asked; none of work.
+    pub name: Option<String>,
+    /// A value was given; otherwise it could not be taken, or work was done.
+    pub given: bool,
     /// What was worked out after it, before anything else was asked.
     pub worked_out: Vec<WorkedOutEntry>,
     /// The faults that the walk no longer came to after it.
@@ -62,6 +94,8 @@ pub struct AnswerEntry {
 /// One reading that was worked out.
 #[derive(Clone, Debug, Serialize)]
 pub struct WorkedOutEntry {
+    /// Its registered name.
+    pub reading: String,
     /// What it is called.
     pub title: String,
     /// What came out.

@@ -2,10 +2,12 @@
 
 use std::collections::BTreeSet;
 
-use super::entries::{PlateEntry, ProofEntry, PutBackEntry, TreeEntry};
+use super::entries::{
+    AnswerEntry, NotedEntry, PlateEntry, ProofEntry, PutBackEntry, TreeEntry, WorkedOutEntry,
+};
 use crate::library::{Datum, Fault, FieldKind, Id, Kind, Library};
-use crate::source::safe;
-use crate::walk::{self, End, Event, Question, Role, State, Value};
+use crate::source::{Safe, safe};
+use crate::walk::{self, End, Event, Question, Role, Standing, State, Value, What};
 
 pub(super) fn plain(text: &str) -> String {
     safe(text).to_string()
@@ -74,6 +76,90 @@ pub(super) fn noted(library: &Library, state: &State) -> Vec<String> {
     let ended = verdict(library, state);
     let stated = state.moment.stated.iter().filter(|fault| Some(**fault) != ended);
     stated.map(|fault| plain(&library.faults[*fault].title)).collect()
+}
+
+/// What came of a call, in a line for the owner.
+pub(super) fn headline(library: &Library, state: &State) -> String {
+    let title = |name: &str| {
+        let fault = library.faults.find(name);
+        fault.map_or_else(|| plain(name), |fault| plain(&library.faults[fault].title))
+    };
+    match &state.ended {
+        None => "The call is not finished".to_owned(),
+        Some(End::Verdict { fault, .. }) => title(fault),
+        Some(End::Insisted { fault, words }) => {
+            let title = title(fault);
+            plain(&format!(
+                "{title}: the technician's own verdict, not proven: {words}"
+            ))
+        }
+        Some(End::Unproven { why }) => plain(&format!("The cause is not proven: {why}")),
+        Some(End::Outcome { outcome }) => {
+            let opened = state.opened.as_ref();
+            let complaint = opened.map(|opened| complaint(library, &opened.tree));
+            let outcome = plain(&outcome.replace('_', " "));
+            match complaint {
+                Some(complaint) => format!("{complaint}: {outcome}"),
+                None => outcome,
+            }
+        }
+    }
+}
+
+/// What was answered, in order.
+pub(super) fn answers(library: &Library, state: &State, standing: &Standing) -> Vec<AnswerEntry> {
+    let answers = state.trail.iter().zip(&standing.trail).map(|(answered, entry)| {
+        let (kind, name) = match answered.what {
+            What::Datum(datum) => {
+                let kind = match datum {
+                    Datum::Reading(_) => "reading",
+                    Datum::Sign(_) => "sign",
+                    Datum::Field(_) => "plate",
+                };
+                (kind, Some(plain(library.name_of(datum))))
+            }
+            What::Work(_) => ("work", None),
+        };
+        let worked_out = answered.worked_out.iter().zip(&entry.worked_out);
+        AnswerEntry {
+            title: entry.title.to_string(),
+            answer: entry.answer.to_string(),
+            borderline: entry.borderline,
+            kind,
+            name,
+            given: answered.given,
+            worked_out: worked_out
+                .map(|(of, came_out)| WorkedOutEntry {
+                    reading: plain(library.name_of(of.datum)),
+                    title: came_out.title.to_string(),
+                    value: came_out.value.to_string(),
+                    means: came_out.means.as_ref().map(Safe::to_string),
+                })
+                .collect(),
+            ruled_out: entry.ruled_out.iter().map(Safe::to_string).collect(),
+        }
+    });
+    answers.collect()
+}
+
+/// The noted verdicts with the words of their steps.
+pub(super) fn found_on_the_way(library: &Library, state: &State) -> Vec<NotedEntry> {
+    let noted = state.moment.noted.iter().map(|noted| {
+        let step = noted.left.last().map(|frame| &library[frame.step].kind);
+        let (because, advice) = match step {
+            Some(Kind::Verdict { because, advice, .. }) => (Some(because), advice.as_ref()),
+            _ => (None, None),
+        };
+        let fault = &library.faults[noted.fault];
+        NotedEntry {
+            fault: plain(&fault.name),
+            title: plain(&fault.title),
+            remedy: plain(&walk::remedy_words(library, noted.fault)),
+            because: because.map(|words| plain(words)),
+            advice: advice.map(|words| plain(words)),
+        }
+    });
+    noted.collect()
 }
 
 pub(super) fn stands_at(library: &Library, state: &State) -> Option<String> {

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::super::event::Event;
 use super::super::route::meaning;
-use super::super::state::{Answered, CameOut, Standing, State, Value, What};
+use super::super::state::{Answered, CameOut, Standing, State, Value, WerePossible, What};
 use super::super::words::worked_out_words;
 use super::{Misfit, find, misfit};
 use crate::library::{Datum, FieldKind, Library};
@@ -119,7 +119,7 @@ fn width(number: f64, scale: Scale) -> f64 {
 pub(super) fn remember(state: &mut State, what: What, answer: String, borderline: bool) {
     state.trail.push(Answered {
         before: Arc::new(state.moment.clone()),
-        were_possible: Arc::default(),
+        were_possible: WerePossible::default(),
         what,
         answer,
         borderline,
