@@ -183,3 +183,22 @@ fn a_visit_that_was_cut_short_deep_inside_is_told_up_to_where_the_walk_goes_on()
     call.chooses("hum");
     left_out(&call, &[("dirty", &["volts"])]);
 }
+
+#[test]
+fn a_visit_that_is_made_again_after_the_fault_was_put_right_leaves_nothing_out() {
+    let steps = "  v: { visit: long, returns: { good: next }, on_verdict: { go: put_right, at_most: 1, then: next } }\n  put_right: { do: Clean it., voids: [noise], go: v }\n  next: { measure: cold, go: fine }\n";
+    let mut call = Call::open(library(&[
+        tree("t", "", steps),
+        tree("long", "outcomes: [good]\n", LONG),
+    ]));
+    call.chooses("hum");
+    call.types("0.5 A");
+    call.does(Command::Done);
+    left_out(&call, &[("dirty", &["warm", "volts", "smell"])]);
+    call.chooses("quiet");
+    call.chooses("natural");
+    call.types("12 V");
+    call.chooses("nothing");
+    assert_eq!(call.wants(), "cold");
+    left_out(&call, &[]);
+}

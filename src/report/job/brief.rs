@@ -7,6 +7,8 @@ use crate::source::safe;
 const LINES: usize = 12;
 /// Columns of a line; on a phone's forty it takes two rows.
 const WIDTH: usize = 78;
+/// A first sentence shorter than this tells only how the furnace stands.
+const PREAMBLE: usize = 20;
 /// Of what was found, the worst that are told.
 const FOUND: usize = 3;
 
@@ -53,7 +55,7 @@ impl Job {
         found
     }
 
-    /// What the verdict rests on, then the newest answers; work that was done is no news.
+    /// What the verdict rests on and what has changed, then the newest answers; work that was done is no news.
     fn shown(&self, room: usize) -> Vec<String> {
         let mut shown: Vec<String> = Vec::new();
         for measured in self.proof.iter().flat_map(|line| &line.measured) {
@@ -62,6 +64,13 @@ impl Job {
             if !shown.contains(&words) {
                 shown.push(words);
             }
+        }
+        for (entry, before, after) in self
+            .before_and_after()
+            .filter(|(_, before, after)| !before.is_as(after))
+        {
+            let values = format!("{}, then {}", before.value, after.value);
+            shown.push(asked(&entry.title, &values, ""));
         }
         shown.truncate(room);
         let mut newest: Vec<String> = Vec::new();
@@ -111,15 +120,15 @@ impl Job {
 /// What was asked, as short as it can be said, and the whole of its answer.
 fn asked(title: &str, answer: &str, more: &str) -> String {
     let title = title.split(" (").next().unwrap_or(title);
-    // Of `Power off. How is the wheel?` the question is enough.
-    let title = match title.strip_suffix('?').and_then(|said| said.rsplit_once(". ")) {
-        Some((_, question)) => format!("{question}?"),
-        None => title.to_owned(),
+    // Of `Power off. How is the wheel?` the question is enough; a longer first sentence says what it is about.
+    let title = match title.split_once(". ") {
+        Some((before, question)) if before.len() < PREAMBLE => question,
+        _ => title,
     };
     let colon = if title.ends_with(['?', '.', ':']) { "" } else { ":" };
     let answer = safe(&format!("{colon} {answer}{more}"));
     let room = WIDTH.saturating_sub(answer.width()).max(WIDTH / 3);
-    format!("{}{answer}", safe(&title).cut(room))
+    format!("{}{answer}", safe(title).cut(room))
 }
 
 #[cfg(test)]
@@ -131,6 +140,10 @@ mod tests {
         assert_eq!(
             asked("Power off. How is the wheel? (look)", "Loose", ""),
             "How is the wheel? Loose"
+        );
+        assert_eq!(
+            asked("Watch the CO for five minutes. What does it do?", "Falls", ""),
+            "Watch the CO for five minutes. What does it do? Falls"
         );
         assert_eq!(
             asked("Flame current", "3 uA", " (borderline)"),

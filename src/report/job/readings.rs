@@ -42,7 +42,7 @@ pub struct TakingEntry {
 
 impl ReadingEntry {
     /// Whether some band has an end, so that there is something to set the reading against.
-    pub(super) fn has_bounds(&self) -> bool {
+    pub(in crate::report) fn has_bounds(&self) -> bool {
         self.bands
             .iter()
             .any(|band| band.low.is_some() || band.high.is_some())
