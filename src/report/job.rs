@@ -233,6 +233,12 @@ impl Job {
     }
 }
 
+/// What was asked and what was answered; a question has its own mark, and needs no colon.
+fn asked_words(title: &str, answer: &str) -> String {
+    let colon = if title.ends_with(['?', '.', ':']) { "" } else { ":" };
+    format!("{title}{colon} {answer}")
+}
+
 /// The word for a severity in a report that a person reads.
 pub(super) fn severity_word(name: &str) -> &'static str {
     match Severity::ALL.into_iter().find(|severity| severity.name() == name) {

@@ -58,8 +58,7 @@ impl Job {
     /// What the verdict rests on and what has changed, then the newest answers; work that was done is no news.
     fn shown(&self, room: usize) -> Vec<String> {
         let mut shown: Vec<String> = Vec::new();
-        for measured in self.proof.iter().flat_map(|line| &line.measured) {
-            let (title, value) = (measured.rsplit_once(": ")).unwrap_or((measured, ""));
+        for (title, value) in self.proof.iter().flat_map(|line| &line.taken) {
             let words = asked(title, value, "");
             if !shown.contains(&words) {
                 shown.push(words);

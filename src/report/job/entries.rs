@@ -22,6 +22,9 @@ pub struct ProofEntry {
     pub claim: String,
     /// What was measured for it.
     pub measured: Vec<String>,
+    /// The same, each apart from what it is called.
+    #[serde(skip)]
+    pub(super) taken: Vec<(String, String)>,
     /// Whether it held at the end.
     pub holds: bool,
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use super::asked_words;
 use super::entries::{
     AnswerEntry, NotedEntry, PlateEntry, ProofEntry, PutBackEntry, TreeEntry, WorkedOutEntry,
 };
@@ -46,27 +47,35 @@ pub(super) fn verdict_step<'l>(
 /// What the proof asked for and what was measured: of a line that holds, the claims that it holds by; of one that does
 /// not, all of its alternatives.
 pub(super) fn proof(library: &Library, state: &State, fault: Id<Fault>) -> Vec<ProofEntry> {
-    let measured = |data: &mut dyn Iterator<Item = Datum>| {
+    let entry = |claim: String, data: &mut dyn Iterator<Item = Datum>, holds: bool| {
         let data: BTreeSet<Datum> = data.collect();
-        let measured = data.into_iter().filter_map(|datum| {
+        let taken = data.into_iter().filter_map(|datum| {
             let standing = state.value(datum)?;
-            Some(plain(&format!("{}: {}", library.title_of(datum), standing.typed)))
+            Some((plain(library.title_of(datum)), plain(&standing.typed)))
         });
-        measured.collect()
+        let taken: Vec<(String, String)> = taken.collect();
+        ProofEntry {
+            claim: plain(&claim),
+            measured: taken
+                .iter()
+                .map(|(title, value)| asked_words(title, value))
+                .collect(),
+            taken,
+            holds,
+        }
     };
     let mut entries = Vec::new();
     for (line, holding) in walk::proof_lines(library, state, fault) {
         match walk::holding_alternative(state, line).filter(|_| holding == walk::Holding::Holds) {
-            Some(claims) => entries.extend(claims.iter().map(|claim| ProofEntry {
-                claim: plain(&walk::claim_words(library, claim)),
-                measured: measured(&mut std::iter::once(claim.datum())),
-                holds: true,
+            Some(claims) => entries.extend(claims.iter().map(|claim| {
+                let words = walk::claim_words(library, claim);
+                entry(words, &mut std::iter::once(claim.datum()), true)
             })),
-            None => entries.push(ProofEntry {
-                claim: plain(&walk::line_words(library, line)),
-                measured: measured(&mut line.alternatives.iter().flatten().map(|claim| claim.datum())),
-                holds: false,
-            }),
+            None => {
+                let data = line.alternatives.iter().flatten();
+                let words = walk::line_words(library, line);
+                entries.push(entry(words, &mut data.map(|claim| claim.datum()), false));
+            }
         }
     }
     entries

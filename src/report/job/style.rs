@@ -58,6 +58,7 @@ svg .margin { stroke: var(--ink); }
   #office ~ *, #record ~ *, footer, .soft, .hash, .facts { font-size: 8.5pt; line-height: 1.1; }
   #office ~ h3 { font-size: 9pt; }
   .two { columns: 2; column-gap: 5mm; } .asked { columns: 3; column-gap: 3mm; }
+  .auditor { break-inside: avoid; }
   .run li { display: inline; margin: 0; } .run li:not(:last-child)::after { content: '; '; }
   .facts { gap: 0 4mm; } .facts div { gap: 0 1mm; } .record { gap: 0 3mm; }
   .strips { columns: 2; column-gap: 6mm; display: block; }

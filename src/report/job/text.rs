@@ -1,6 +1,6 @@
 //! The job report as text, for a terminal, a mail or a printer.
 
-use super::{Job, TreeEntry, no_field_call, severity_word};
+use super::{Job, TreeEntry, asked_words, no_field_call, severity_word};
 use crate::source::{safe, wrap};
 use crate::walk::NO_LONGER;
 
@@ -147,7 +147,8 @@ impl Job {
         }
         for (number, answer) in self.answers.iter().enumerate() {
             let close = if answer.borderline { " (borderline)" } else { "" };
-            page.numbered(number + 1, &format!("{}: {}{close}", answer.title, answer.answer));
+            let words = asked_words(&answer.title, &answer.answer);
+            page.numbered(number + 1, &format!("{words}{close}"));
             for came_out in &answer.worked_out {
                 let means = came_out.means.as_deref().map(|means| format!(": {means}"));
                 let means = means.unwrap_or_default();

@@ -7,7 +7,7 @@ use maud::{Markup, html};
 
 use super::super::chart::strip;
 use super::super::entries::{AnswerEntry, PutBackEntry};
-use super::super::{Job, ReadingEntry};
+use super::super::{Job, ReadingEntry, asked_words};
 
 impl Job {
     pub(super) fn for_the_office(&self) -> Markup {
@@ -38,9 +38,10 @@ impl Job {
                             tr {
                                 td { @if !line.holds { span class="warn" { "Not proven: " } } (line.claim) }
                                 td {
-                                    @for (at, measured) in line.measured.iter().enumerate() {
-                                        @if at > 0 { "; " }
-                                        (measured)
+                                    @match line.taken.as_slice() {
+                                        // The claim says already what it is called.
+                                        [(_, value)] if line.holds => strong { (value) },
+                                        _ => (line.measured.join("; ")),
                                     }
                                 }
                             }
@@ -89,7 +90,7 @@ impl Job {
             ol class="asked" {
                 @for (at, answer) in seen {
                     li value=(at + 1) {
-                        (answer.title) @if !answer.title.ends_with(['?', '.', ':', ')']) { ":" } " "
+                        (asked_words(&answer.title, ""))
                         strong { (answer.answer) }
                         @if answer.borderline { " (borderline)" }
                         @for came_out in answer.worked_out.iter().filter(|came_out| !is_charted(&came_out.reading)) {

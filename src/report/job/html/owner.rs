@@ -17,7 +17,7 @@ impl Job {
                 (self.passed_over())
                 @if !self.work.is_empty() {
                     h3 { "What was done" }
-                    ul class="two" { @for work in &self.work { li { (work) } } }
+                    ul class=[(self.work.len() > 2).then_some("two")] { @for work in &self.work { li { (work) } } }
                 }
                 (self.changed())
                 @if !self.findings.is_empty() {

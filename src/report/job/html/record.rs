@@ -8,7 +8,7 @@ use super::super::text::trees_words;
 impl Job {
     pub(super) fn for_the_record(&self) -> Markup {
         html! {
-            section aria-labelledby="record" {
+            section class="auditor" aria-labelledby="record" {
                 h2 id="record" { "For the auditor" }
                 dl class="record" {
                     dt { "Session" } dd class="hash" { (self.session) }
