@@ -1,7 +1,7 @@
 //! Sentences that both faces say.
 
 use crate::source::{Safe, safe};
-use crate::walk::{Again, LackKind, TrailEntry, WorkedOut};
+use crate::walk::{Again, LackKind, NotLookedAt, TrailEntry, WorkedOut};
 
 /// Why a value is asked for a second time.
 pub fn why_again(again: &Again) -> String {
@@ -30,6 +30,11 @@ pub fn asked_and_answered(entry: &TrailEntry) -> Safe {
     safe(&format!("{}{colon} {}", entry.title, entry.answer))
 }
 
+/// Over what was not looked at: `Venting, since “Vent sloped wrong” was noted`
+pub fn not_looked_at_since(visit: &NotLookedAt) -> String {
+    format!("{}, since “{}” was noted", visit.tree, visit.because)
+}
+
 /// What was worked out and what that means: `Temperature rise: 56 °F: as the plate asks`
 pub fn worked_out(came_out: &WorkedOut) -> Safe {
     let means = (came_out.means.as_ref()).map(|means| format!(": {means}"));
@@ -45,7 +50,7 @@ pub fn near(at_worst: usize) -> Option<usize> {
     (at_worst <= FAR).then_some(at_worst)
 }
 
-/// How many of a list are named before the rest is only counted: after an early answer half a library can be out of question.
+/// How many of a list are named before the rest is only counted: after an early answer half a library can be out of reach.
 const FEW: usize = 4;
 
 /// The first few of a list of faults, and how many more there are.

@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use super::voice::Voice;
 use super::words::WORDS;
-use crate::face::{asked_and_answered, few, near, worked_out};
+use crate::face::{asked_and_answered, few, near, not_looked_at_since, worked_out};
 use crate::source::{Safe, safe};
 use crate::walk::{Known, NO_LONGER, Standing};
 
@@ -23,6 +23,9 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
     for (severity, text) in &standing.findings {
         voice.label("Found", &safe(&format!("{}: {text}", severity.name())))?;
     }
+    if walking {
+        not_looked_at(voice, standing)?;
+    }
     match near(standing.at_worst).filter(|_| walking) {
         Some(1) => voice.say("At most 1 question more"),
         Some(many) => voice.say(&format!("At most {many} questions more")),
@@ -34,6 +37,9 @@ pub fn overview<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::
 pub fn ended<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
     if let Some(ended) = &standing.ended {
         voice.label("Ended", ended)?;
+    }
+    if standing.ended.is_some() {
+        not_looked_at(voice, standing)?;
     }
     let Some(stated) = &standing.stated else {
         return Ok(());
@@ -52,7 +58,19 @@ pub fn ended<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Res
     Ok(())
 }
 
-/// What was just taken, and what is no longer in question: the answers after the first `before`.
+/// What was passed over, because a verdict before it was noted.
+fn not_looked_at<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Result<()> {
+    for visit in &standing.not_looked_at {
+        voice.label(
+            "Not looked at",
+            &safe(&format!("{}:", not_looked_at_since(visit))),
+        )?;
+        (visit.checks.iter()).try_for_each(|check| voice.say(&format!("  {check}")))?;
+    }
+    Ok(())
+}
+
+/// What was just taken, and what is no longer reached: the answers after the first `before`.
 pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: usize) -> io::Result<()> {
     for entry in standing.trail.iter().skip(before) {
         let borderline = if entry.borderline { " (borderline)" } else { "" };

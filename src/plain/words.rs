@@ -81,7 +81,7 @@ pub static WORDS: &[Word] = &[
         "overview",
         "",
         Wish::Overview,
-        "what is possible, no longer in question, to be put back, found",
+        "what is possible, no longer reached, to be put back, found",
     ),
     word(
         "known",

@@ -45,8 +45,10 @@ pub struct PastCall {
     pub remedy: Option<String>,
     /// Verdicts that were noted on the way.
     pub noted: Vec<String>,
-    /// What was advised or worse.
+    /// What was advised or worse, and what is done about the verdicts that were noted.
     pub advised: Vec<String>,
+    /// What was passed over, because a verdict before it was noted.
+    pub not_looked_at: Vec<String>,
     /// What was left open.
     pub left_open: Vec<String>,
 }
@@ -63,6 +65,8 @@ pub struct ReadingHistory {
     /// How it has moved since the first of them: `up`, `down`, or `as before` where both meters' accuracies cover it;
     /// none with a single taking.
     pub trend: Option<&'static str>,
+    /// The band in which the last of them lay, where a question sorted it.
+    pub band: Option<String>,
 }
 
 /// What one call took last of a reading.
@@ -140,7 +144,11 @@ impl History {
 
     /// What a technician should know on arriving, short.
     pub fn known(&self) -> Vec<Known> {
-        self.sections(CALLS, READINGS)
+        let mut sections = self.sections(CALLS, READINGS);
+        if let Some(first) = sections.first_mut() {
+            first.heading = safe(&format!("{}: {}", self.equipment, first.heading));
+        }
+        sections
     }
 
     fn sections(&self, calls: usize, readings: usize) -> Vec<Known> {
@@ -152,15 +160,18 @@ impl History {
         if self.calls.len() > calls {
             lines.push(format!("and {} before those", self.calls.len() - calls));
         }
-        let mut sections = vec![section(
-            format!("{}: {many}, the newest first", self.equipment),
-            lines,
-        )];
+        let mut sections = vec![section(format!("{many}, the newest first"), lines)];
         if let Some(last) = self.calls.iter().find(|call| call.ended.is_some()) {
             let open = last.left_open.iter().map(|text| format!("LEFT OPEN: {text}"));
+            let passed_over = last
+                .not_looked_at
+                .iter()
+                .map(|text| format!("NOT LOOKED AT: {text}"));
             sections.push(section(
                 "Advised at the last finished call",
-                last.advised.iter().cloned().chain(open).collect(),
+                open.chain(last.advised.iter().cloned())
+                    .chain(passed_over)
+                    .collect(),
             ));
         }
         let told = self.readings.iter().take(readings).map(ReadingHistory::words);
@@ -191,13 +202,30 @@ impl PastCall {
 
 impl ReadingHistory {
     fn words(&self) -> String {
-        let from = self.points.len().saturating_sub(POINTS);
-        let points: Vec<String> = self.points[from..]
-            .iter()
-            .map(|point| format!("{} ({})", point.value, point.day))
-            .collect();
-        let trend = self.trend.map(|trend| format!(": {trend}")).unwrap_or_default();
-        format!("{}: {}{trend}", self.title, points.join(", "))
+        let told = &self.points[self.points.len().saturating_sub(POINTS)..];
+        let (Some(first), Some(last)) = (self.points.first(), told.last()) else {
+            return self.title.clone();
+        };
+        let band = self
+            .band
+            .as_ref()
+            .map(|band| format!("; band: {band}"))
+            .unwrap_or_default();
+        let words = match self.trend {
+            None => format!("{} ({})", last.value, last.day),
+            // What has not moved is told once.
+            Some(AS_BEFORE) => format!("{} ({}), {AS_BEFORE} since {}", last.value, last.day, first.day),
+            Some(trend) => {
+                let values: Vec<&str> = told.iter().map(|point| point.value.as_str()).collect();
+                format!(
+                    "{}, {trend} since {} (last {})",
+                    values.join(", "),
+                    first.day,
+                    last.day
+                )
+            }
+        };
+        format!("{}: {words}{band}", self.title)
     }
 }
 
@@ -222,7 +250,13 @@ fn past(job: &Job) -> PastCall {
         ended: job.ended.clone(),
         remedy: job.remedy.clone(),
         noted: job.noted.clone(),
-        advised: worth_telling.map(|finding| finding.text.clone()).collect(),
+        advised: (job.found_on_the_way.iter())
+            .map(|noted| format!("{}: {}", noted.title, noted.remedy))
+            .chain(worth_telling.map(|finding| finding.text.clone()))
+            .collect(),
+        not_looked_at: (job.not_looked_at.iter())
+            .map(|visit| format!("{}: {}", visit.tree, visit.checks.join("; ")))
+            .collect(),
         left_open: (job.put_back.iter())
             .filter(|entry| entry.state != "done")
             .map(|entry| entry.text.clone())
@@ -241,13 +275,19 @@ fn add_readings(job: &Job, readings: &mut Vec<ReadingHistory>) {
             number: last.number,
             margin: last.margin,
         };
+        let band = entry.bands.iter().find(|band| band.here && entry.has_bounds());
+        let band = band.map(|band| band.words.clone());
         match readings.iter_mut().find(|known| known.reading == entry.reading) {
-            Some(known) => known.points.push(point),
+            Some(known) => {
+                known.points.push(point);
+                known.band = band;
+            }
             None => readings.push(ReadingHistory {
                 reading: entry.reading.clone(),
                 title: entry.title.clone(),
                 points: vec![point],
                 trend: None,
+                band,
             }),
         }
     }

@@ -12,6 +12,6 @@ pub mod replay;
 
 pub use history::{History, PastCall, ReadingHistory, ReadingPoint};
 pub use job::{
-    AnswerEntry, BandEntry, FindingEntry, Job, Log, PlateEntry, ProofEntry, PutBackEntry, ReadingEntry,
-    TakingEntry, TreeEntry,
+    AnswerEntry, BandEntry, FindingEntry, Job, Log, NotLookedAtEntry, NotedEntry, PlateEntry, ProofEntry,
+    PutBackEntry, ReadingEntry, TakingEntry, TreeEntry, WorkedOutEntry,
 };

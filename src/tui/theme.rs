@@ -116,7 +116,7 @@ impl Theme {
         self.either(" · ", " | ")
     }
 
-    /// Before what is no longer in question.
+    /// Before what is no longer reached.
     pub fn cross(self) -> &'static str {
         self.either("×", "x")
     }

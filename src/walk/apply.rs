@@ -1,16 +1,19 @@
 //! Folding events into a state. No rule lives here: an event says what has happened, and this only remembers it.
 
+mod taken;
+mod voids;
+
 use std::fmt;
 use std::sync::Arc;
 
+use taken::{remember, taken};
+pub use voids::inputs_of;
+use voids::void;
+pub(super) use voids::worked_out_from;
+
 use super::event::{Event, Role, Voiding};
-use super::route::meaning;
-use super::state::{
-    Answered, CameOut, Doubted, Frame, Interrupted, PutBackDone, Retaking, Standing, State, Value, What,
-};
-use super::words::worked_out_words;
-use crate::library::{Datum, Edge, FieldKind, Id, Input, Library, Obtained, Restore, Step, Table};
-use crate::measure::{Amount, Quantity, Scale};
+use super::state::{Doubted, Frame, Interrupted, Noted, PutBackDone, Retaking, State, What};
+use crate::library::{Datum, Edge, Id, Library, Restore, Step, Table};
 
 /// An event that does not fit the library or the events before it: the log was changed, or is another library's.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -62,7 +65,13 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
                 state.moment.values = values;
             }
         }
-        Event::Left { depth } => state.moment.frames.truncate(*depth),
+        Event::Left { depth } => {
+            let depth = state.moment.frames.len().min(*depth);
+            let left = state.moment.frames.split_off(depth);
+            if let Some(fault) = state.moment.stated.last().copied() {
+                state.moment.noted.push(Noted { fault, left });
+            }
+        }
         Event::Measured { .. } | Event::Observed { .. } | Event::ReadPlate { .. } => {
             taken(library, state, event)?
         }
@@ -202,173 +211,6 @@ fn took(library: &Library, state: &mut State, number: u32) -> Result<(), Misfit>
         state.moment.findings.push((edge.id, finding.clone()));
     }
     Ok(())
-}
-
-fn taken(library: &Library, state: &mut State, event: &Event) -> Result<(), Misfit> {
-    let (datum, standing, asked) = match event {
-        Event::Measured {
-            reading,
-            typed,
-            value,
-            margin,
-            borderline,
-            warnings,
-            ..
-        } => {
-            let id = find(&library.readings, "reading", reading)?;
-            let scale = library.readings[id].scale;
-            let quantity = Quantity::new(*value, scale);
-            let shown = typed
-                .clone()
-                .unwrap_or_else(|| worked_out_words(quantity, scale, warnings));
-            let standing = Standing {
-                value: Value::Number(quantity),
-                typed: shown,
-                margin: width(*margin, scale),
-                borderline: *borderline,
-                answer: state.answers,
-            };
-            (Datum::Reading(id), standing, typed.is_some())
-        }
-        Event::Observed { sign, value } => {
-            let id = find(&library.signs, "sign", sign)?;
-            let values = &library.signs[id].values;
-            let value = values.iter().position(|choice| choice.name == *value);
-            let value = value.ok_or_else(|| misfit("value of that sign", sign))?;
-            (
-                Datum::Sign(id),
-                exact(state, Value::Choice(value), values[value].text.clone()),
-                true,
-            )
-        }
-        Event::ReadPlate { field, value } => {
-            let id = find(&library.plate, "plate field", field)?;
-            let read = match &library.plate[id].kind {
-                FieldKind::Choices(choices) => {
-                    let at = choices.iter().position(|choice| choice.name == *value);
-                    let at = at.ok_or_else(|| misfit("value of that plate field", value))?;
-                    exact(state, Value::Choice(at), choices[at].text.clone())
-                }
-                FieldKind::Number { scale, .. } => {
-                    let (_, quantity) =
-                        Amount::typed(value, *scale).map_err(|wrong| Misfit(wrong.to_string()))?;
-                    exact(state, Value::Number(quantity), value.clone())
-                }
-            };
-            (Datum::Field(id), read, true)
-        }
-        // Only the three kinds above are handed to this function.
-        _ => return Ok(()),
-    };
-    if asked {
-        remember(
-            state,
-            What::Datum(datum),
-            standing.typed.clone(),
-            standing.borderline,
-        );
-        if let Some(answered) = state.trail.last_mut() {
-            answered.given = true;
-        }
-    } else {
-        let means = meaning(library, state, datum, standing.value).map(str::to_owned);
-        if let Some(answered) = state.trail.last_mut() {
-            answered.worked_out.push(CameOut {
-                datum,
-                value: standing.typed.clone(),
-                means,
-            });
-        }
-    }
-    state.asked.insert(datum);
-    state.could_not.remove(&datum);
-    state.moment.values.insert(datum, standing);
-    state.moment.raised.retain(|(doubted, _)| *doubted != datum);
-    state.moment.doubted.take_if(|doubted| doubted.datum == datum);
-    if state
-        .moment
-        .retaking
-        .is_some_and(|retaking| retaking.datum == datum)
-    {
-        state.moment.retaking = None;
-    }
-    Ok(())
-}
-
-fn exact(state: &State, value: Value, typed: String) -> Standing {
-    Standing {
-        value,
-        typed,
-        margin: 0.0,
-        borderline: false,
-        answer: state.answers,
-    }
-}
-
-/// A width on a scale, in base units.
-pub(super) fn width(number: f64, scale: Scale) -> f64 {
-    Quantity::new(number, scale.of_offsets()).base()
-}
-
-fn remember(state: &mut State, what: What, answer: String, borderline: bool) {
-    state.trail.push(Answered {
-        before: Arc::new(state.moment.clone()),
-        what,
-        answer,
-        borderline,
-        given: false,
-        worked_out: Vec::new(),
-        number: state.answers,
-    });
-    state.answers += 1;
-}
-
-/// Takes a value away, with those that were worked out from it and those it was worked out from.
-fn void(library: &Library, state: &mut State, datum: Datum) {
-    let mut waiting = inputs_of(library, datum);
-    waiting.push(datum);
-    for (id, reading) in library.readings.iter() {
-        let from = Datum::Reading(id);
-        if matches!(reading.source_of_value, Obtained::WorkedOut { .. }) && leans_on(library, from, datum) {
-            state.moment.values.remove(&from);
-        }
-    }
-    for datum in waiting {
-        state.moment.values.remove(&datum);
-    }
-}
-
-/// The readings that a reading is worked out from, all the way down.
-pub fn inputs_of(library: &Library, datum: Datum) -> Vec<Datum> {
-    let mut found = Vec::new();
-    let mut waiting = vec![datum];
-    while let Some(Datum::Reading(id)) = waiting.pop() {
-        if let Obtained::WorkedOut { inputs, .. } = &library.readings[id].source_of_value {
-            for input in inputs {
-                if let Input::Reading(input) = input {
-                    found.push(Datum::Reading(*input));
-                    waiting.push(Datum::Reading(*input));
-                }
-            }
-        }
-    }
-    found
-}
-
-/// Whether a reading is worked out from another value, however far down.
-fn leans_on(library: &Library, from: Datum, on: Datum) -> bool {
-    let readings = std::iter::once(from).chain(inputs_of(library, from));
-    readings.into_iter().any(|datum| {
-        let Datum::Reading(id) = datum else { return false };
-        let Obtained::WorkedOut { inputs, .. } = &library.readings[id].source_of_value else {
-            return false;
-        };
-        inputs.iter().any(|input| match input {
-            Input::Reading(reading) => Datum::Reading(*reading) == on,
-            Input::Field(field) => Datum::Field(*field) == on,
-            Input::Fixed(_) => false,
-        })
-    })
 }
 
 fn went_back(library: &Library, state: &mut State, to: usize) -> Result<(), Misfit> {

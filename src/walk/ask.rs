@@ -267,17 +267,30 @@ pub struct WorkedOut {
     pub means: Option<Safe>,
 }
 
+/// A visit that a noted verdict cut short, with what was not looked at for that reason.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct NotLookedAt {
+    /// What the visited tree is called.
+    pub tree: Safe,
+    /// The verdict that was noted.
+    pub because: Safe,
+    /// What was not looked at, each by what it is called or asked.
+    pub checks: Vec<Safe>,
+}
+
 /// What a face shows beside the question.
 #[derive(Clone, Debug, Default)]
 pub struct Standing {
     /// Faults that can still be the one, most direct first.
     pub possible: Vec<Safe>,
-    /// What was answered, with what is no longer in question.
+    /// What was answered, with what the walk no longer comes to.
     pub trail: Vec<TrailEntry>,
     /// What is open and must be put back.
     pub open: Vec<Safe>,
     /// What goes on the job report so far.
     pub findings: Vec<(Severity, Safe)>,
+    /// What was passed over, because a verdict before it was noted.
+    pub not_looked_at: Vec<NotLookedAt>,
     /// Questions left at worst.
     pub at_worst: usize,
     /// The dangers offered from every step, in the library's order.

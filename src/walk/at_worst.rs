@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::longest::Longest;
-use super::possible::Search;
+use super::possible::{Search, voidable};
 use super::proof;
 use super::state::Moment;
 use crate::library::{Answers, Datum, Id, Input, Kind, Library, Obtained, PlateField, Step};
@@ -14,16 +14,25 @@ use crate::library::{Answers, Datum, Id, Input, Kind, Library, Obtained, PlateFi
 /// longest stretch from here, and one more from each bounded edge for each time that it may be taken. What can be asked
 /// only once, because nothing voids it, counts once.
 pub fn at_worst(library: &Library, moment: &Moment) -> usize {
-    let nothing = BTreeSet::new();
-    let free = Search::new(library, moment, &nothing, false);
-    let search = Search::new(library, moment, &free.voided, true);
+    let voidable = voidable(library, moment);
+    let search = Search::new(library, moment, &voidable, true);
+    at_worst_by(library, moment, &search, &voidable)
+}
+
+/// The same, where it is known what the walk may still come to.
+pub(super) fn at_worst_by(
+    library: &Library,
+    moment: &Moment,
+    search: &Search<'_>,
+    voidable: &BTreeSet<Datum>,
+) -> usize {
     let needs = Needs {
         library,
         moment,
-        voidable: &free.voided,
+        voidable,
     };
     let asked: BTreeMap<Id<Step>, BTreeSet<Datum>> = search
-        .seen
+        .reached
         .iter()
         .map(|step| (*step, needs.of_step(&library[*step])))
         .collect();
@@ -32,7 +41,7 @@ pub fn at_worst(library: &Library, moment: &Moment) -> usize {
         .map(|retaking| needs.of_datum(retaking.datum))
         .unwrap_or_default();
 
-    let mut again = free.voided.clone();
+    let mut again = voidable.clone();
     for (step, data) in &asked {
         if may_stay_open(&library[*step].kind) {
             again.extend(data);
@@ -51,7 +60,7 @@ pub fn at_worst(library: &Library, moment: &Moment) -> usize {
             questions + usize::from(matches!(library[step].kind, Kind::Do { .. }))
         };
         let taken_first = out_of_turn.iter().filter(|datum| counts(datum)).count();
-        Longest::new(library, &search, &weight)
+        Longest::new(library, search, &weight)
             .from(moment)
             .saturating_add(taken_first)
     };

@@ -36,7 +36,7 @@ pub(super) struct Longest<'a> {
 impl<'a> Longest<'a> {
     pub fn new(library: &'a Library, search: &'a Search<'a>, weight: &'a dyn Fn(Id<Step>) -> usize) -> Self {
         let mut bounded: BTreeMap<Id<Tree>, Vec<_>> = BTreeMap::new();
-        for step in &search.seen {
+        for step in &search.reached {
             for edge in search.open_edges(&library[*step]) {
                 if let Some(limit) = &edge.limit {
                     bounded.entry(library[*step].tree).or_default().push(Bounded {
@@ -88,7 +88,7 @@ impl<'a> Longest<'a> {
     fn unlimited(&self, step: Id<Step>) -> impl Iterator<Item = &'a Edge> + use<'a> {
         let search = self.search;
         let edges = search.open_edges(&self.library[step]).into_iter();
-        edges.filter(|edge| edge.limit.is_none() && search.seen.contains(&edge.go))
+        edges.filter(|edge| edge.limit.is_none() && search.has_reached(edge.go))
     }
 
     /// What the bounded edges of a tree may add, less what a walk in it has taken already.

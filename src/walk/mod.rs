@@ -17,15 +17,17 @@ mod proof;
 mod rehearse;
 mod route;
 mod show;
+mod standing;
 mod state;
 mod stated;
+mod unchecked;
 mod wanted;
 mod words;
 
 pub use apply::{Misfit, apply, fold, inputs_of};
 pub use ask::{
-    Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
-    WorkedOut, is_called,
+    Again, Ask, End as BandEnd, Lack, LackKind, NotLookedAt, Question, ShownBand, ShownOption, Standing,
+    TrailEntry, Way, WorkedOut, is_called,
 };
 pub use at_worst::at_worst;
 pub use call::{Call, Known, NotDone};
@@ -42,10 +44,12 @@ pub use rehearse::{
     Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Rehearsal, Run, Said, Suggestion, Tally,
     TreeCoverage, answer_in, departures, parting, passed, rehearse, suggestion, wanted_words,
 };
-pub use show::{ask, standing};
+pub use show::ask;
+pub use standing::standing;
 pub use state::{
-    Answered, CameOut, Frame, Moment, PutBackDone, Standing as StandingValue, State, Value, What,
+    Answered, CameOut, Frame, Moment, Noted, PutBackDone, Standing as StandingValue, State, Value, What,
 };
 pub use stated::Stated;
+pub use unchecked::{Unchecked, unchecked};
 pub use wanted::{Wanted, wanted};
 pub use words::{NO_LONGER, claim_words, end_words, line_words, remedy_words, status_words};

@@ -1,7 +1,8 @@
-//! What can still be the fault, and what was ruled out.
+//! What can still be the fault, and what a walk no longer comes to.
 
-use std::collections::{BTreeMap, BTreeSet, VecDeque};
+use std::collections::{BTreeMap, BTreeSet};
 
+use super::apply::{inputs_of, worked_out_from};
 use super::event::Role;
 use super::route::leads_to;
 use super::state::{Moment, State, Value};
@@ -12,27 +13,41 @@ use crate::library::{Answers, BandAnswer, Datum, Edge, Fault, Id, Kind, Library,
 /// Values that stand decide their questions, unless work on the way may make them void. Plate bounds that are not known
 /// decide nothing.
 pub fn possible(library: &Library, moment: &Moment) -> Vec<Id<Fault>> {
-    let nothing = BTreeSet::new();
-    let free = Search::new(library, moment, &nothing, false);
-    let reached = Search::new(library, moment, &free.voided, true);
-    reached.faults
+    let voidable = voidable(library, moment);
+    Search::new(library, moment, &voidable, true).faults
 }
 
-/// The answers of a trail with the faults that each ruled out.
+/// What work may make void on some way that a walk may still go, were nothing decided by what stands.
+pub(super) fn voidable(library: &Library, moment: &Moment) -> BTreeSet<Datum> {
+    let nothing = BTreeSet::new();
+    Search::new(library, moment, &nothing, false).voided
+}
+
+/// The answers of a trail with the faults that a walk could no longer come to after each.
 pub fn ruled_out(library: &Library, state: &State) -> Vec<Vec<Id<Fault>>> {
-    let moments = state
+    ruled_out_but(library, state, &possible(library, &state.moment))
+}
+
+/// The same, where it is known which faults are possible now.
+pub(super) fn ruled_out_but(library: &Library, state: &State, now: &[Id<Fault>]) -> Vec<Vec<Id<Fault>>> {
+    let before = state
         .trail
         .iter()
-        .map(|answered| &*answered.before)
-        .chain([&state.moment]);
-    let sets: Vec<BTreeSet<Id<Fault>>> = moments
-        .map(|moment| possible(library, moment).into_iter().collect())
-        .collect();
+        .map(|answered| answered.was_possible(|moment| possible(library, moment)));
+    let sets: Vec<&[Id<Fault>]> = before.chain([now]).collect();
     let given = state.trail.iter().map(|answered| answered.given);
     sets.windows(2)
         .zip(given)
         .map(|(pair, given)| match given {
-            true => pair[0].difference(&pair[1]).copied().collect(),
+            true => {
+                let after: BTreeSet<Id<Fault>> = pair[1].iter().copied().collect();
+                let gone: BTreeSet<Id<Fault>> = pair[0]
+                    .iter()
+                    .copied()
+                    .filter(|fault| !after.contains(fault))
+                    .collect();
+                gone.into_iter().collect()
+            }
             // What could not be taken and work that was done show nothing.
             false => Vec::new(),
         })
@@ -45,8 +60,11 @@ pub(super) struct Search<'a> {
     moment: &'a Moment,
     voidable: &'a BTreeSet<Datum>,
     decide: bool,
-    pub seen: BTreeSet<Id<Step>>,
-    waiting: VecDeque<Id<Step>>,
+    /// The steps that it has come to, in that order; those after the first `left` wait to be left.
+    pub reached: Vec<Id<Step>>,
+    left: usize,
+    /// Whether it has come to a step.
+    marks: Vec<bool>,
     /// Visits that lead into a tree, to know where its returns go.
     visits: BTreeMap<Id<Tree>, BTreeSet<Id<Step>>>,
     /// Outcomes that were reached.
@@ -72,8 +90,9 @@ impl<'a> Search<'a> {
             moment,
             voidable,
             decide,
-            seen: BTreeSet::new(),
-            waiting: VecDeque::new(),
+            reached: Vec::new(),
+            left: 0,
+            marks: vec![false; library.steps.len()],
             visits: BTreeMap::new(),
             returned: BTreeSet::new(),
             faults: Vec::new(),
@@ -108,15 +127,22 @@ impl<'a> Search<'a> {
                 self.voided.extend(self.moment.values.keys().copied());
             }
         }
-        while let Some(step) = self.waiting.pop_front() {
+        while let Some(step) = self.reached.get(self.left).copied() {
+            self.left += 1;
             self.leave(step);
         }
     }
 
     fn reach(&mut self, step: Id<Step>) {
-        if self.seen.insert(step) {
-            self.waiting.push_back(step);
+        if let Some(mark @ false) = self.marks.get_mut(step.index()) {
+            *mark = true;
+            self.reached.push(step);
         }
+    }
+
+    /// Whether it has come to a step.
+    pub fn has_reached(&self, step: Id<Step>) -> bool {
+        self.marks.get(step.index()).copied().unwrap_or_default()
     }
 
     fn follow(&mut self, edge: &Edge) {
@@ -160,14 +186,8 @@ impl<'a> Search<'a> {
                     }
                     self.voided.insert(*datum);
                     // What was worked out from it, and what it was worked out from, goes with it.
-                    self.voided.extend(super::apply::inputs_of(library, *datum));
-                    self.voided.extend(
-                        library
-                            .readings
-                            .iter()
-                            .map(|(id, _)| Datum::Reading(id))
-                            .filter(|reading| super::apply::inputs_of(library, *reading).contains(datum)),
-                    );
+                    self.voided.extend(inputs_of(library, *datum));
+                    self.voided.extend(worked_out_from(library, *datum));
                 }
                 self.follow(go);
             }

@@ -1,19 +1,13 @@
 //! From a state to what any face must show.
 
-use super::ask::{
-    Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Standing, TrailEntry, Way,
-    WorkedOut,
-};
-use super::at_worst::at_worst;
+use super::ask::{Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Way};
 use super::event::Doubt;
 use super::overlays::overlay_words;
-use super::possible::{possible, ruled_out};
 use super::proof::{self, Holding};
 use super::route::{answers_of, own_datum};
-use super::state::{State, What};
-use super::stated::stated;
+use super::state::State;
 use super::wanted::{Wanted, wanted};
-use super::words::{answer_words, end_words, line_words, remedy_words, status_words};
+use super::words::{line_words, remedy_words, status_words};
 use crate::library::{
     Answers, BandAnswer, Caution, Datum, Edge, Fault, FieldKind, Id, Kind, Library, Obtained, PlateField,
     Status, Step, Taking,
@@ -333,65 +327,5 @@ fn unproven(library: &Library, state: &State, fault: Id<Fault>) -> Question {
         fault: safe(&library.faults[fault].title),
         remedy: safe(&remedy_words(library, fault)),
         lacks,
-    }
-}
-
-/// What stands beside the question.
-pub fn standing(library: &Library, state: &State) -> Standing {
-    let fault_title = |fault: &Id<Fault>| safe(&library.faults[*fault].title);
-    let ended = state.ended.is_some();
-    let mut ruled_out = ruled_out(library, state);
-    if let (true, Some(last)) = (ended, ruled_out.last_mut()) {
-        // Where the walk ends, everything else falls away: that says nothing about it.
-        last.clear();
-    }
-    let trail = (state.trail.iter().zip(ruled_out).enumerate())
-        .map(|(position, (answered, ruled_out))| TrailEntry {
-            position,
-            title: match answered.what {
-                What::Datum(datum) => safe(library.title_of(datum)),
-                What::Work(step) => match &library[step].kind {
-                    Kind::Do { text, .. } => safe(text.lines().next().unwrap_or_default()),
-                    _ => safe(&library[step].name),
-                },
-            },
-            datum: match answered.what {
-                What::Datum(datum) => state.value(datum).map(|_| datum),
-                What::Work(_) => None,
-            },
-            answer: safe(&answer_words(library, state, answered)),
-            borderline: answered.borderline,
-            worked_out: (answered.worked_out.iter())
-                .map(|came_out| WorkedOut {
-                    title: safe(library.title_of(came_out.datum)),
-                    value: safe(&came_out.value),
-                    means: came_out.means.as_deref().map(safe),
-                })
-                .collect(),
-            ruled_out: ruled_out.iter().map(fault_title).collect(),
-        })
-        .collect();
-    Standing {
-        possible: match ended {
-            true => Vec::new(),
-            false => possible(library, &state.moment).iter().map(fault_title).collect(),
-        },
-        trail,
-        open: state
-            .open
-            .iter()
-            .map(|restore| safe(&library.restores[*restore].text))
-            .collect(),
-        findings: (state.moment.findings.iter())
-            .map(|(_, finding)| (finding.severity, safe(&finding.text)))
-            .collect(),
-        at_worst: if ended {
-            0
-        } else {
-            at_worst(library, &state.moment)
-        },
-        dangers: library.dangers.iter().map(|danger| safe(&danger.label)).collect(),
-        ended: state.ended.as_ref().map(|end| safe(&end_words(library, end))),
-        stated: stated(library, state),
     }
 }

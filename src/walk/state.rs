@@ -1,7 +1,8 @@
 //! Where a call stands: nothing but its events, folded.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
+use std::fmt;
+use std::sync::{Arc, OnceLock};
 
 use super::event::{Doubt, End, Opened, Role};
 use crate::library::{Datum, EdgeId, Fault, Finding, Id, Restore, Step, Tree};
@@ -64,12 +65,23 @@ pub struct Moment {
     pub findings: Vec<(EdgeId, Finding)>,
     /// Verdicts that were stated, in order.
     pub stated: Vec<Id<Fault>>,
+    /// Verdicts that were noted, in order, with the trees that were left for them.
+    pub noted: Vec<Noted>,
     /// A value that is asked for again, and why.
     pub doubted: Option<Doubted>,
     /// Doubts raised since the last edge: each is raised once, and the next value stands.
     pub raised: BTreeSet<(Datum, Doubt)>,
     /// What is being taken out of turn.
     pub retaking: Option<Retaking>,
+}
+
+/// A verdict that was noted, so that the walk went on around it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Noted {
+    /// Which.
+    pub fault: Id<Fault>,
+    /// The trees that were left for it, the visited one first, as the walk stood in them.
+    pub left: Vec<Frame>,
 }
 
 /// A tree that the walk stands in.
@@ -136,6 +148,8 @@ pub struct Retaking {
 pub struct Answered {
     /// Where the walk stood before it; shared, since a state is copied for every answer.
     pub before: Arc<Moment>,
+    /// The faults that were possible then.
+    pub(super) were_possible: WerePossible,
     /// What was answered.
     pub what: What,
     /// In words.
@@ -148,6 +162,18 @@ pub struct Answered {
     pub worked_out: Vec<CameOut>,
     /// Its number, counted through the whole call.
     pub number: usize,
+}
+
+/// The faults that were possible at a moment, kept once they were asked for: looking for them goes through the whole
+/// library, and what was before an answer never changes. Copies of a state share it.
+#[derive(Clone, Default)]
+pub(super) struct WerePossible(Arc<OnceLock<Vec<Id<Fault>>>>);
+
+impl fmt::Debug for WerePossible {
+    // A state is nothing but its events, folded: it shows the same whether this was asked for or not.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("WerePossible")
+    }
 }
 
 /// A reading that was worked out.
@@ -177,6 +203,13 @@ pub struct PutBackDone {
     pub restore: Id<Restore>,
     /// Why it stays open, where it does.
     pub refused: Option<String>,
+}
+
+impl Answered {
+    /// The faults that were possible before it, looked for the first time that they are asked for.
+    pub(super) fn was_possible(&self, look: impl FnOnce(&Moment) -> Vec<Id<Fault>>) -> &[Id<Fault>] {
+        self.were_possible.0.get_or_init(|| look(&self.before))
+    }
 }
 
 impl Moment {

@@ -6,7 +6,7 @@ use crate::library::{Datum, Fault, FieldKind, Id, Library, PlateField, Remedy, S
 use crate::measure::{Quantity, Scale, Shown};
 
 /// Over the faults that a walk no longer comes to after an answer. No more than that: none of them was shown to be absent.
-pub const NO_LONGER: &str = "no longer in question";
+pub const NO_LONGER: &str = "no longer reached";
 
 /// A value that was worked out, and why it is to be trusted less.
 pub(super) fn worked_out_words(value: Quantity, scale: Scale, warnings: &[String]) -> String {

@@ -30,7 +30,7 @@ fn a_replay_tells_every_answer_and_what_came_of_it() {
         "1 of ",
         "2026-01-05 10:00:00 UTC",
         "Answer       3.1 uA",
-        "No longer    in question: ",
+        "No longer    reached: ",
         "Proven       Control board lets its gas-valve output go",
         "To put back  Release the door switch",
         "Put back     Release the door switch",

@@ -206,3 +206,50 @@ fn unknown_equipment_says_where_to_look() {
         said.out
     );
 }
+
+#[test]
+fn what_a_noted_verdict_passed_over_is_told_on_every_paper() {
+    let scene = scene();
+    let id = walked(&scene, "tune-up", "tune-up-humidifier-drips");
+    let text = scene.run(&["report", &id]).exits(0).out;
+    for words in [
+        "NOT LOOKED AT",
+        "Accessories, since “Humidifier drips on the furnace” was noted:",
+        "How does the humidifier's bypass damper stand?",
+    ] {
+        assert!(text.contains(words), "{words:?} is not in\n{text}");
+    }
+    let page = page(&scene, &id);
+    assert!(page.contains("Not looked at this time"), "{page}");
+    let brief = scene.run(&["brief", &id]).exits(0).out;
+    assert!(brief.contains("Not looked at, 3 checks: Accessories"), "{brief}");
+    let lines: Vec<&str> = brief.lines().collect();
+    assert!(
+        lines.len() <= 12 && lines.iter().all(|line| line.chars().count() <= 78),
+        "{brief}"
+    );
+}
+
+#[test]
+fn the_page_leaves_nothing_out_that_was_answered() {
+    let scene = scene();
+    let id = walked(&scene, "tune-up", "tune-up-before-and-after");
+    let page = closed(&page(&scene, &id));
+    let document = roxmltree::Document::parse(&page).expect("well formed");
+    let words: String = (document.descendants())
+        .filter(|node| node.is_text())
+        .filter_map(|node| node.text())
+        .collect();
+    let job: serde_json::Value =
+        serde_json::from_str(&scene.run(&["report", &id, "--format", "json"]).exits(0).out).unwrap();
+    let answers = job["answers"].as_array().unwrap();
+    assert!(answers.len() > 90, "{}", answers.len());
+    for answer in answers {
+        let title = answer["title"].as_str().unwrap();
+        assert!(words.contains(title), "{title}");
+        if answer["kind"] != "work" {
+            let given = answer["answer"].as_str().unwrap();
+            assert!(words.contains(given), "{title}: {given}");
+        }
+    }
+}

@@ -213,7 +213,7 @@ fn free_practice_counts_what_was_taken_condemned_overlooked_and_left_open() {
     let before = out.split_once("\nEnded: ").unwrap().0;
     let truth = below(out, "WHAT WAS WRONG").remove(0);
     assert!(!squeezed(before).contains(&truth), "{truth}");
-    assert!(!out.contains("On this way no longer in question"), "{out}");
+    assert!(!out.contains("On this way no longer reached"), "{out}");
     assert!(scene.verify(&scene.id()).exits(0).out.contains("whole, closed"));
 }
 

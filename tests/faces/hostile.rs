@@ -3,7 +3,7 @@
 use proofwalk::source::{Safe, safe};
 use proofwalk::tui::keys::Place;
 use proofwalk::tui::{Dialog, Model, Purpose, Scene, view};
-use proofwalk::walk::{Ask, Command, Question, Standing, Stated};
+use proofwalk::walk::{Ask, Command, NotLookedAt, Question, Standing, Stated};
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
 
@@ -67,6 +67,11 @@ fn standing() -> Standing {
     standing.trail[1].title = hostile();
     standing.trail[1].ruled_out.push(hostile());
     standing.open.push(hostile());
+    standing.not_looked_at.push(NotLookedAt {
+        tree: hostile(),
+        because: hostile(),
+        checks: vec![hostile(); 2],
+    });
     standing.ended = Some(hostile());
     standing.stated = Some(Stated {
         shut_down: true,

@@ -1,5 +1,7 @@
 //! Trees that visit trees, and the gate.
 
+use proofwalk::walk::{Command, unchecked};
+
 use crate::call::{Call, library, tree};
 
 const INNER: &str =
@@ -106,4 +108,97 @@ fn a_verdict_in_the_gate_ends_the_call() {
     let mut call = gated();
     call.chooses("gas_smell");
     assert_eq!(call.ended(), r#"{"ended":{"verdict":{"fault":"unsafe_here"}}}"#);
+}
+
+/// A visit with three checks; the first may come to a verdict, and is asked for how bad it is.
+const LONG: &str = "  a: { observe: noise, choices: { hum: how_bad, quiet: kind } }
+  how_bad: { measure: amps, bands: { below 1 A: dirty, at least 1 A: fine } }
+  kind: { plate: gas, choices: { natural: b, propane: w } }
+  w: { measure: warm, go: b }
+  b: { measure: volts, bands: { below 5 V: b_again, at least 5 V: c } }
+  b_again: { measure: cold, go: dirty }
+  c: { observe: smell, choices: { gas_smell: dirty, nothing: back } }
+  back: { return: good }
+";
+
+/// What each visit that was cut short left out, by name.
+#[track_caller]
+fn left_out(call: &Call, expected: &[(&str, &[&str])]) {
+    let cut_short = unchecked(&call.library, &call.state);
+    let cut_short: Vec<(&str, Vec<&str>)> = (cut_short.iter())
+        .map(|visit| {
+            let checks = visit.checks.iter().map(|datum| call.library.name_of(*datum));
+            (call.library.faults[visit.because].name.as_str(), checks.collect())
+        })
+        .collect();
+    let expected: Vec<(&str, Vec<&str>)> = expected
+        .iter()
+        .map(|(fault, checks)| (*fault, checks.to_vec()))
+        .collect();
+    assert_eq!(cut_short, expected);
+}
+
+#[test]
+fn what_a_noted_verdict_cut_short_is_known_until_it_is_looked_at() {
+    let steps = "  v: { visit: long, returns: { good: next }, on_verdict: next }\n  next: { observe: smell, go: more }\n  more: { measure: cold, go: fine }\n";
+    let mut call = Call::open(library(&[
+        tree("t", "", steps),
+        tree("long", "outcomes: [good]\n", LONG),
+    ]));
+    left_out(&call, &[]);
+    call.chooses("hum");
+    left_out(&call, &[]);
+    call.types("0.5 A");
+    // What only a further verdict lay behind is no check of the round; of the unknown gas both ways are.
+    left_out(&call, &[("dirty", &["warm", "volts", "smell"])]);
+    call.chooses("nothing");
+    left_out(&call, &[("dirty", &["warm", "volts"])]);
+    call.does(Command::Back(0));
+    left_out(&call, &[]);
+}
+
+#[test]
+fn what_stands_decides_what_a_visit_would_have_asked() {
+    let steps = "  gas: { plate: gas, choices: { natural: v, propane: v } }\n  v: { visit: long, returns: { good: next }, on_verdict: next }\n  next: { observe: noise, go: fine }\n";
+    let mut call = Call::open(library(&[
+        tree("t", "", steps),
+        tree("long", "outcomes: [good]\n", LONG),
+    ]));
+    call.chooses("natural");
+    call.chooses("hum");
+    call.types("0.5 A");
+    left_out(&call, &[("dirty", &["volts", "smell"])]);
+}
+
+#[test]
+fn a_visit_that_was_cut_short_deep_inside_is_told_up_to_where_the_walk_goes_on() {
+    let middle = tree(
+        "middle",
+        "outcomes: [good]\n",
+        "  v: { visit: inner, returns: { good: m } }\n  m: { measure: volts, go: back }\n  back: { return: good }\n",
+    );
+    let inner = tree("inner", "outcomes: [good]\n", INNER);
+    let steps = "  v: { visit: middle, returns: { good: fine }, on_verdict: next }\n  next: { measure: amps, go: fine }\n";
+    let mut call = Call::open(library(&[tree("t", "", steps), inner, middle]));
+    call.chooses("hum");
+    left_out(&call, &[("dirty", &["volts"])]);
+}
+
+#[test]
+fn a_visit_that_is_made_again_after_the_fault_was_put_right_leaves_nothing_out() {
+    let steps = "  v: { visit: long, returns: { good: next }, on_verdict: { go: put_right, at_most: 1, then: next } }\n  put_right: { do: Clean it., voids: [noise], go: v }\n  next: { measure: cold, go: fine }\n";
+    let mut call = Call::open(library(&[
+        tree("t", "", steps),
+        tree("long", "outcomes: [good]\n", LONG),
+    ]));
+    call.chooses("hum");
+    call.types("0.5 A");
+    call.does(Command::Done);
+    left_out(&call, &[("dirty", &["warm", "volts", "smell"])]);
+    call.chooses("quiet");
+    call.chooses("natural");
+    call.types("12 V");
+    call.chooses("nothing");
+    assert_eq!(call.wants(), "cold");
+    left_out(&call, &[]);
 }

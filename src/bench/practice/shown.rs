@@ -41,6 +41,7 @@ impl<M: Machine> Exercise<M> {
         let mut standing = standing(library, state);
         if self.setup.mode == Mode::Free {
             standing.possible.clear();
+            standing.not_looked_at.clear();
             // How many questions are left is the apprentice's to say.
             standing.at_worst = usize::MAX;
             for entry in &mut standing.trail {

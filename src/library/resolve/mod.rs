@@ -10,14 +10,17 @@ mod edges;
 mod kinds;
 mod layers;
 mod lookup;
+mod plate;
 mod proofs;
 mod quantities;
+mod readings;
 mod registries;
 mod report;
 mod scenarios;
 mod scope;
 mod steps;
 mod trees;
+mod verdicts;
 mod worked_out;
 
 use super::Library;

@@ -37,7 +37,23 @@ pub struct TakingEntry {
     pub borderline: bool,
     /// The answer that gave it, counted from 0.
     #[serde(skip)]
-    answer: usize,
+    pub(super) answer: usize,
+}
+
+impl ReadingEntry {
+    /// Whether some band has an end, so that there is something to set the reading against.
+    pub(in crate::report) fn has_bounds(&self) -> bool {
+        self.bands
+            .iter()
+            .any(|band| band.low.is_some() || band.high.is_some())
+    }
+}
+
+impl TakingEntry {
+    /// Whether what both meters leave open covers the difference to another taking.
+    pub(super) fn is_as(&self, other: &Self) -> bool {
+        (self.number - other.number).abs() <= self.margin + other.margin
+    }
 }
 
 /// One band.

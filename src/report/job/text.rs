@@ -1,15 +1,12 @@
 //! The job report as text, for a terminal, a mail or a printer.
 
-use super::{Job, TreeEntry, no_field_call, severity_word};
+use super::{Job, TreeEntry, asked_words, no_field_call, severity_word};
 use crate::source::{safe, wrap};
 use crate::walk::NO_LONGER;
 
 const WIDTH: usize = 78;
 
-/// Lines of the short form.
-const BRIEF: usize = 12;
-
-/// Names of faults that are no longer in question after an answer; after a first one that can be half the library.
+/// Names of faults that are no longer reached after an answer; after a first one that can be half the library.
 const RULED_OUT: usize = 4;
 
 pub(in crate::report) const GOVERNS: &str = "Local codes, the rating plate and the maker's instructions govern. Work that needs a \
@@ -72,8 +69,20 @@ impl Job {
         for words in [&self.because, &self.remedy, &self.advice].into_iter().flatten() {
             page.item(words);
         }
-        for noted in &self.noted {
-            page.item(&format!("Also found on the way: {noted}"));
+        for noted in &self.found_on_the_way {
+            page.item(&format!("Also found on the way: {}", noted.title));
+            for words in [noted.because.as_ref(), Some(&noted.remedy), noted.advice.as_ref()] {
+                words.into_iter().for_each(|words| page.under(words));
+            }
+        }
+        if !self.not_looked_at.is_empty() {
+            page.title("NOT LOOKED AT");
+        }
+        for visit in &self.not_looked_at {
+            page.item(&format!("{}, since “{}” was noted:", visit.tree, visit.because));
+            for check in &visit.checks {
+                page.under(check);
+            }
         }
         if !self.findings.is_empty() {
             page.title("FINDINGS, WORST FIRST");
@@ -110,8 +119,13 @@ impl Job {
             page.title("BEFORE AND AFTER");
         }
         for (reading, before, after) in changed {
+            let same = if before.is_as(after) {
+                " (no more than the meter can tell)"
+            } else {
+                ""
+            };
             page.item(&format!(
-                "{}: {}, then {}",
+                "{}: {}, then {}{same}",
                 reading.title, before.value, after.value
             ));
         }
@@ -121,9 +135,20 @@ impl Job {
         if !self.answers.is_empty() {
             page.title("WHAT WAS ASKED AND ANSWERED");
         }
+        if self.answers.iter().any(|answer| !answer.ruled_out.is_empty()) {
+            page.wrapped(
+                &format!(
+                    "“{NO_LONGER}”: verdicts that the walk could not come to any more after an answer; none of them was \
+                     shown to be absent."
+                ),
+                "  ",
+                "  ",
+            );
+        }
         for (number, answer) in self.answers.iter().enumerate() {
             let close = if answer.borderline { " (borderline)" } else { "" };
-            page.numbered(number + 1, &format!("{}: {}{close}", answer.title, answer.answer));
+            let words = asked_words(&answer.title, &answer.answer);
+            page.numbered(number + 1, &format!("{words}{close}"));
             for came_out in &answer.worked_out {
                 let means = came_out.means.as_deref().map(|means| format!(": {means}"));
                 let means = means.unwrap_or_default();
@@ -159,46 +184,6 @@ impl Job {
             page.item(note);
         }
     }
-
-    /// The call in at most twelve short lines, to read out on the phone.
-    pub fn brief(&self) -> String {
-        let mut lines = vec![format!("Complaint: {}", self.complaint)];
-        lines.push(self.ended.clone().unwrap_or_else(|| "Still walking.".to_owned()));
-        lines.extend(self.stands_at.iter().map(|asked| format!("Stands at: {asked}")));
-        lines.extend(
-            self.dangers
-                .first()
-                .map(|danger| format!("DANGER was raised: {danger}")),
-        );
-        lines.extend(
-            self.drafts()
-                .next()
-                .map(|tree| format!("DRAFT was walked: {}", tree.title)),
-        );
-        lines.extend(self.remedy.clone());
-        let findings = self.findings.iter().take(2);
-        lines
-            .extend(findings.map(|finding| format!("{}: {}", severity_word(finding.severity), finding.text)));
-        // The newest answers, as many as fit, with a line left for what is open. Work that was done is no news.
-        let told: Vec<String> = (self.answers.iter())
-            .flat_map(|answer| {
-                let close = if answer.borderline { " (borderline)" } else { "" };
-                let given =
-                    (answer.answer != "done").then(|| format!("{}{close}, {}", answer.answer, answer.title));
-                let worked_out = answer.worked_out.iter();
-                let came_out = worked_out.map(|came_out| format!("{}, {}", came_out.value, came_out.title));
-                given.into_iter().chain(came_out)
-            })
-            .collect();
-        let from = told.len().saturating_sub(BRIEF - 1 - lines.len());
-        lines.extend_from_slice(&told[from..]);
-        let open = self.put_back.iter().filter(|entry| entry.state != "done").count();
-        if open > 0 {
-            lines.push(format!("Still open, to be put back: {open}"));
-        }
-        let short = lines.iter().map(|line| safe(line).cut(WIDTH).to_string());
-        short.map(|line| line + "\n").collect()
-    }
 }
 
 /// A tree with how far it is trusted, and its edition.
@@ -209,6 +194,27 @@ pub(super) fn tree_words(tree: &TreeEntry) -> String {
         .as_deref()
         .map(|edition| format!(", edition {edition}"));
     format!("{} ({status}{})", tree.title, edition.unwrap_or_default())
+}
+
+/// All trees, those of one status and edition together.
+pub(super) fn trees_words(trees: &[TreeEntry]) -> String {
+    let mut kinds: Vec<(&str, Option<&str>, Vec<&str>)> = Vec::new();
+    for tree in trees {
+        let edition = tree.edition.as_deref();
+        match kinds
+            .iter_mut()
+            .find(|kind| (kind.0, kind.1) == (tree.status, edition))
+        {
+            Some(kind) => kind.2.push(&tree.title),
+            None => kinds.push((tree.status, edition, vec![&tree.title])),
+        }
+    }
+    let kinds = kinds.into_iter().map(|(status, edition, titles)| {
+        let edition = edition.map(|edition| format!(", edition {edition}"));
+        let status = status.replace('-', " ");
+        format!("{} ({status}{})", titles.join(", "), edition.unwrap_or_default())
+    });
+    kinds.collect::<Vec<_>>().join("; ")
 }
 
 /// The first few of a list, and how many more there are.
@@ -244,6 +250,10 @@ impl Page {
 
     fn item(&mut self, text: &str) {
         self.wrapped(text, "  - ", "    ");
+    }
+
+    fn under(&mut self, text: &str) {
+        self.wrapped(text, "    ", "    ");
     }
 
     fn numbered(&mut self, number: usize, text: &str) {

@@ -15,7 +15,7 @@ const WIDTH: usize = 78;
 /// Columns of a label at the left.
 const LABEL: usize = 12;
 
-/// Faults that are named when they are no longer in question; after a first answer that can be half the library.
+/// Faults that are named when they are no longer reached; after a first answer that can be half the library.
 const SHOWN: usize = 4;
 
 /// One step of a replay: a question, its answer, and all that followed by itself.
@@ -122,7 +122,7 @@ fn asked_lines(event: &Event, ask: &Ask) -> Vec<(&'static str, Safe)> {
     }
 }
 
-/// Adds to the last moment which faults were no longer in question after its answer.
+/// Adds to the last moment which faults were no longer reached after its answer.
 fn ruled_out(library: &Library, state: &State, moments: &mut [Moment], answers: &mut usize) {
     let Some(moment) = moments.last_mut().filter(|_| state.answers > *answers) else {
         return;
@@ -139,7 +139,7 @@ fn ruled_out(library: &Library, state: &State, moments: &mut [Moment], answers: 
         }
         moment
             .lines
-            .push(("No longer", safe(&format!("in question: {text}"))));
+            .push(("No longer", safe(&format!("reached: {text}"))));
     }
 }
 

@@ -2,7 +2,7 @@
 
 use ratatui::text::{Line, Span};
 
-use crate::face::asked_and_answered;
+use crate::face::{asked_and_answered, not_looked_at_since};
 use crate::source::safe;
 use crate::tui::page::{Piece, flow};
 use crate::tui::sheet::Sheet;
@@ -51,15 +51,35 @@ pub fn sections(theme: Theme, standing: &Standing, width: usize) -> Vec<Section>
             ]
         })
         .collect();
-    vec![
+    let mut sections = vec![
         section(theme, "to put back", theme.open(), &open, width),
         Section {
             possible: true,
             ..section(theme, "still possible", " ", &possible, width)
         },
         section(theme, "found", " ", &findings, width),
-        ruled_out(theme, standing, width),
-    ]
+    ];
+    if !standing.not_looked_at.is_empty() {
+        sections.push(not_looked_at(theme, standing, width));
+    }
+    sections.push(ruled_out(theme, standing, width));
+    sections
+}
+
+/// What was passed over, under what it was passed over for.
+fn not_looked_at(theme: Theme, standing: &Standing, width: usize) -> Section {
+    let mut all = section(theme, "not looked at", " ", &[], width);
+    for visit in &standing.not_looked_at {
+        let since = safe(&not_looked_at_since(visit));
+        let flowed = flow(theme, &[(since, Role::Quiet)], width);
+        all.lines.extend(flowed.into_iter().map(Line::from));
+        for check in &visit.checks {
+            all.count += 1;
+            all.lines
+                .extend(marked(theme, " ", &[(check.clone(), Role::Plain)], width));
+        }
+    }
+    all
 }
 
 fn section(

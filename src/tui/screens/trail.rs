@@ -7,7 +7,7 @@ use crate::tui::sheet::Sheet;
 use crate::tui::theme::{Role, Theme};
 use crate::walk::{NO_LONGER, Standing};
 
-/// The answers, oldest first, with what was no longer in question after each.
+/// The answers, oldest first, with what was no longer reached after each.
 pub fn sheet(theme: Theme, standing: &Standing, chosen: Option<usize>, width: usize) -> Sheet {
     let trail = &standing.trail;
     let mut head = Page::new(theme, width);

@@ -1,13 +1,11 @@
 //! Where a walk left the way to what it should have come to.
 
-use std::collections::BTreeSet;
-
 use super::passed::Passed;
 use crate::library::{
     Answers, By, Datum, Edge, EdgeId, ExpectedEnd, Fault, Id, Kind, Library, Restore, Scenario, Step, Tree,
 };
 use crate::walk::apply::inputs_of;
-use crate::walk::possible::Search;
+use crate::walk::possible::{Search, voidable};
 use crate::walk::state::{Moment, Standing, Value};
 
 /// What a walk should come to.
@@ -152,14 +150,13 @@ fn after(before: &Moment, datum: Option<Datum>, value: Option<Value>, edge: &Edg
 
 /// Whether a walk that stands so can still come to a goal.
 fn reaches(library: &Library, moment: &Moment, goal: Goal) -> bool {
-    let nothing = BTreeSet::new();
-    let free = Search::new(library, moment, &nothing, false);
-    let search = Search::new(library, moment, &free.voided, true);
+    let voidable = voidable(library, moment);
+    let search = Search::new(library, moment, &voidable, true);
     match goal {
         Goal::Verdict(fault) => search.faults.contains(&fault),
         Goal::Outcome(tree, outcome) => search.returned.contains(&(tree, outcome)),
         Goal::Asked(_) | Goal::Opened(_) => {
-            (search.seen.iter()).any(|step| goal.is_met_by(library, &library[*step]))
+            (search.reached.iter()).any(|step| goal.is_met_by(library, &library[*step]))
         }
     }
 }
