@@ -62,8 +62,8 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
     let mut auditor = Auditor::new(window, shown.collect());
-    for (folder, error) in &archive.unreadable {
-        auditor.not_a_call(*folder, "", WhatIsWrong::Unreadable, &error.to_string());
+    for (folder, name, why) in &archive.unreadable {
+        auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Unreadable, why);
     }
     for (folder, name, why) in &archive.bad_packs {
         auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Damaged, why);
