@@ -4,7 +4,8 @@ use jiff::Timestamp;
 use serde::{Serialize, Serializer};
 
 use super::findings::{
-    Borderline, Callback, CameAgain, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Step, Unsound, Written,
+    Borderline, Callback, CameAgain, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Step, Unsound,
+    Written,
 };
 use super::groups::{Month, Part, Technician, Tree};
 use super::learned::Learned;

@@ -152,7 +152,9 @@ impl Archive {
                 let path = self.places[position as usize].path.join(&name);
                 let opened = match depth < DEEPEST {
                     true => SessionFolder::open_existing(&path).map_err(|error| error.reason()),
-                    false => Err(format!("it lies more than {DEEPEST} folders deep, so it is not read")),
+                    false => Err(format!(
+                        "it lies more than {DEEPEST} folders deep, so it is not read"
+                    )),
                 };
                 match opened {
                     Ok(folder) => waiting.push((folder, Some(position), depth + 1)),

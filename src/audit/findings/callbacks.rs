@@ -91,8 +91,7 @@ impl Followed {
                 let overlapping = later.partition_point(|next| visits.get(*next).opened < visit.left);
                 let next = later.get(overlapping).copied();
                 let Some(closed) = visit.closed else {
-                    let soon =
-                        |next: &u32| visits.get(*next).opened.duration_since(visit.left) <= window;
+                    let soon = |next: &u32| visits.get(*next).opened.duration_since(visit.left) <= window;
                     left.extend(next.filter(soon).map(|next| (*call, next)));
                     continue;
                 };

@@ -147,7 +147,11 @@ fn leans_on(page: &mut Page, cost: &Cost<'_>) {
     }
     let spared = cost.trees.iter().filter_map(|tree| {
         let known = tree.known.filter(|known| tree.minutes - known >= 0.05)?;
-        Some(format!("{} {known:.1} instead of {:.1}", name(cost.library, tree), tree.minutes))
+        Some(format!(
+            "{} {known:.1} instead of {:.1}",
+            name(cost.library, tree),
+            tree.minutes
+        ))
     });
     let spared: Vec<String> = spared.collect();
     if !spared.is_empty() {
