@@ -12,6 +12,7 @@ use super::arguments::{AuditFormat, Audited};
 use super::failure::{FINDINGS, Failure};
 use super::library::{self, Loaded};
 use crate::audit::{Audit, Auditor, WhatIsWrong, Window};
+use crate::bench::cost;
 use crate::export::Export;
 use crate::report::audit;
 use crate::source::safe;
@@ -104,5 +105,8 @@ fn page(how: &Audited, audit: &Audit, ascii: bool, library: Option<&Loaded>) -> 
 
 /// The weights of a library's faults, which is at hand where they are asked for.
 fn weights(found: &Audit, library: Option<&Loaded>) -> String {
-    library.map_or_else(String::new, |loaded| audit::weights(found, &loaded.library))
+    library.map_or_else(String::new, |loaded| {
+        let library = &loaded.library;
+        audit::weights(found, library, &cost::as_asked(library))
+    })
 }

@@ -3,6 +3,7 @@
 //! `figures` works out what both pages show; a group too small says so in each. Nothing is ranked: groups stand in the order
 //! of their names.
 
+mod change;
 mod csv;
 mod figures;
 mod html;

@@ -44,7 +44,7 @@ fn combustion(audit: &Audit) -> Option<String> {
     let repairs = counted(skipped.of, "repair", "repairs");
     (skipped.count > 0).then(|| {
         format!(
-            "{} of {repairs} had no combustion test after it: have those furnaces tested, and ask why.",
+            "{} of {repairs} went without a combustion test: have those furnaces tested, and ask why.",
             skipped.count
         )
     })

@@ -112,8 +112,8 @@ pub(super) fn who_counts(audit: &Audit) -> Option<String> {
     let left = audit.calls - audit.closed;
     let calls = counted(
         left,
-        "call that was left before that is",
-        "calls that were left before that are",
+        "call was left before that, and is",
+        "calls were left before that, and are",
     );
     (left > 0).then(|| {
         format!(
