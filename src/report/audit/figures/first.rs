@@ -1,6 +1,6 @@
 //! What to see to first: what can hurt someone, then what can be learned from.
 
-use super::{counted, percent, standings};
+use super::{counted, percent, short, standings};
 use crate::audit::Audit;
 use crate::source::{Safe, safe};
 
@@ -106,7 +106,10 @@ fn damaged(audit: &Audit) -> Option<String> {
 
 /// A few names, and how many more.
 fn some(names: &[&str]) -> String {
-    let shown = names[..names.len().min(NAMED)].join(", ");
+    let shown: Vec<String> = (names.iter().take(NAMED))
+        .map(|name| short(name).to_string())
+        .collect();
+    let shown = shown.join(", ");
     match names.len().saturating_sub(NAMED) {
         0 => shown,
         more => format!("{shown} and {more} more"),

@@ -19,9 +19,17 @@ use crate::audit::findings::Unsound;
 use crate::audit::statistics::Count;
 use crate::source::{Safe, safe};
 
+/// Columns of the longest name.
+const LONGEST: usize = 80;
+
 /// A registered name as it is spoken.
 pub(super) fn spoken(name: &str) -> Safe {
-    safe(&name.replace('_', " "))
+    short(&name.replace('_', " "))
+}
+
+/// A name no longer than the program lets anybody write one: a log that was made by hand may hold one that fills the page.
+pub(super) fn short(name: &str) -> Safe {
+    safe(name).cut(LONGEST)
 }
 
 /// A share in per cent, one place: `8.5 %`.

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::{LINES, section};
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef};
-use crate::report::audit::figures::{doubtful, later, no_calls, number, percent, placed, spoken};
+use crate::report::audit::figures::{doubtful, later, no_calls, number, percent, placed, short, spoken};
 use crate::source::{Safe, safe};
 
 /// Most sessions that one line names.
@@ -35,7 +35,7 @@ fn came_back(audit: &Audit) -> Markup {
         &audit.callback_pairs,
         |row| {
             html! {
-                (safe(&row.equipment)) ": " (fault(row.fault.as_deref())) " (" (who(row.technician.as_deref())) "); " (later(row.days)) " "
+                (short(&row.equipment)) ": " (fault(row.fault.as_deref())) " (" (who(row.technician.as_deref())) "); " (later(row.days)) " "
                 (fault(row.then.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
                 (read(&[row.first.clone(), row.second.clone()]))
             }
@@ -47,7 +47,7 @@ fn came_again(audit: &Audit) -> Markup {
     let title = "Left before it was closed, and somebody came again; no callbacks";
     list("came-again", title, &audit.came_again, |row| {
         html! {
-            (safe(&row.equipment)) ": left by " (who(row.technician.as_deref())) "; " (later(row.days)) " "
+            (short(&row.equipment)) ": left by " (who(row.technician.as_deref())) "; " (later(row.days)) " "
             (fault(row.then.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
             (read(&[row.first.clone(), row.second.clone()]))
         }
@@ -62,7 +62,7 @@ fn misdiagnoses(audit: &Audit) -> Markup {
         |row| {
             html! {
                 (spoken(&row.condemned)) " condemned" @if row.insisted { " on the technician's own verdict" } "; "
-                (later(row.days)) " " (spoken(&row.then)) ", at " (safe(&row.equipment)) " "
+                (later(row.days)) " " (spoken(&row.then)) ", at " (short(&row.equipment)) " "
                 (read(&[row.first.clone(), row.second.clone()]))
             }
         },
@@ -130,12 +130,12 @@ fn written(audit: &Audit) -> Markup {
     let found = &audit.written;
     html! {
         (list("digits", "Last digits that look written", &found.digits, |row| html! {
-            (safe(&row.technician)) ": " (percent(row.zeros_and_fives)) " of " (row.counts.iter().sum::<u64>()) " are 0 or 5, a fifth is expected ("
+            (short(&row.technician)) ": " (percent(row.zeros_and_fives)) " of " (row.counts.iter().sum::<u64>()) " are 0 or 5, a fifth is expected ("
             @for (digit, count) in row.counts.iter().enumerate() { @if digit > 0 { ", " } (digit) ": " (count) }
             ") " (read(&row.sessions))
         }))
         (list("repeated", "The same value again and again", &found.repeated, |row| html! {
-            (safe(&row.technician)) ": " (spoken(&row.reading)) " is " (number(row.value)) " " (safe(&row.unit)) " " (row.times) " times of " (row.of)
+            (short(&row.technician)) ": " (spoken(&row.reading)) " is " (number(row.value)) " " (safe(&row.unit)) " " (row.times) " times of " (row.of)
             "; with all others " (row.others) " of " (row.others_of) " " (read(&row.sessions))
         }))
         (list("hurried", "Faster than a hand can measure", &found.hurried, |row| html! {
@@ -171,7 +171,7 @@ fn steps(audit: &Audit) -> Markup {
 fn drift(audit: &Audit) -> Markup {
     list("drift", "Readings that drift", &audit.drift, |row| {
         html! {
-            (spoken(&row.reading)) " at " (safe(&row.equipment)) ": from " (number(row.first_value)) " to " (number(row.last_value)) " " (safe(&row.unit))
+            (spoken(&row.reading)) " at " (short(&row.equipment)) ": from " (number(row.first_value)) " to " (number(row.last_value)) " " (safe(&row.unit))
             " in " (format!("{:.0}", row.days)) " days, " (number(row.a_year)) " a year " (read(&[row.first.clone(), row.last.clone()]))
         }
     })
@@ -215,11 +215,11 @@ fn fault(name: Option<&str>) -> Safe {
 }
 
 fn at(equipment: Option<&str>) -> Markup {
-    html! { @if let Some(equipment) = equipment { " at " (safe(equipment)) } }
+    html! { @if let Some(equipment) = equipment { " at " (short(equipment)) } }
 }
 
 fn who(technician: Option<&str>) -> Safe {
-    safe(technician.unwrap_or("not named"))
+    short(technician.unwrap_or("not named"))
 }
 
 fn read(sessions: &[SessionRef]) -> Markup {

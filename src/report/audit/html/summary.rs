@@ -31,8 +31,10 @@ pub(super) fn head(audit: &Audit) -> Markup {
                     " since an earlier audit: sums not checked again"
                 }
             }
-            dt { "Cannot be followed" }
-            dd { (counted(audit.without_equipment, "call without an equipment", "calls without an equipment")) }
+            @if audit.without_equipment > 0 {
+                dt { "Cannot be followed" }
+                dd { (counted(audit.without_equipment, "call without an equipment", "calls without an equipment")) }
+            }
             @if audit.without_library > 0 {
                 dt { "Library not at hand" }
                 dd { (counted(audit.without_library, "call, whose remedy", "calls, whose remedies")) " nobody knows" }

@@ -4,7 +4,7 @@ use super::page::Page;
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef};
 use crate::report::audit::figures::{
-    counted, days, doubtful, later, no_calls, number, percent, placed, spoken,
+    counted, days, doubtful, later, no_calls, number, percent, placed, short, spoken,
 };
 use crate::source::{Safe, safe};
 
@@ -37,7 +37,7 @@ fn came_back(page: &mut Page, audit: &Audit) {
         |page, row| {
             page.item(&safe(&format!(
                 "{}: {} ({}); {} {} ({})",
-                row.equipment,
+                short(&row.equipment),
                 fault(row.fault.as_deref()),
                 who(row.technician.as_deref()),
                 later(row.days),
@@ -57,7 +57,7 @@ fn came_again(page: &mut Page, audit: &Audit) {
         |page, row| {
             page.item(&safe(&format!(
                 "{}: left by {}; {} {} ({})",
-                row.equipment,
+                short(&row.equipment),
                 who(row.technician.as_deref()),
                 later(row.days),
                 fault(row.then.as_deref()),
@@ -175,7 +175,7 @@ fn written(page: &mut Page, audit: &Audit) {
         let share = percent(row.zeros_and_fives);
         page.item(&safe(&format!(
             "{}: last digits are uneven; {share} of {all} are 0 or 5",
-            row.technician
+            short(&row.technician)
         )));
         let digits: Vec<String> = (0..)
             .zip(row.counts)
@@ -189,7 +189,11 @@ fn written(page: &mut Page, audit: &Audit) {
         let (value, unit) = (number(row.value), &row.unit);
         page.item(&safe(&format!(
             "{}: {reading} is {value} {unit} {} times of {}; with all others {} of {}",
-            row.technician, row.times, row.of, row.others, row.others_of
+            short(&row.technician),
+            row.times,
+            row.of,
+            row.others,
+            row.others_of
         )));
         read(page, &few(&row.sessions));
     });
@@ -243,7 +247,7 @@ fn drift(page: &mut Page, audit: &Audit) {
         page.item(&safe(&format!(
             "{} at {}: from {} to {} {} in {:.0} days, {} a year",
             spoken(&row.reading),
-            row.equipment,
+            short(&row.equipment),
             number(row.first_value),
             number(row.last_value),
             row.unit,
@@ -314,12 +318,12 @@ fn at_some(page: &mut Page, equipment: Option<&str>) {
     }
 }
 
-fn who(technician: Option<&str>) -> &str {
-    technician.unwrap_or("not named")
+fn who(technician: Option<&str>) -> Safe {
+    short(technician.unwrap_or("not named"))
 }
 
 fn at(equipment: &str) -> Safe {
-    safe(&format!("at {equipment}"))
+    safe(&format!("at {}", short(equipment)))
 }
 
 fn few(sessions: &[SessionRef]) -> Vec<&SessionRef> {
