@@ -121,5 +121,6 @@ fn what_an_answer_opens_stands_with_it_also_where_the_clock_ran_on_between() {
         .rposition(|(_, event)| matches!(event, Event::LeftOpen { .. }))
         .unwrap();
     let moments = replay(&library, &events[..=last]).unwrap();
-    assert_eq!(moments.last().unwrap().lines.last().unwrap().0, "To put back");
+    let last = moments.last().unwrap();
+    assert!(last.lines.iter().any(|(label, _)| *label == "To put back"));
 }
