@@ -7,7 +7,7 @@ use super::findings::{
     Borderlines, Drifts, Followed, LeftOpens, Steps, Tests, Unsounds, WhatIsWrong, Writings,
 };
 use super::groups::{self, Counted};
-use super::summary::{Audit, CAUTION};
+use super::summary::{Audit, CAUTION, SessionRef};
 use super::visits::{NO_NAME, Visits};
 
 /// The window within which a call counts as a callback.
@@ -37,6 +37,7 @@ pub struct Auditor {
     without_library: u64,
     other_files: u64,
     copies: u64,
+    practice: Vec<SessionRef>,
     left_open: LeftOpens,
     borderline: Borderlines,
     written: Writings,
@@ -58,6 +59,7 @@ impl Auditor {
             without_library: 0,
             other_files: 0,
             copies: 0,
+            practice: Vec::new(),
             left_open: LeftOpens::default(),
             borderline: Borderlines::default(),
             written: Writings::default(),
@@ -93,6 +95,14 @@ impl Auditor {
         self.other_files += files;
     }
 
+    /// Takes a session in which an apprentice practised at a simulated furnace: nothing of the company's is in it.
+    pub fn practised(&mut self, call: &Call) {
+        self.practice.push(SessionRef {
+            id: call.session.clone(),
+            folder: call.folder,
+        });
+    }
+
     /// Takes a copy of a session that is counted elsewhere.
     pub fn copy(&mut self) {
         self.copies += 1;
@@ -114,11 +124,13 @@ impl Auditor {
             damaged: self.unsound.damaged(),
             other_files: self.other_files,
             copies: self.copies,
+            practice: self.practice.len() as u64,
             from_index: 0,
             without_library: self.without_library,
             without_equipment: visits.iter().filter(|visit| visit.equipment == NO_NAME).count() as u64,
             callbacks: followed.counts(visits),
             callback_pairs: followed.pairs(visits),
+            came_again: followed.came_again(visits),
             suspected_misdiagnoses: followed.misdiagnoses(visits),
             unproven: ended(super::visits::EndKind::Unproven),
             insisted: ended(super::visits::EndKind::Insisted),
@@ -134,7 +146,8 @@ impl Auditor {
             written: self.written.found(visits),
             steps: self.steps.found(visits),
             combustion: self.tests.found(visits),
-            unsound: self.unsound.found(visits),
+            unsound: self.unsound.found(visits, followed.twins()),
+            practice_sessions: self.practice,
             drift: self.drift.found(visits),
             follow_ups: followed.follow_ups(visits),
             passages: self.steps.passages(),

@@ -4,7 +4,8 @@ use jiff::Timestamp;
 use serde::{Serialize, Serializer};
 
 use super::findings::{
-    Borderline, Callback, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Step, Unsound, Written,
+    Borderline, Callback, CameAgain, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Step, Unsound,
+    Written,
 };
 use super::groups::{Month, Part, Technician, Tree};
 use super::learned::Learned;
@@ -34,8 +35,10 @@ pub struct Audit {
     pub calls: u64,
     /// Calls that ended in any way, with every put-back done or refused in writing.
     pub closed: u64,
-    /// Session files that are damaged, foreign or unreadable; they are no calls.
+    /// Session files that are damaged, foreign, unreadable or of another call than their id says; they are no calls.
     pub damaged: u64,
+    /// Sessions of practice at a simulated furnace; they are no calls.
+    pub practice: u64,
     /// Files that are no session files by their name, and were passed over.
     pub other_files: u64,
     /// Copies of a session that was counted already.
@@ -50,6 +53,8 @@ pub struct Audit {
     pub callbacks: Callbacks,
     /// Callbacks, each with its sessions, in the order of their equipment.
     pub callback_pairs: Vec<Callback>,
+    /// Calls that were left before they were closed, each with the next at its equipment within the window: no callbacks.
+    pub came_again: Vec<CameAgain>,
     /// Callbacks whose first call condemned a part, and whose next ended in a fault with another remedy.
     pub suspected_misdiagnoses: Vec<Misdiagnosis>,
     /// Calls referred without a verdict.
@@ -82,6 +87,8 @@ pub struct Audit {
     pub combustion: Combustion,
     /// Damaged, half-written, foreign and unsealed sessions.
     pub unsound: Vec<Unsound>,
+    /// The sessions of practice.
+    pub practice_sessions: Vec<SessionRef>,
     /// Readings of an equipment that drift over the years.
     pub drift: Vec<Drift>,
     /// How long each closed call with an equipment was followed: what a survival curve is made of.

@@ -21,6 +21,8 @@ pub(super) struct Visit {
     pub opened: Timestamp,
     /// When it was closed, where it was.
     pub closed: Option<Timestamp>,
+    /// When it was closed, or the last that was recorded of it.
+    pub left: Timestamp,
     pub equipment: NameNo,
     pub technician: NameNo,
     pub tree: NameNo,
@@ -38,7 +40,7 @@ pub(super) struct Visit {
 struct Kept {
     /// Since 1970, with the nanoseconds below.
     seconds: i64,
-    /// Nanoseconds from its opening to its closing; of no meaning where it was not closed. A call of 292 years is cut.
+    /// Nanoseconds from its opening to its closing, or to its last record where it was not closed. A call of 292 years is cut.
     lasted: i64,
     /// The session's id: a UUID, or the number of a name in its first four bytes.
     session: [u8; 16],
@@ -123,11 +125,11 @@ impl Visits {
                 bytes
             }
         };
-        let lasted = call.closed.map(|closed| closed.duration_since(call.opened));
+        let left = call.closed.unwrap_or(call.last);
         let kept = Kept {
             seconds: call.opened.as_second(),
             nanoseconds: call.opened.subsec_nanosecond(),
-            lasted: lasted.map_or(0, |lasted| clamped(lasted.as_nanos())),
+            lasted: clamped(left.duration_since(call.opened).as_nanos()),
             session,
             folder: call.folder,
             equipment: self.maybe(call.equipment.as_deref()),
@@ -214,10 +216,12 @@ impl Visits {
         let sort = &self.sorts[kept.sort as usize];
         // It was taken from a time.
         let opened = Timestamp::new(kept.seconds, kept.nanoseconds).unwrap_or_default();
-        let closed = opened.saturating_add(SignedDuration::from_nanos(kept.lasted));
+        let left = opened.saturating_add(SignedDuration::from_nanos(kept.lasted));
+        let left = left.unwrap_or(opened);
         Visit {
             opened,
-            closed: closed.ok().filter(|_| sort.is_closed),
+            closed: sort.is_closed.then_some(left),
+            left,
             equipment: kept.equipment,
             technician: sort.technician,
             tree: sort.tree,

@@ -1,5 +1,8 @@
 //! Sessions as the commands read them: records to events to a state.
 
+use std::sync::Arc;
+
+use crate::audit::Teller;
 use crate::library::Library;
 use crate::source::safe;
 use crate::store::{Reading, Record, SessionFolder, SessionId};
@@ -34,6 +37,20 @@ pub(super) fn opened(events: &[Event]) -> Result<&Opened, Failure> {
             "the session does not begin with its opening",
         )),
     }
+}
+
+/// Whether a call counts as closed: it ended in any way, and everything opened was put back or refused in writing. The
+/// technician need not have signed it off.
+pub(super) fn is_closed(records: &[Record], events: &[Event]) -> bool {
+    let mut told = events.iter().zip(records.iter().map(|record| record.time));
+    let Some((Event::Opened(opened), time)) = told.next() else {
+        return false;
+    };
+    let mut teller = Teller::new("", 0, opened, time, Arc::default());
+    for (event, time) in told {
+        teller.tell(event, time);
+    }
+    teller.end(None).closed.is_some()
 }
 
 /// A session that was read: its events, and the library it was walked with.

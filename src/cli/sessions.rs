@@ -4,9 +4,10 @@ use std::path::Path;
 
 use super::failure::{FINDINGS, Failure};
 use super::resume::is_open;
+use super::session::{events, is_closed, opened};
 use super::walk::sessions;
 use crate::source::safe;
-use crate::store::{ChainState, Listed};
+use crate::store::{ChainState, Listed, SessionFolder};
 use crate::walk::{Event, decode};
 
 /// Prints a line a session; the exit code says whether one is damaged.
@@ -17,7 +18,7 @@ pub(super) fn run(folder: Option<&Path>) -> Result<u8, Failure> {
     let listed = folder.list()?;
     for (name, error) in &folder.packs()?.bad {
         damaged = true;
-        text.push_str(&format!("{}  damaged  {error}\n", safe(name)));
+        text.push_str(&format!("{}  damaged  {}\n", safe(name), error.reason()));
     }
     if listed.is_empty() {
         super::tell(&format!(
@@ -26,27 +27,54 @@ pub(super) fn run(folder: Option<&Path>) -> Result<u8, Failure> {
         ));
     }
     for session in listed {
-        damaged |= !matches!(session.state, ChainState::Whole | ChainState::Torn(_));
-        text.push_str(&line(&session));
-        text.push('\n');
+        let state = state(&folder, &session);
+        damaged |= state.is_err();
+        let state = state.unwrap_or_else(|why| format!("damaged  {why}"));
+        let about = about(&session).unwrap_or_default();
+        text.push_str(&format!("{}  {about}  {state}\n", session.id.as_str()));
+    }
+    for name in folder.own_names()?.strangers {
+        damaged = true;
+        text.push_str(&format!(
+            "{}  damaged  no session can have this name, so it is not read\n",
+            safe(&name)
+        ));
     }
     super::print(&text)?;
     Ok(if damaged { FINDINGS } else { 0 })
 }
 
-fn line(session: &Listed) -> String {
-    let state = match &session.state {
-        ChainState::Damaged(damage) => format!("damaged  {damage}"),
-        ChainState::Unreadable(error) => format!("damaged  {error}"),
-        ChainState::Whole | ChainState::Torn(_) => match (is_open(session), &session.state) {
-            (true, ChainState::Torn(bytes)) => format!("open     (its last line is torn: {bytes} bytes)"),
-            (true, _) => "open".to_owned(),
-            (false, _) if session.first.is_none() => "empty: nothing was recorded".to_owned(),
-            (false, _) => "closed".to_owned(),
-        },
+/// How a session stands, as an audit counts it; an error is what is wrong with its file.
+fn state(folder: &SessionFolder, session: &Listed) -> Result<String, String> {
+    let torn = match &session.state {
+        ChainState::Damaged(damage) => return Err(damage.to_string()),
+        ChainState::Unreadable(error) => return Err(error.reason()),
+        ChainState::Torn(bytes) => Some(*bytes),
+        ChainState::Whole => None,
     };
-    let id = session.id.as_str();
-    format!("{id}  {}  {state}", about(session).unwrap_or_default())
+    if session.first.is_none() {
+        return Ok("empty: nothing was recorded".to_owned());
+    }
+    let mut notes = Vec::new();
+    let is_signed_off = !is_open(session);
+    let is_closed = is_signed_off || ended(folder, session)?;
+    if is_closed && !is_signed_off {
+        notes.push("ended, not signed off".to_owned());
+    }
+    notes.extend(torn.map(|bytes| format!("its last line is torn: {bytes} bytes")));
+    let state = if is_closed { "closed" } else { "open" };
+    Ok(match notes.is_empty() {
+        true => state.to_owned(),
+        false => format!("{state:<8} ({})", notes.join("; ")),
+    })
+}
+
+/// Whether a call that was not signed off ended all the same, with nothing left to put back.
+fn ended(folder: &SessionFolder, session: &Listed) -> Result<bool, String> {
+    let reading = folder.read(&session.id).map_err(|error| error.reason())?;
+    let events = events(&reading.records).map_err(|failure| failure.message)?;
+    opened(&events).map_err(|failure| failure.message)?;
+    Ok(is_closed(&reading.records, &events))
 }
 
 /// When a session was opened, on what, by whom and where.

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::failure::{FINDINGS, Failure, WRONG_USE};
-use super::session::{Told, state};
+use super::session::{Told, is_closed};
 use crate::source::safe;
 use crate::store::{ChainState, PACK_ENDING, SessionFolder, SessionId};
 use crate::walk::{Event, State, apply};
@@ -43,7 +43,7 @@ fn has_bad_packs(path: &Path) -> Result<bool, Failure> {
     }
     let packs = SessionFolder::open_existing(path)?.packs()?;
     for (name, error) in &packs.bad {
-        super::print(&format!("{}  DAMAGED  {error}\n", safe(name)))?;
+        super::print(&format!("{}  DAMAGED  {}\n", safe(name), error.reason()))?;
     }
     Ok(!packs.bad.is_empty())
 }
@@ -90,14 +90,19 @@ fn in_pack(folder: &SessionFolder, name: &str) -> Result<Vec<(SessionFolder, Ses
 fn one(folder: &SessionFolder, id: &SessionId) -> Result<String, Failure> {
     let listed = folder.look_at(id.clone());
     match listed.state {
+        ChainState::Whole | ChainState::Torn(_) if listed.first.is_none() => {
+            return Ok("empty: nothing was recorded".to_owned());
+        }
         ChainState::Whole | ChainState::Torn(_) => {}
         ChainState::Damaged(damage) => return Err(Failure::new(FINDINGS, damage.to_string())),
         ChainState::Unreadable(error) => return Err(error.into()),
     }
     let told = Told::read(folder, id)?;
     replay(&told)?;
-    let state = state(&told.loaded.library, &told.events)?;
-    let how = if state.closed { "closed" } else { "open" };
+    let how = match is_closed(&told.reading.records, &told.events) {
+        true => "closed",
+        false => "open",
+    };
     let torn = match told.reading.report.torn_tail {
         Some(bytes) => format!(", its last line torn ({bytes} bytes)"),
         None => String::new(),

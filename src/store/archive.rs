@@ -12,7 +12,7 @@ use super::id::SessionId;
 use super::kept;
 use super::packs::{Known, PACK_ENDING};
 
-/// Folders that lie deeper are passed over.
+/// Folders that lie deeper are named and not read.
 pub(super) const DEEPEST: usize = 16;
 
 /// Folders that are held open; further ones are opened for each session.
@@ -29,8 +29,8 @@ pub struct Archive {
     pub strangers: Vec<(u32, String)>,
     /// Packs that could not be read: the folder's position, the name, and why.
     pub bad_packs: Vec<(u32, String, String)>,
-    /// Folders that could not be read, by position.
-    pub unreadable: Vec<(u32, StoreError)>,
+    /// Folders that could not be read: the position of the folder above, the name, and why.
+    pub unreadable: Vec<(u32, String, String)>,
     /// How many other files there were.
     pub others: u64,
 }
@@ -139,16 +139,26 @@ impl Archive {
             let below = match below {
                 Ok(below) => below,
                 Err(error) => {
-                    self.unreadable.push((position, error));
+                    let (place, name) = match (above, self.places[position as usize].path.file_name()) {
+                        (Some(above), Some(name)) => (above, format!("{}/", name.to_string_lossy())),
+                        _ => (position, "./".to_owned()),
+                    };
+                    self.unreadable.push((place, name, error.reason()));
                     continue;
                 }
             };
             // The last is looked at first.
-            for name in below.into_iter().rev().filter(|_| depth < DEEPEST) {
-                let path = self.places[position as usize].path.join(name);
-                match SessionFolder::open_existing(&path) {
+            for name in below.into_iter().rev() {
+                let path = self.places[position as usize].path.join(&name);
+                let opened = match depth < DEEPEST {
+                    true => SessionFolder::open_existing(&path).map_err(|error| error.reason()),
+                    false => Err(format!(
+                        "it lies more than {DEEPEST} folders deep, so it is not read"
+                    )),
+                };
+                match opened {
                     Ok(folder) => waiting.push((folder, Some(position), depth + 1)),
-                    Err(error) => self.unreadable.push((position, error)),
+                    Err(why) => self.unreadable.push((position, format!("{name}/"), why)),
                 }
             }
         }
@@ -198,7 +208,7 @@ impl Archive {
             }
         }
         for (name, error) in &packs.bad {
-            self.bad_packs.push((place, name.clone(), error.to_string()));
+            self.bad_packs.push((place, name.clone(), error.reason()));
         }
         Ok(())
     }

@@ -168,6 +168,31 @@ impl StoreError {
     }
 }
 
+impl StoreError {
+    /// What is wrong, without the path in front: for where the file was named already.
+    pub fn reason(&self) -> String {
+        let text = self.to_string();
+        let path = match self {
+            Self::BadFolder { path, .. }
+            | Self::NoSession { path }
+            | Self::Exists { path }
+            | Self::WrongFile { path, .. }
+            | Self::Held { path, .. }
+            | Self::Damaged { path, .. }
+            | Self::LibraryAltered { path }
+            | Self::BadPack { path, .. }
+            | Self::TooLarge { path, .. }
+            | Self::Unreadable { path, .. }
+            | Self::NotSaved { path, .. }
+            | Self::Poisoned { path, .. }
+            | Self::Changed { path } => path,
+            Self::NotASessionId { .. } | Self::NoHome | Self::IsPacked { .. } => return text,
+        };
+        let rest = text.strip_prefix(&format!("{}: ", shown(path)));
+        rest.map_or_else(|| text.clone(), str::to_owned)
+    }
+}
+
 /// A path as it may be shown.
 fn shown(path: &Path) -> Safe {
     safe(&path.to_string_lossy())

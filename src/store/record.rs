@@ -106,6 +106,12 @@ impl Chain {
             return malformed("it is empty");
         }
         // The parser would take white space around a record, such as the carriage returns of a converted file.
+        if text.starts_with('\u{feff}') {
+            return malformed("it begins with a byte order mark: another program saved this file anew");
+        }
+        if text.ends_with('\r') {
+            return malformed("it ends in CR LF: another program saved this file anew");
+        }
         if !text.starts_with('{') || !text.ends_with('}') {
             return malformed("it does not begin with { and end with }");
         }

@@ -291,3 +291,80 @@ fn an_empty_folder_is_an_audit_of_nothing() {
     );
     assert!(said.err.contains("No sessions"), "{}", said.err);
 }
+
+#[test]
+fn practice_is_counted_and_named_and_in_no_figure() {
+    let scene = scene();
+    let path = two_calls(&scene);
+    let practice = done("p", "2026-01-02T10:00:00Z");
+    practice
+        .answered_from("practice seed 7 level 1")
+        .write(&folder(&scene));
+    let (said, json) = audit(&[&path]);
+    said.exits(0);
+    assert_eq!(
+        (json["calls"].as_u64(), json["practice"].as_u64()),
+        (Some(2), Some(1))
+    );
+    assert_eq!(json["practice_sessions"], serde_json::json!(["p"]));
+    assert_eq!(json["callbacks"]["count"], 1);
+    let text = run(&["audit", &path]).exits(0).out;
+    assert!(text.contains("1 practice session"), "{text}");
+}
+
+#[test]
+fn what_goes_by_an_id_and_is_no_copy_is_named() {
+    let scene = scene();
+    let path = two_calls(&scene);
+    let deeper = scene.sessions().join("north");
+    fs::create_dir(&deeper).unwrap();
+    fs::copy(scene.file("a"), deeper.join("b.jsonl")).unwrap();
+    fs::write(deeper.join("a.jsonl"), "torn to pieces\n").unwrap();
+    let (said, json) = audit(&[&path]);
+    said.exits(1);
+    assert_eq!((&*what(&json, "b"), &*what(&json, "a")), ("same_id", "damaged"));
+    assert_eq!(
+        (
+            json["calls"].as_u64(),
+            json["copies"].as_u64(),
+            json["damaged"].as_u64()
+        ),
+        (Some(2), Some(0), Some(2))
+    );
+}
+
+#[test]
+fn a_copy_under_another_name_is_named_and_counts() {
+    let scene = scene();
+    let path = two_calls(&scene);
+    fs::copy(scene.file("a"), scene.file("c")).unwrap();
+    let (said, json) = audit(&[&path]);
+    said.exits(0);
+    assert_eq!((json["calls"].as_u64(), &*what(&json, "c")), (Some(3), "twin"));
+}
+
+#[test]
+fn a_folder_that_lies_too_deep_is_named() {
+    let scene = scene();
+    let path = two_calls(&scene);
+    let deep = "d/".repeat(17);
+    fs::create_dir_all(scene.sessions().join(&deep)).unwrap();
+    let (said, json) = audit(&[&path]);
+    said.exits(1);
+    assert_eq!(what(&json, "d/"), "unreadable");
+}
+
+#[test]
+fn every_heading_counts_its_own_list() {
+    let scene = scene();
+    let path = two_calls(&scene);
+    fs::write(scene.file("empty"), "").unwrap();
+    fs::write(scene.file("garbage"), "what is this\n").unwrap();
+    let text = run(&["audit", &path]).exits(1).out;
+    assert!(text.contains("FILES THAT ARE NO CALLS (2)"), "{text}");
+    assert!(
+        text.contains("1 damaged, foreign or unreadable file, 1 empty file"),
+        "{text}"
+    );
+    assert!(text.contains("CALLS THAT CAME BACK (1)"), "{text}");
+}

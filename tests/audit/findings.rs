@@ -257,3 +257,16 @@ fn a_reading_that_scatters_or_moves_within_its_meter_does_not_drift() {
         []
     );
 }
+
+#[test]
+fn a_call_that_was_left_is_no_callback_and_is_told_with_the_next() {
+    let left = told("a", FIRST).left_open("door_switch");
+    let audit = audited(&[left, done("b", LATER)]);
+    assert_eq!((audit.callbacks.rate.count, audit.callbacks.rate.of), (0, 1));
+    let pairs: Vec<_> = (audit.came_again.iter())
+        .map(|pair| (pair.first.id.as_str(), pair.second.id.as_str(), pair.days.round()))
+        .collect();
+    assert_eq!(pairs, [("a", "b", 7.0)]);
+    let later = done("b", "2026-03-01T10:00:00Z");
+    assert!(audited(&[told("a", FIRST), later]).came_again.is_empty());
+}

@@ -1,11 +1,13 @@
 //! A session walked again, step by step.
 
+use std::fs;
+
 use jiff::{SignedDuration, Timestamp};
 use proofwalk::library::load;
 use proofwalk::report::replay::{replay, text};
 use proofwalk::source::Files;
 use proofwalk::store::read_library;
-use proofwalk::walk::{Command, Event, Opened, State, apply, decide, open_at};
+use proofwalk::walk::{Command, Event, Opened, State, apply, decide, decode, open_at};
 use unicode_width::UnicodeWidthStr;
 
 use crate::common::scene::{root, scenario, scene};
@@ -90,4 +92,35 @@ fn what_was_taken_back_is_shown_too() {
         Some("5 of 5  2026-01-05 10:05:00 UTC, after 1 min 0 s  Airflow")
     );
     assert!(shown.contains("called away"), "{shown}");
+}
+
+#[test]
+fn what_an_answer_opens_stands_with_it_also_where_the_clock_ran_on_between() {
+    let scene = scene();
+    let answers = scenario("board-lets-the-valve-go");
+    let walk = ["walk", "no-heat", "--answers", &answers];
+    scene.run(&walk).exits(0);
+    let told = fs::read_to_string(scene.file(&scene.id())).unwrap();
+    let mut events = Vec::new();
+    for (second, line) in (0..).zip(told.lines()) {
+        let record: serde_json::Value = serde_json::from_str(line).unwrap();
+        let event = decode(&record["event"].to_string()).unwrap();
+        let is_opening = matches!(event, Event::LeftOpen { .. });
+        // Recorded with the answer, and a second before it by the clock.
+        let time =
+            at("2026-01-05T10:00:00Z") + SignedDuration::from_secs(10 * second - i64::from(is_opening));
+        events.push((time, event));
+    }
+    let files = read_library(&root().join("trees")).unwrap();
+    let (library, _) = load(Files::new(files));
+    let moments = replay(&library, &events).unwrap();
+    assert!(moments.iter().all(|moment| !moment.lines.is_empty()));
+    // And where the log ends with what was opened.
+    let last = events
+        .iter()
+        .rposition(|(_, event)| matches!(event, Event::LeftOpen { .. }))
+        .unwrap();
+    let moments = replay(&library, &events[..=last]).unwrap();
+    let last = moments.last().unwrap();
+    assert!(last.lines.iter().any(|(label, _)| *label == "To put back"));
 }

@@ -110,6 +110,11 @@ impl Told {
         self
     }
 
+    pub fn answered_from(mut self, source: &str) -> Self {
+        self.opened.answered_from = Some(source.to_owned());
+        self
+    }
+
     pub fn by(mut self, technician: &str) -> Self {
         self.opened.technician = Some(technician.to_owned());
         self

@@ -144,3 +144,54 @@ fn a_damaged_pack_is_named_and_the_rest_read() {
     assert_eq!(json["unsound"][0]["session"], PACK);
     run(&["pack", "--unpack", path.to_str().unwrap()]).exits(1);
 }
+
+#[test]
+fn a_month_whose_pack_is_damaged_is_named_and_the_others_are_packed() {
+    let scene = season();
+    fs::write(scene.sessions().join(PACK), "no pack").unwrap();
+    let said = scene.run(&["pack"]).exits(1);
+    assert!(said.err.contains("2026-01 is left as it is"), "{}", said.err);
+    assert!(
+        said.out.contains("2026-02.sessions.zip  1 session packed"),
+        "{}",
+        said.out
+    );
+    assert_eq!(fs::read(scene.sessions().join(PACK)).unwrap(), b"no pack");
+}
+
+#[test]
+fn what_a_killed_run_left_behind_is_cleared_away() {
+    let scene = season();
+    let left = scene.sessions().join(".2025-01.sessions.zip.4242");
+    fs::write(&left, "half a pack").unwrap();
+    let held = fs::File::create(scene.sessions().join(".2025-02.sessions.zip.4243")).unwrap();
+    held.try_lock().unwrap();
+    let said = scene.run(&["pack", "--keep"]).exits(0);
+    assert!(said.err.contains("Removed 1 half-written file"), "{}", said.err);
+    assert!(!left.exists(), "nobody writes it any more");
+    assert!(scene.sessions().join(".2025-02.sessions.zip.4243").exists());
+}
+
+#[test]
+fn a_pack_is_unpacked_where_sessions_live() {
+    let scene = season();
+    scene.run(&["pack"]).exits(0);
+    let ids = scene.ids();
+    // By its bare name, beside itself.
+    let sessions = scene.sessions().to_str().unwrap().to_owned();
+    run(&["pack", "--unpack", PACK, "--sessions", &sessions, "--keep"]).exits(0);
+    assert_eq!(scene.ids().len(), ids.len() + 2);
+    // Into a folder elsewhere, with its library; the pack is kept.
+    let elsewhere = scene.temp.path().join("elsewhere");
+    let pack = scene.sessions().join(PACK);
+    let into = elsewhere.to_str().unwrap();
+    run(&["pack", "--unpack", pack.to_str().unwrap(), "--sessions", into]).exits(0);
+    assert!(pack.exists());
+    let verified = run(&["verify", into]).exits(0);
+    assert_eq!(
+        verified.out.matches("whole, closed").count(),
+        2,
+        "{}",
+        verified.out
+    );
+}

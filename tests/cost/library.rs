@@ -1,6 +1,6 @@
 //! Small libraries whose figures were worked out by hand.
 
-use proofwalk::bench::cost::{Basis, Cost, TreeCost, cost};
+use proofwalk::bench::cost::{Basis, Cost, TreeCost, as_asked, cost};
 use proofwalk::library::{Id, Library, Step, load};
 use proofwalk::report::findings::Look;
 use proofwalk::report::rehearsal;
@@ -259,4 +259,20 @@ fn the_report_says_what_its_figures_lean_on() {
         serde_json::json!(["b", "a"])
     );
     assert_eq!(json["trees"][0]["minutes"], 7.75);
+}
+
+#[test]
+fn what_trees_cost_as_they_ask_is_the_same_without_looking_for_better_orders() {
+    let library = library(&[]);
+    let cost = cost(&library);
+    let asked = as_asked(&library);
+    assert_eq!(asked.len(), cost.trees.len());
+    for (tree, asked) in cost.trees.iter().zip(&asked) {
+        assert_eq!(tree.tree, asked.tree);
+        close(asked.minutes, tree.minutes);
+        for (fault, (same, minutes)) in tree.faults.iter().zip(&asked.faults) {
+            assert_eq!(fault.fault, *same);
+            close(*minutes, fault.minutes);
+        }
+    }
 }

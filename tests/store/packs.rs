@@ -68,7 +68,7 @@ fn packed_sessions_read_as_before_and_come_out_byte_for_byte() {
     let archive = Archive::find(&[scene.folder.path().to_owned()]).unwrap();
     assert_eq!((archive.len(), archive.others), (2, 0));
 
-    let unpacked = scene.folder.unpack(PACK, false).unwrap();
+    let unpacked = scene.folder.unpack(PACK, &scene.folder, false).unwrap();
     assert!(unpacked.removed && unpacked.sessions == 2 && unpacked.left.is_empty());
     assert_eq!(fs::read(scene.path("a.jsonl")).unwrap(), bytes[0]);
     assert_eq!(fs::read(scene.path("b.jsonl")).unwrap(), bytes[1]);
@@ -136,7 +136,7 @@ fn another_session_of_the_same_name_is_never_taken_for_the_packed_one() {
     fs::write(scene.path("a.jsonl"), shorter).unwrap();
     let packed = pack(&scene, &["a"]);
     assert!(matches!(packed.left[..], [(_, StoreError::Exists { .. })]));
-    let unpacked = scene.folder.unpack(PACK, false).unwrap();
+    let unpacked = scene.folder.unpack(PACK, &scene.folder, false).unwrap();
     assert!(!unpacked.removed && matches!(unpacked.left[..], [(_, StoreError::Exists { .. })]));
     assert_eq!(fs::read(scene.path("a.jsonl")).unwrap(), shorter);
 }

@@ -14,6 +14,7 @@ use super::super::statistics::LEVEL;
 use super::super::statistics::survival::{Curve, Wait};
 use super::super::summary::{Callbacks, FollowUp, Rate, SessionRef};
 use super::super::visits::{Visit, Visits};
+use super::came_again::{CameAgain, came_again};
 use super::misdiagnosis::{Misdiagnosis, suspected};
 
 const DAY: i64 = 24 * 60 * 60;
@@ -46,6 +47,10 @@ pub struct Callback {
 pub(in super::super) struct Followed {
     until: Option<Timestamp>,
     list: Vec<Follow>,
+    /// The calls that were left before they were closed, each with the next within the window.
+    left: Vec<(u32, u32)>,
+    /// Pairs of calls that begin alike at the same instant.
+    twins: Vec<(u32, u32)>,
 }
 
 /// What followed one call.
@@ -76,14 +81,20 @@ impl Followed {
         let window = SignedDuration::from_secs(i64::from(window.days) * DAY);
         let order = visits.by_equipment();
         let mut list = Vec::with_capacity(order.len());
+        let (mut left, mut twins) = (Vec::new(), Vec::new());
         for calls in order.chunk_by(|one, other| visits.get(*one).equipment == visits.get(*other).equipment) {
             for (place, call) in calls.iter().enumerate() {
-                let Some(closed) = visits.get(*call).closed else {
+                let visit = visits.get(*call);
+                let later = &calls[place + 1..];
+                let twin = later.first().filter(|next| is_twin(&visit, &visits.get(**next)));
+                twins.extend(twin.map(|next| (*call, *next)));
+                let overlapping = later.partition_point(|next| visits.get(*next).opened < visit.left);
+                let next = later.get(overlapping).copied();
+                let Some(closed) = visit.closed else {
+                    let soon = |next: &u32| visits.get(*next).opened.duration_since(visit.left) <= window;
+                    left.extend(next.filter(soon).map(|next| (*call, next)));
                     continue;
                 };
-                let later = &calls[place + 1..];
-                let overlapping = later.partition_point(|next| visits.get(*next).opened < closed);
-                let next = later.get(overlapping).copied();
                 let end = next.map(|next| visits.get(next).opened).or(until);
                 let after = end.unwrap_or(closed).duration_since(closed);
                 let what = match (next, after.cmp(&window)) {
@@ -100,7 +111,12 @@ impl Followed {
                 });
             }
         }
-        Self { until, list }
+        Self {
+            until,
+            list,
+            left,
+            twins,
+        }
     }
 
     /// The calls that came back, each with the one that followed.
@@ -161,6 +177,19 @@ impl Followed {
         pairs
     }
 
+    pub fn twins(&self) -> &[(u32, u32)] {
+        &self.twins
+    }
+
+    pub fn came_again(&self, visits: &Visits) -> Vec<CameAgain> {
+        let pairs = self.left.iter();
+        let mut found: Vec<CameAgain> = pairs
+            .map(|(first, second)| came_again(visits, *first, *second))
+            .collect();
+        found.sort_by(|one, other| (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first)));
+        found
+    }
+
     pub fn misdiagnoses(&self, visits: &Visits) -> Vec<Misdiagnosis> {
         let pairs = self.came_back();
         let mut found: Vec<Misdiagnosis> = pairs
@@ -187,14 +216,19 @@ impl Followed {
     }
 }
 
-/// Days of 24 h from the closing of a call to the opening of the next.
+/// Days of 24 h from the closing of a call, or from when it was left, to the opening of the next.
 pub(super) fn between(first: &Visit, second: &Visit) -> f64 {
-    days(first.closed, Some(second.opened))
+    days(Some(first.left), Some(second.opened))
 }
 
 fn days(from: Option<Timestamp>, to: Option<Timestamp>) -> f64 {
     let duration = from.zip(to).map(|(from, to)| to.duration_since(from));
     duration.unwrap_or_default().as_secs_f64() / DAY as f64
+}
+
+/// Whether two calls at an equipment begin alike at the same instant, as a copy does.
+fn is_twin(one: &Visit, other: &Visit) -> bool {
+    one.opened == other.opened && one.technician == other.technician && one.tree == other.tree
 }
 
 fn is_same_complaint(first: &Visit, second: &Visit) -> bool {

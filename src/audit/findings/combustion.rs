@@ -1,8 +1,8 @@
 //! Combustion tests that were skipped: after work on a furnace that was left to run, nobody measured its flue gas.
 //!
 //! A call counts where something was replaced or set right and its library knows readings of the flue gas. A later call at the
-//! same equipment within a day may have made the test: proving a repair is often walked as a call of its own. Calls that
-//! asked for such a reading and did not get it are named whatever they ended in.
+//! same equipment within a day may have made the test: proving a repair is often walked as a call of its own. Other calls that
+//! asked for such a reading and did not get it are named apart, whatever they ended in: they skipped nothing after work.
 
 use std::collections::HashMap;
 
@@ -24,8 +24,11 @@ const NAMED: u64 = 1000;
 pub struct Combustion {
     /// Closed calls that replaced or set right something and were not followed by a test, over all that did such work.
     pub skipped: Rate,
-    /// The first thousand of those calls, and all that asked for a test and did not get it.
+    /// Those calls: all that asked for a test and did not get it, and the first thousand of the others.
     pub calls: Vec<NoTest>,
+    /// Calls beside those that asked for a test and did not get it: nothing was worked on, the call was left, or it was made soon
+    /// after.
+    pub not_taken: Vec<NoTest>,
 }
 
 /// A call without the test.
@@ -61,7 +64,7 @@ impl Tests {
     pub fn found(mut self, visits: &Visits) -> Combustion {
         let tested = tested_soon(visits);
         let (mut worked, mut skipped) = (0, 0);
-        let mut calls = Vec::new();
+        let (mut calls, mut not_taken) = (Vec::new(), Vec::new());
         for (number, visit) in visits.iter().enumerate() {
             let number = number as u32;
             let refused = self.refused.remove(&number);
@@ -69,9 +72,9 @@ impl Tests {
             let is_skipped = was_worked_on && !tested[number as usize];
             worked += u64::from(was_worked_on);
             skipped += u64::from(is_skipped);
-            let is_named = is_skipped && skipped <= NAMED;
-            if is_named || refused.is_some() {
-                calls.push(NoTest {
+            if refused.is_some() || (is_skipped && skipped <= NAMED) {
+                let list = if is_skipped { &mut calls } else { &mut not_taken };
+                list.push(NoTest {
                     session: visits.session(number),
                     technician: visits.owned(visit.technician),
                     equipment: visits.owned(visit.equipment),
@@ -81,10 +84,11 @@ impl Tests {
             }
         }
         // A test that was asked for and refused says more than one that nobody asked for.
-        calls.sort_by_key(|call| call.why.is_none());
+        calls.sort_by_key(|call: &NoTest| call.why.is_none());
         Combustion {
             skipped: Rate::new(skipped, worked),
             calls,
+            not_taken,
         }
     }
 }

@@ -2,6 +2,7 @@
 
 mod borderline;
 mod callbacks;
+mod came_again;
 mod combustion;
 mod condemned;
 mod drift;
@@ -13,6 +14,7 @@ mod written;
 
 pub use borderline::Borderline;
 pub use callbacks::Callback;
+pub use came_again::CameAgain;
 pub use combustion::{Combustion, NoTest};
 pub use condemned::{Condemned, Insisted};
 pub use drift::Drift;

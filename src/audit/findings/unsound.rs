@@ -9,7 +9,7 @@ use super::super::visits::Visits;
 /// A file that does not hold a whole, closed call.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Unsound {
-    /// The session, or the name of the file where that is no session's.
+    /// The session, or the name of the file or folder where that is no session's.
     pub session: SessionRef,
     /// What is wrong.
     pub what: WhatIsWrong,
@@ -27,26 +27,40 @@ pub enum WhatIsWrong {
     Foreign,
     /// It could not be read, or something else stands in its place.
     Unreadable,
+    /// It is another call than the one that goes by its id and is counted.
+    SameId,
     /// Nothing was recorded in it.
     Empty,
     /// Its last line was cut off while it was written. The call counts as far as it is whole.
     HalfWritten,
     /// Its clock went back. The call counts.
     ClockBack,
+    /// It begins as another call does, at the same instant: perhaps a copy under another name. Both count.
+    Twin,
     /// It was never closed. The call counts.
     Unsealed,
 }
 
 impl WhatIsWrong {
+    /// Whether it counts as a call all the same.
+    pub fn is_call(self) -> bool {
+        match self {
+            Self::Damaged | Self::Foreign | Self::Unreadable | Self::SameId | Self::Empty => false,
+            Self::HalfWritten | Self::ClockBack | Self::Twin | Self::Unsealed => true,
+        }
+    }
+
     /// In words.
     pub fn name(self) -> &'static str {
         match self {
             Self::Damaged => "damaged",
             Self::Foreign => "foreign",
             Self::Unreadable => "unreadable",
+            Self::SameId => "another call of the same id",
             Self::Empty => "empty",
             Self::HalfWritten => "half-written",
             Self::ClockBack => "clock went back",
+            Self::Twin => "perhaps a copy",
             Self::Unsealed => "never closed",
         }
     }
@@ -79,13 +93,22 @@ impl Unsounds {
         self.files.push(Unsound { session, what, why });
     }
 
-    /// How many files are damaged, foreign or unreadable.
+    /// How many files are damaged, foreign, unreadable or of another call than their id says.
     pub fn damaged(&self) -> u64 {
         let damaged = self.files.iter().filter(|file| file.what != WhatIsWrong::Empty);
         damaged.count() as u64
     }
 
-    pub fn found(self, visits: &Visits) -> Vec<Unsound> {
+    pub fn found(self, visits: &Visits, twins: &[(u32, u32)]) -> Vec<Unsound> {
+        let twins = twins.iter().map(|(one, other)| Unsound {
+            session: visits.session(*other),
+            what: WhatIsWrong::Twin,
+            why: format!(
+                "it was opened at the same instant as {}, by the same technician at the same equipment: perhaps a copy under \
+                 another name; both are counted",
+                visits.session(*one).id
+            ),
+        });
         let calls = self.calls.into_iter().map(|(number, what, torn)| Unsound {
             session: visits.session(number),
             what,
@@ -99,7 +122,7 @@ impl Unsounds {
                 _ => "it was left before it was closed".to_owned(),
             },
         });
-        let mut found: Vec<Unsound> = self.files.into_iter().chain(calls).collect();
+        let mut found: Vec<Unsound> = self.files.into_iter().chain(calls).chain(twins).collect();
         found.sort_by(|one, other| (one.what, &one.session).cmp(&(other.what, &other.session)));
         found
     }

@@ -31,7 +31,7 @@
 use super::beta;
 
 /// What is added to each count.
-const PRIOR: f64 = 0.5;
+pub const PRIOR: f64 = 0.5;
 
 /// A fault's weight as the calls have it.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -124,6 +124,17 @@ pub struct FaultCost {
     pub calls: Calls,
 }
 
+/// What a tree costs in the order it asks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Asked {
+    /// Which.
+    pub tree: Id<Tree>,
+    /// The minutes to a verdict, expected.
+    pub minutes: f64,
+    /// Its faults, each with the minutes to its verdict, expected.
+    pub faults: Vec<(Id<Fault>, f64)>,
+}
+
 /// How far faults are isolated. A fault that is handed on is found, and not isolated.
 #[derive(Clone, Debug, Default)]
 pub struct Isolated {
@@ -218,6 +229,31 @@ pub fn cost(library: &Library) -> Cost<'_> {
     cost
 }
 
+/// What the trees cost in the order they ask, for those that end in a fault. No better order is looked for, which takes nearly all
+/// of the time of [`cost()`].
+pub fn as_asked(library: &Library) -> Vec<Asked> {
+    let trees = library.trees.iter().filter_map(|(tree, _)| {
+        let ways = ways::ways(library, tree, MOST_WAYS).ways;
+        let minutes = |cases: Vec<usize>| {
+            // A fault's ways share its weight, whatever that is.
+            let of_ways = cases
+                .iter()
+                .map(|case| (ways[*case].share, ways[*case].minutes()));
+            mean(of_ways)
+        };
+        let faults: Vec<(Id<Fault>, f64)> = (by_fault(library, &ways).into_iter())
+            .map(|(fault, cases)| (fault, minutes(cases)))
+            .collect();
+        let minutes = mean((faults.iter()).map(|(fault, minutes)| (weight(library, *fault), *minutes)));
+        minutes.is_finite().then_some(Asked {
+            tree,
+            minutes,
+            faults,
+        })
+    });
+    trees.collect()
+}
+
 fn priced(
     library: &Library,
     tree: Id<Tree>,
@@ -269,14 +305,6 @@ fn faults(
     ambiguous: &[Vec<Id<Fault>>],
     calls: &BTreeMap<(Id<Tree>, Id<Fault>), Calls>,
 ) -> Vec<FaultCost> {
-    let mut of: BTreeMap<Id<Fault>, Vec<usize>> = BTreeMap::new();
-    for (at, way) in ways.ways.iter().enumerate() {
-        if let End::Fault(fault) = way.end
-            && library.faults[fault].remedy != Remedy::None
-        {
-            of.entry(fault).or_default().push(at);
-        }
-    }
     let cost = |(fault, cases): (Id<Fault>, Vec<usize>)| FaultCost {
         fault,
         weight: weight(library, fault),
@@ -289,7 +317,20 @@ fn faults(
         left: left(library, fault, ambiguous),
         calls: calls.get(&(tree, fault)).copied().unwrap_or_default(),
     };
-    of.into_iter().map(cost).collect()
+    (by_fault(library, &ways.ways).into_iter().map(cost)).collect()
+}
+
+/// The ways of each fault that some way ends in, without verdicts that nothing is wrong.
+fn by_fault(library: &Library, ways: &[Way]) -> BTreeMap<Id<Fault>, Vec<usize>> {
+    let mut of: BTreeMap<Id<Fault>, Vec<usize>> = BTreeMap::new();
+    for (at, way) in ways.iter().enumerate() {
+        if let End::Fault(fault) = way.end
+            && library.faults[fault].remedy != Remedy::None
+        {
+            of.entry(fault).or_default().push(at);
+        }
+    }
+    of
 }
 
 /// How many parts or faults are left when a verdict is stated.

@@ -54,9 +54,11 @@ pub(super) fn all(
                 for _ in 0..gathered.copies {
                     auditor.copy();
                 }
+                for not in gathered.others {
+                    auditor.not_a_call(not.folder, &not.file, not.what, &not.why);
+                }
                 match gathered.call {
-                    // Practised at a simulated furnace: nothing of the company's is in it.
-                    Ok(call) if call.practice => auditor.passed_over(1),
+                    Ok(call) if call.practice => auditor.practised(&call),
                     Ok(call) => {
                         auditor.add(&call);
                         if let Some(export) = &mut export {

@@ -12,6 +12,7 @@ use super::arguments::{AuditFormat, Audited};
 use super::failure::{FINDINGS, Failure};
 use super::library::{self, Loaded};
 use crate::audit::{Audit, Auditor, WhatIsWrong, Window};
+use crate::bench::cost;
 use crate::export::Export;
 use crate::report::audit;
 use crate::source::safe;
@@ -62,8 +63,8 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
     let mut auditor = Auditor::new(window, shown.collect());
-    for (folder, error) in &archive.unreadable {
-        auditor.not_a_call(*folder, "", WhatIsWrong::Unreadable, &error.to_string());
+    for (folder, name, why) in &archive.unreadable {
+        auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Unreadable, why);
     }
     for (folder, name, why) in &archive.bad_packs {
         auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Damaged, why);
@@ -104,5 +105,8 @@ fn page(how: &Audited, audit: &Audit, ascii: bool, library: Option<&Loaded>) -> 
 
 /// The weights of a library's faults, which is at hand where they are asked for.
 fn weights(found: &Audit, library: Option<&Loaded>) -> String {
-    library.map_or_else(String::new, |loaded| audit::weights(found, &loaded.library))
+    library.map_or_else(String::new, |loaded| {
+        let library = &loaded.library;
+        audit::weights(found, library, &cost::as_asked(library))
+    })
 }

@@ -1,18 +1,29 @@
 //! One session file, read through and told into a call.
 
+use std::cmp::Reverse;
 use std::io::ErrorKind;
 
 use super::libraries::Libraries;
 use crate::audit::{Call, Teller, WhatIsWrong};
 use crate::source::safe;
-use crate::store::{Archive, ChainReport, ReadError, SESSION_LIMIT, SessionId, StoreError};
+use crate::store::{Archive, Hash, ReadError, SESSION_LIMIT, SessionId, StoreError};
 use crate::walk::{Event, decode};
 
 /// What came of a session.
 pub(super) struct Gathered {
     pub call: Result<Call, NotACall>,
-    /// How many more files of it there are.
+    /// How many more files of it there are that say the same, as far as they go.
     pub copies: usize,
+    /// Files that go by its id and are no copies of it.
+    pub others: Vec<NotACall>,
+}
+
+/// One of several files of a session.
+struct Copy {
+    place: u32,
+    call: Result<Call, NotACall>,
+    /// The sums of its records.
+    sums: Vec<Hash>,
 }
 
 /// A session file that holds no call.
@@ -23,40 +34,65 @@ pub(super) struct NotACall {
     pub why: String,
 }
 
-/// Reads a session. Of several copies, the one that goes farthest is taken.
+/// Reads a session. Of several copies, the one that goes farthest is taken; whatever is no copy of that is named.
 pub(super) fn read(archive: &Archive, libraries: &Libraries<'_>, id: &SessionId, places: &[u32]) -> Gathered {
-    let mut best: Option<(u64, Result<Call, NotACall>)> = None;
-    for place in places {
-        let (records, call) = one(archive, libraries, id, *place);
-        let is_better = match &best {
-            None => true,
-            Some((most, known)) => (call.is_ok(), records) > (known.is_ok(), *most),
+    if let [place] = places {
+        return Gathered {
+            call: one(archive, libraries, id, *place, None),
+            copies: 0,
+            others: Vec::new(),
         };
-        if is_better {
-            best = Some((records, call));
+    }
+    let read = |place: &u32| {
+        let mut sums = Vec::new();
+        let call = one(archive, libraries, id, *place, Some(&mut sums));
+        Copy {
+            place: *place,
+            call,
+            sums,
+        }
+    };
+    let mut all: Vec<Copy> = places.iter().map(read).collect();
+    all.sort_by_key(|copy| Reverse((copy.call.is_ok(), copy.sums.len())));
+    let mut all = all.into_iter();
+    let Some(best) = all.next() else {
+        return Gathered {
+            call: Err(not_a_call(id, 0, WhatIsWrong::Unreadable, "it is gone")),
+            copies: 0,
+            others: Vec::new(),
+        };
+    };
+    let mut gathered = Gathered {
+        call: best.call,
+        copies: 0,
+        others: Vec::new(),
+    };
+    for copy in all {
+        match copy.call {
+            Ok(_) if best.sums.starts_with(&copy.sums) => gathered.copies += 1,
+            Ok(_) => {
+                let why = "another call goes by the same id and is counted; this one is not: give it a name of its own";
+                let other = not_a_call(id, copy.place, WhatIsWrong::SameId, why);
+                gathered.others.push(other);
+            }
+            Err(not) => gathered.others.push(not),
         }
     }
-    let nothing = || Err(not_a_call(id, 0, WhatIsWrong::Unreadable, "it is gone"));
-    Gathered {
-        call: best.map_or_else(nothing, |(_, call)| call),
-        copies: places.len().saturating_sub(1),
-    }
+    gathered
 }
 
-/// A copy of a session, and how many of its records are whole.
+/// What a file of a session holds. The sums of its records are kept where they are asked for.
 fn one(
     archive: &Archive,
     libraries: &Libraries<'_>,
     id: &SessionId,
     place: u32,
-) -> (u64, Result<Call, NotACall>) {
-    match through(archive, libraries, id, place) {
-        Ok((report, Ok(call))) => (report.records, Ok(call)),
-        Ok((report, Err((what, why)))) => (report.records, Err(not_a_call(id, place, what, &why))),
-        Err(error) => (
-            0,
-            Err(not_a_call(id, place, WhatIsWrong::Unreadable, &error.to_string())),
-        ),
+    sums: Option<&mut Vec<Hash>>,
+) -> Result<Call, NotACall> {
+    match through(archive, libraries, id, place, sums) {
+        Ok(Ok(call)) => Ok(call),
+        Ok(Err((what, why))) => Err(not_a_call(id, place, what, &why)),
+        Err(error) => Err(not_a_call(id, place, WhatIsWrong::Unreadable, &error.reason())),
     }
 }
 
@@ -77,7 +113,8 @@ fn through(
     libraries: &Libraries<'_>,
     id: &SessionId,
     place: u32,
-) -> Result<(ChainReport, Told), StoreError> {
+    mut sums: Option<&mut Vec<Hash>>,
+) -> Result<Told, StoreError> {
     let mut records = archive.folder(place)?.stream(id)?;
     let mut wrong = None;
     let mut teller: Option<Teller> = None;
@@ -98,6 +135,9 @@ fn through(
                 break;
             }
         };
+        if let Some(sums) = &mut sums {
+            sums.push(records.report().head);
+        }
         if records.report().bytes > SESSION_LIMIT {
             let why = format!(
                 "it is larger than the {} MiB that a session may have",
@@ -124,11 +164,9 @@ fn through(
             }
         }
     }
-    let report = records.report().clone();
-    let told = match (wrong, teller) {
+    Ok(match (wrong, teller) {
         (Some(wrong), _) => Err(wrong),
-        (None, Some(teller)) => Ok(teller.end(report.torn_tail)),
+        (None, Some(teller)) => Ok(teller.end(records.report().torn_tail)),
         (None, None) => Err((WhatIsWrong::Empty, "nothing was recorded in it".to_owned())),
-    };
-    Ok((report, told))
+    })
 }

@@ -53,7 +53,7 @@ struct Row<'a> {
     technician: Option<&'a str>,
     equipment: Option<&'a str>,
     detail: String,
-    counts: Option<[u64; 2]>,
+    counts: Option<[Option<u64>; 2]>,
     rate: Option<Rate>,
     others: Option<[u64; 4]>,
 }
@@ -68,7 +68,7 @@ impl<'a> Table<'a> {
         let audit = self.audit;
         self.row(Row {
             kind: "all",
-            counts: Some([audit.calls, audit.closed]),
+            counts: Some([Some(audit.calls), Some(audit.closed)]),
             rate: Some(audit.callbacks.rate),
             others: Some([
                 audit.suspected_misdiagnoses.len() as u64,
@@ -91,7 +91,7 @@ impl<'a> Table<'a> {
             self.row(Row {
                 kind: "month",
                 name: &row.month,
-                counts: Some([row.closed, row.closed]),
+                counts: Some([None, Some(row.closed)]),
                 rate: Some(row.callbacks),
                 ..Row::default()
             });
@@ -102,7 +102,7 @@ impl<'a> Table<'a> {
         self.row(Row {
             kind,
             name,
-            counts: Some([tally.calls, tally.closed]),
+            counts: Some([Some(tally.calls), Some(tally.closed)]),
             rate: Some(tally.callbacks),
             others: Some([
                 tally.suspected_misdiagnoses,
@@ -124,6 +124,18 @@ impl<'a> Table<'a> {
                 } else {
                     ""
                 },
+                session: Some(&found.first),
+                next: Some(&found.second),
+                technician: found.technician.as_deref(),
+                equipment: Some(&found.equipment),
+                detail: format!("after {:.1} days", found.days),
+                ..Row::default()
+            });
+        }
+        for found in &audit.came_again {
+            self.row(Row {
+                kind: "left and came again",
+                name: found.then.as_deref().unwrap_or(""),
                 session: Some(&found.first),
                 next: Some(&found.second),
                 technician: found.technician.as_deref(),
@@ -179,9 +191,15 @@ impl<'a> Table<'a> {
                 ..Row::default()
             });
         }
-        for found in &audit.combustion.calls {
+        let combustion = &audit.combustion;
+        let skipped = combustion.calls.iter().map(|found| ("no combustion test", found));
+        let not_taken = combustion
+            .not_taken
+            .iter()
+            .map(|found| ("combustion test not taken", found));
+        for (kind, found) in skipped.chain(not_taken) {
             self.row(Row {
-                kind: "no combustion test",
+                kind,
                 name: found.fault.as_deref().unwrap_or(""),
                 session: Some(&found.session),
                 technician: found.technician.as_deref(),
@@ -196,6 +214,13 @@ impl<'a> Table<'a> {
                 name: found.what.name(),
                 session: Some(&found.session),
                 detail: found.why.clone(),
+                ..Row::default()
+            });
+        }
+        for session in &audit.practice_sessions {
+            self.row(Row {
+                kind: "practice",
+                session: Some(session),
                 ..Row::default()
             });
         }
@@ -278,8 +303,8 @@ impl<'a> Table<'a> {
             text(row.technician),
             text(row.equipment),
             row.detail,
-            number(row.counts.map(|counts| counts[0])),
-            number(row.counts.map(|counts| counts[1])),
+            number(row.counts.and_then(|counts| counts[0])),
+            number(row.counts.and_then(|counts| counts[1])),
             number(rate.map(|rate| rate.count)),
             number(rate.map(|rate| rate.of)),
             share(rate.map(|rate| rate.rate)),
@@ -306,7 +331,10 @@ impl<'a> Table<'a> {
 
 /// A field as it stands in a line. What a spreadsheet would take for a formula gets an apostrophe in front: then it is text.
 fn quoted(field: &str) -> String {
-    let risky = field.starts_with(['=', '+', '-', '@', '\t', '\r']) && field.parse::<f64>().is_err();
+    // Some programs take full-width signs for the plain ones, and pass over space in front.
+    let signs = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
+    let risky = field.starts_with(['\t', '\r', '\n'])
+        || (field.trim_start().starts_with(signs) && field.parse::<f64>().is_err());
     // After the first character is known: made safe, a tab would no longer be one.
     let safe = safe(field).to_string();
     let text = if risky { format!("'{safe}") } else { safe };
@@ -327,6 +355,9 @@ mod tests {
         assert_eq!(quoted("-cmd|x"), "\"'-cmd|x\"");
         assert_eq!(quoted("\tx"), "\"'^Ix\"");
         assert_eq!(quoted("\r=x"), "\"'^M=x\"");
+        assert_eq!(quoted("\n=x"), "\"'^J=x\"");
+        assert_eq!(quoted(" =x"), "\"' =x\"");
+        assert_eq!(quoted("＝x"), "\"'＝x\"");
         assert_eq!(quoted("-0.5"), "-0.5");
     }
 

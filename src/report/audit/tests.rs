@@ -3,7 +3,7 @@
 use jiff::ToSpan;
 
 use super::made::{call, season, start};
-use super::{html, text};
+use super::{html, json, text};
 use crate::audit::findings::WhatIsWrong;
 use crate::audit::{Audit, Auditor, Ending, Remedy, Stay, Verdict, Window};
 
@@ -109,7 +109,12 @@ fn nothing_is_run_and_nothing_is_fetched() {
 #[test]
 fn hostile_text_is_shown_and_does_nothing() {
     let audit = hostile();
-    for page in [html(&audit), text(&audit, false), text(&audit, true)] {
+    for page in [
+        html(&audit),
+        text(&audit, false),
+        text(&audit, true),
+        json(&audit),
+    ] {
         assert!(
             !page
                 .chars()

@@ -8,14 +8,16 @@ use std::fmt::Write;
 
 use serde_json::{Map, Value};
 
-use super::figures::{counted, number};
+use super::change;
+use super::figures::{counted, days, number};
 use crate::audit::statistics::{LEVEL, weights::learned};
 use crate::audit::{Audit, Learned, TOO_SMALL};
+use crate::bench::cost::Asked;
 use crate::library::{Library, Remedy, faults_as_written};
 use crate::source::safe;
 
-/// The weights of a library's faults, learned from the verdicts that held.
-pub fn weights(audit: &Audit, library: &Library) -> String {
+/// The weights of a library's faults, learned from the verdicts that held, and what they change in its trees.
+pub fn weights(audit: &Audit, library: &Library, trees: &[Asked]) -> String {
     let known: HashMap<&str, &Learned> = audit
         .learned
         .iter()
@@ -31,6 +33,9 @@ pub fn weights(audit: &Audit, library: &Library) -> String {
         .collect();
     let all: u64 = held.iter().sum();
     let mut page = head(audit, library, all);
+    if all > 0 {
+        page.push_str(&change::lines(audit, library, trees));
+    }
     let mut written = faults_as_written(&library.files);
     page.push_str("faults:\n");
     for ((name, held), weight) in names.iter().zip(&held).zip(learned(&held, LEVEL)) {
@@ -52,13 +57,14 @@ pub fn weights(audit: &Audit, library: &Library) -> String {
 
 fn head(audit: &Audit, library: &Library, all: u64) -> String {
     let mut head = format!(
-        "# Weights of the faults of {}, learned from {} that held: proven, and not called back within {} days.\n",
+        "# Weights of the faults of {}, learned from {} that held: proven, and not called back within {}.\n",
         safe(&library.name),
         counted(all, "verdict", "verdicts"),
-        audit.window_days
+        days(audit.window_days)
     );
     head.push_str(
-        "# This is registry/faults.yaml of an overlay: lay it over the library, check it, and see what it changes.\n\
+        "# This is registry/faults.yaml of an overlay, say of the folder learned: then `proofwalk check --overlay learned` and\n\
+         # `proofwalk rehearse --cost --overlay learned` check it and price the trees with it.\n\
          # Half a verdict is added to each fault, so that none is taken for impossible; the average of all is 1. A weight says how\n\
          # often, not how dangerous: the gate and the dangers come first, whatever it is.\n",
     );
@@ -179,7 +185,7 @@ faults:
     #[test]
     fn what_is_printed_laid_over_the_library_changes_the_weights_and_nothing_else() {
         let (library, problems) = load(files(None));
-        let text = weights(&season(), &library);
+        let text = weights(&season(), &library, &[]);
         let (learned, after) = load(files(Some(text.clone())));
         assert_eq!(problems.len(), after.len(), "{text}\n{after:#?}");
         for ((_, before), (_, after)) in library.faults.iter().zip(learned.faults.iter()) {
@@ -209,7 +215,7 @@ faults:
         let mut audit = season();
         audit.learned.truncate(1);
         audit.learned[0].held = 3;
-        let text = weights(&audit, &library);
+        let text = weights(&audit, &library, &[]);
         assert!(
             text.contains("# TOO FEW") && text.contains("from 3 verdicts that held"),
             "{text}"

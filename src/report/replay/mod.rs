@@ -44,6 +44,12 @@ pub fn replay(library: &Library, events: &[(Timestamp, Event)]) -> Result<Vec<Mo
     let mut answers = 0;
     let mut before: Option<Timestamp> = None;
     for (time, event) in events {
+        // What an answer opens belongs to that answer, also where a clock ran on between the two.
+        if matches!(event, Event::LeftOpen { .. }) {
+            opened.extend(told::line(library, &state, event));
+            apply(library, &mut state, event)?;
+            continue;
+        }
         let took = before
             .replace(*time)
             .map_or(SignedDuration::ZERO, |before| time.duration_since(before));
@@ -60,16 +66,16 @@ pub fn replay(library: &Library, events: &[(Timestamp, Event)]) -> Result<Vec<Mo
         }
         let line = told::line(library, &state, event);
         apply(library, &mut state, event)?;
-        match (event, line, moments.last_mut()) {
-            (Event::LeftOpen { .. }, Some(line), _) => opened.push(line),
-            (_, line, Some(moment)) => {
-                moment.lines.extend(line);
-                if begins(event) {
-                    moment.lines.append(&mut opened);
-                }
+        if let Some(moment) = moments.last_mut() {
+            moment.lines.extend(line);
+            if begins(event) {
+                moment.lines.append(&mut opened);
             }
-            (_, _, None) => {}
         }
+    }
+    // A log that was cut off before the answer says what was opened all the same.
+    if let Some(moment) = moments.last_mut() {
+        moment.lines.append(&mut opened);
     }
     ruled_out(library, &state, &mut moments, &mut answers);
     Ok(moments)

@@ -6,10 +6,12 @@
 //! - `pack`: one pack's table of contents, kept small.
 //! - `entry`: a session read out of it, bounded and checked.
 //! - `found`: the packs of a folder, and a session's text wherever it lies.
+//! - `hidden`: what is being written, and what a killed run left of it.
 //! - `write`, `unpack`: there and back. Nothing is removed before what takes its place was read back from the disk.
 
 mod entry;
 mod found;
+mod hidden;
 mod pack;
 mod unpack;
 mod write;

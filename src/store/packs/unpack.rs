@@ -6,9 +6,9 @@ use std::os::fd::AsFd;
 use std::sync::Arc;
 
 use rustix::fs::{AtFlags, Mode, OFlags, RenameFlags, fstat, openat, renameat_with, unlinkat};
-use rustix::process::getpid;
 
 use super::PACK_ENDING;
+use super::hidden;
 use super::pack::Pack;
 use crate::store::error::StoreError;
 use crate::store::fault::FileFault;
@@ -29,15 +29,16 @@ pub struct Unpacked {
 }
 
 impl SessionFolder {
-    /// Gives each session of a pack in this folder its own file again; removes the pack unless it is to be kept.
+    /// Gives each session of a pack in this folder its own file again, in this folder or another; removes the pack unless it
+    /// is to be kept.
     ///
     /// A file that is there already is never written to: where it is not the same, its session is left, and the pack stays.
     ///
     /// # Errors
     ///
     /// [`StoreError::BadPack`], [`StoreError::WrongFile`] where it is no file of this user, and where the disk refuses.
-    pub fn unpack(&self, name: &str, keep: bool) -> Result<Unpacked, StoreError> {
-        self.check_rights()?;
+    pub fn unpack(&self, name: &str, to: &Self, keep: bool) -> Result<Unpacked, StoreError> {
+        to.check_rights()?;
         let path = self.path.join(name);
         if !name.ends_with(PACK_ENDING) {
             let why = format!("the name of a pack ends in {PACK_ENDING}");
@@ -58,14 +59,14 @@ impl SessionFolder {
             removed: false,
         };
         for id in pack.sessions() {
-            match self.unpack_one(&pack, &id) {
+            match self.unpack_one(&pack, &id, to) {
                 Ok(()) => unpacked.sessions += 1,
                 // The next would fail like this one.
                 Err(error @ StoreError::NotSaved { .. }) => return Err(error),
                 Err(error) => unpacked.left.push((id, error)),
             }
         }
-        sync_folder(&self.fd).map_err(|cause| StoreError::not_saved(&path, cause))?;
+        sync_folder(&to.fd).map_err(|cause| StoreError::not_saved(&to.path, cause))?;
         if !keep && unpacked.left.is_empty() && self.is_still(&pack)? {
             unlinkat(&self.fd, name, AtFlags::empty())
                 .map_err(io::Error::from)
@@ -74,13 +75,14 @@ impl SessionFolder {
             unpacked.removed = true;
         }
         self.look_for_packs()?;
+        to.look_for_packs()?;
         Ok(unpacked)
     }
 
-    fn unpack_one(&self, pack: &Pack, id: &SessionId) -> Result<(), StoreError> {
+    fn unpack_one(&self, pack: &Pack, id: &SessionId, to: &Self) -> Result<(), StoreError> {
         let bytes = self.bytes_in(pack, &id.clone().into())?;
-        let (name, path) = self.file(id);
-        match open::session(self.fd.as_fd(), name.as_ref(), &path, Access::Read) {
+        let (name, path) = to.file(id);
+        match open::session(to.fd.as_fd(), name.as_ref(), &path, Access::Read) {
             Ok(file) => {
                 let mut there = Vec::new();
                 (file.take(SESSION_LIMIT + 1).read_to_end(&mut there))
@@ -93,20 +95,19 @@ impl SessionFolder {
             Err(StoreError::NoSession { .. }) => {}
             Err(error) => return Err(error),
         }
-        let hidden = format!(".{name}.{}", getpid().as_raw_nonzero());
-        let _ = unlinkat(&self.fd, &hidden, AtFlags::empty());
-        let written = self.write_new(&hidden, &bytes).and_then(|()| {
+        let hidden = hidden::name(&name);
+        let written = to.write_new(&hidden, &bytes).and_then(|()| {
             // Whatever came there meanwhile is not replaced.
             Ok(renameat_with(
-                &self.fd,
+                &to.fd,
                 &hidden,
-                &self.fd,
+                &to.fd,
                 &name,
                 RenameFlags::NOREPLACE,
             )?)
         });
         if written.is_err() {
-            let _ = unlinkat(&self.fd, &hidden, AtFlags::empty());
+            let _ = unlinkat(&to.fd, &hidden, AtFlags::empty());
         }
         written.map_err(|cause| match cause.kind() {
             io::ErrorKind::AlreadyExists => StoreError::Exists { path },
@@ -116,8 +117,7 @@ impl SessionFolder {
 
     /// Writes a new file and reads it back.
     fn write_new(&self, name: &str, bytes: &[u8]) -> io::Result<()> {
-        let flags = OFlags::WRONLY | OFlags::CREATE | OFlags::EXCL | CAREFUL;
-        let mut file = File::from(openat(&self.fd, name, flags, Mode::RUSR | Mode::WUSR)?);
+        let mut file = self.make_hidden(name)?;
         file.write_all(bytes)?;
         file.sync_all()?;
         let mut again = Vec::with_capacity(bytes.len());

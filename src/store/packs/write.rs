@@ -1,17 +1,16 @@
 //! Packing sessions, and removing their own files once the pack has been read back.
 
 use std::collections::BTreeMap;
-use std::fs::File;
 use std::io::{self, BufReader, BufWriter, Read, Write};
 use std::os::fd::AsFd;
 use std::path::{Path, PathBuf};
 
-use rustix::fs::{AtFlags, Mode, OFlags, fstat, openat, renameat, unlinkat};
-use rustix::process::getpid;
+use rustix::fs::{AtFlags, fstat, renameat, unlinkat};
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
 use super::entry::EntryText;
+use super::hidden;
 use super::pack::Pack;
 use super::{PACK_ENDING, PACK_LIMIT};
 use crate::store::error::{Cause, StoreError};
@@ -19,7 +18,7 @@ use crate::store::folder::{SessionFolder, sync_folder};
 use crate::store::holder;
 use crate::store::identity::Identity;
 use crate::store::name::Name;
-use crate::store::open::{self, Access, CAREFUL};
+use crate::store::open::{self, Access};
 use crate::store::{Hash, SESSION_LIMIT, SessionId, verify};
 
 /// What came of packing.
@@ -67,7 +66,7 @@ impl SessionFolder {
         let old = self.old_pack(&name, &path)?;
         let mut left = Vec::new();
         let mut taken = Vec::new();
-        let hidden = format!(".{name}.{}", getpid().as_raw_nonzero());
+        let hidden = hidden::name(&name);
         let written = self.write_pack(&hidden, &path, old.as_ref(), ids, &mut taken, &mut left);
         let placed = written.and_then(|pack| {
             renameat(&self.fd, &hidden, &self.fd, &name)
@@ -136,10 +135,7 @@ impl SessionFolder {
         left: &mut Vec<(SessionId, StoreError)>,
     ) -> Result<Pack, StoreError> {
         let not_saved = |cause: io::Error| StoreError::not_saved(path, cause);
-        let _ = unlinkat(&self.fd, hidden, AtFlags::empty());
-        let flags = OFlags::RDWR | OFlags::CREATE | OFlags::EXCL | CAREFUL;
-        let file = openat(&self.fd, hidden, flags, Mode::RUSR | Mode::WUSR);
-        let file = File::from(file.map_err(|error| not_saved(error.into()))?);
+        let file = self.make_hidden(hidden).map_err(not_saved)?;
         let mut zip = ZipWriter::new(BufWriter::new(&file));
         let options = SimpleFileOptions::default()
             .compression_method(CompressionMethod::Deflated)

@@ -1,24 +1,35 @@
 //! What both pages show, worked out of an audit.
 
 mod curve;
+mod first;
 mod found_later;
 mod months;
 mod standing;
 mod ways;
 
 pub(super) use curve::{Curve, Day, curve};
+pub(super) use first::first;
 pub(super) use found_later::{FoundLater, found_later};
 pub(super) use months::{Month, Months, months};
 pub(super) use standing::{Place, Standing, Standings, standings};
 pub(super) use ways::{Way, Ways, ways};
 
 use crate::audit::Audit;
+use crate::audit::findings::Unsound;
 use crate::audit::statistics::Count;
 use crate::source::{Safe, safe};
 
+/// Columns of the longest name.
+const LONGEST: usize = 80;
+
 /// A registered name as it is spoken.
 pub(super) fn spoken(name: &str) -> Safe {
-    safe(&name.replace('_', " "))
+    short(&name.replace('_', " "))
+}
+
+/// A name no longer than the program lets anybody write one: a log that was made by hand may hold one that fills the page.
+pub(super) fn short(name: &str) -> Safe {
+    safe(name).cut(LONGEST)
 }
 
 /// A share in per cent, one place: `8.5 %`.
@@ -54,6 +65,72 @@ pub(super) fn counted(count: u64, one: &str, more: &str) -> String {
     }
 }
 
+/// Days of a window, with their noun.
+pub(super) fn days(days: u32) -> String {
+    counted(u64::from(days), "day", "days")
+}
+
+/// So many days of 24 h later, as a person says it.
+pub(super) fn later(days: f64) -> String {
+    match days.max(0.0).round() as u64 {
+        0 => "within half a day".to_owned(),
+        days => format!("{} later", counted(days, "day", "days")),
+    }
+}
+
+/// Files that hold no call: damaged, foreign, unreadable or of another call, and empty ones.
+pub(super) fn no_calls(audit: &Audit) -> Vec<&Unsound> {
+    audit.unsound.iter().filter(|file| !file.what.is_call()).collect()
+}
+
+/// Calls that were cut off, never closed or doubtful otherwise; they count.
+pub(super) fn doubtful(audit: &Audit) -> Vec<&Unsound> {
+    audit.unsound.iter().filter(|file| file.what.is_call()).collect()
+}
+
+/// Where a file that holds no call lies: its folder is named where there are several.
+pub(super) fn placed(audit: &Audit, file: &Unsound) -> Safe {
+    let id = &file.session.id;
+    match audit.folders.get(file.session.folder as usize) {
+        Some(folder) if audit.folders.len() > 1 => safe(&format!("{}/{id}", folder.trim_end_matches('/'))),
+        _ => safe(id),
+    }
+}
+
+/// What was passed over, a number with its noun each; nothing of what there is none of.
+pub(super) fn not_counted(audit: &Audit) -> Vec<String> {
+    let empty = no_calls(audit).len() as u64 - audit.damaged;
+    let all = [
+        (
+            audit.damaged,
+            "damaged, foreign or unreadable file",
+            "damaged, foreign or unreadable files",
+        ),
+        (empty, "empty file", "empty files"),
+        (audit.copies, "copy of a session", "copies of sessions"),
+        (audit.practice, "practice session", "practice sessions"),
+        (audit.other_files, "other file", "other files"),
+    ];
+    let some = all.into_iter().filter(|(count, ..)| *count > 0);
+    some.map(|(count, one, more)| counted(count, one, more)).collect()
+}
+
+/// Whom the callbacks are counted of, where not every call is closed.
+pub(super) fn who_counts(audit: &Audit) -> Option<String> {
+    let left = audit.calls - audit.closed;
+    let calls = counted(
+        left,
+        "call was left before that, and is",
+        "calls were left before that, and are",
+    );
+    (left > 0).then(|| {
+        format!(
+            "Only closed calls count: ended in any way, with everything put back or refused in writing. {calls} in none of \
+             these figures, also where somebody came again."
+        )
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -71,6 +148,10 @@ mod tests {
         ]
         .map(number);
         assert_eq!(shown, ["0", "3.5", "-0.35", "123.5", "98765", "0.0001235", "NaN"]);
+        assert_eq!(
+            [0.4, 0.6, 1.4, 12.0].map(later),
+            ["within half a day", "1 day later", "1 day later", "12 days later"]
+        );
         assert_eq!(
             (percent(0.0854), percents(0.061, 0.1166)),
             ("8.5 %".into(), "6.1 to 11.7 %".into())

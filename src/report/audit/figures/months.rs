@@ -10,8 +10,20 @@ use crate::audit::statistics::{Count, p_chart};
 pub(in super::super) struct Months {
     /// The rate of the months that had their time; of all where none had.
     pub centre: f64,
+    /// Some months had their time, so that the rate is of those alone.
+    pub centre_is_of_done: bool,
     /// In their order.
     pub each: Vec<Month>,
+}
+
+impl Months {
+    /// What the rate is that they are held against.
+    pub fn centre_is(&self) -> &'static str {
+        match self.centre_is_of_done {
+            true => "the rate of the months whose calls have all had their days",
+            false => "the rate of all calls so far",
+        }
+    }
 }
 
 /// One of them.
@@ -51,14 +63,13 @@ pub(in super::super) fn months(audit: &Audit) -> Months {
         .filter(|(_, had)| **had)
         .map(|(count, _)| *count)
         .collect();
-    let centre = Count::sum(&followed)
-        .rate()
-        .or(Count::sum(&counts).rate())
-        .unwrap_or(0.0);
+    let of_done = Count::sum(&followed).rate();
+    let centre = of_done.or(Count::sum(&counts).rate()).unwrap_or(0.0);
     let chart = p_chart::Chart::about(centre, &counts);
     let each = audit.by_month.iter().zip(chart.months).zip(had_its_time);
     Months {
         centre,
+        centre_is_of_done: of_done.is_some(),
         each: each
             .map(|((month, point), had_its_time)| Month {
                 name: month.month.clone(),

@@ -76,15 +76,11 @@ fn row(standing: &Standing, expected: Option<Expected>) -> Vec<String> {
         name(standing).to_owned(),
         standing.count.of.to_string(),
         standing.count.count.to_string(),
-        rate.map(percent).unwrap_or_default(),
-        expected
-            .map(|expected| percent(expected.rate))
-            .unwrap_or_default(),
-        expected
-            .map(|expected| percents(expected.low, expected.high))
-            .unwrap_or_default(),
+        rate.map_or_else(nothing, percent),
+        expected.map_or_else(nothing, |expected| percent(expected.rate)),
+        expected.map_or_else(nothing, |expected| percents(expected.low, expected.high)),
         standing.place.words().to_owned(),
-        standing.chance.map(chance).unwrap_or_default(),
+        standing.chance.map_or_else(nothing, chance),
     ]
 }
 
@@ -166,4 +162,9 @@ fn mark(frame: &Frame, standing: &Standing) -> Markup {
         Place::High | Place::VeryHigh => chart::arrow(true, x, y, told.as_str()),
         Place::Low | Place::VeryLow => chart::arrow(false, x, y, told.as_str()),
     }
+}
+
+/// In a cell of which nothing can be said.
+fn nothing() -> String {
+    "—".to_owned()
 }

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::intervals::{self, Interval};
 use super::{beside, section, table};
 use crate::audit::{Audit, Learned, Rate};
-use crate::report::audit::figures::{percent, percents, spoken};
+use crate::report::audit::figures::{days, percent, percents, spoken};
 use crate::source::Safe;
 
 /// The section; nothing where no fault was proven.
@@ -37,8 +37,8 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     ];
     let body = html! {
         p {
-            "A verdict held if it was proven, and nobody called back in the " (audit.window_days) " days after it; “not done” has not had "
-            "them yet. What is met often is worth asking for first: " code { "proofwalk audit DIR --format weights" }
+            "A verdict held if it was proven, and nobody called back in the " (days(audit.window_days)) " after it; “not done” has not had "
+            "that time yet. What is met often is worth asking for first: " code { "proofwalk audit DIR --format weights" }
             " prints these as weights of a library's faults."
         }
         (beside(

@@ -3,9 +3,9 @@
 use maud::{Markup, html};
 
 use super::{LINES, section};
-use crate::audit::findings::WhyOpen;
+use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef};
-use crate::report::audit::figures::{number, percent, spoken};
+use crate::report::audit::figures::{doubtful, later, no_calls, number, percent, placed, short, spoken};
 use crate::source::{Safe, safe};
 
 /// Most sessions that one line names.
@@ -14,6 +14,8 @@ const SESSIONS: usize = 6;
 /// Every finding that has something to show.
 pub(super) fn sections(audit: &Audit) -> Markup {
     html! {
+        (came_back(audit))
+        (came_again(audit))
         (misdiagnoses(audit))
         (insisted(audit))
         (left_open(audit))
@@ -26,6 +28,32 @@ pub(super) fn sections(audit: &Audit) -> Markup {
     }
 }
 
+fn came_back(audit: &Audit) -> Markup {
+    list(
+        "came-back",
+        "Calls that came back",
+        &audit.callback_pairs,
+        |row| {
+            html! {
+                (short(&row.equipment)) ": " (fault(row.fault.as_deref())) " (" (who(row.technician.as_deref())) "); " (later(row.days)) " "
+                (fault(row.then.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
+                (read(&[row.first.clone(), row.second.clone()]))
+            }
+        },
+    )
+}
+
+fn came_again(audit: &Audit) -> Markup {
+    let title = "Left before it was closed, and somebody came again; no callbacks";
+    list("came-again", title, &audit.came_again, |row| {
+        html! {
+            (short(&row.equipment)) ": left by " (who(row.technician.as_deref())) "; " (later(row.days)) " "
+            (fault(row.then.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
+            (read(&[row.first.clone(), row.second.clone()]))
+        }
+    })
+}
+
 fn misdiagnoses(audit: &Audit) -> Markup {
     list(
         "misdiagnoses",
@@ -34,7 +62,7 @@ fn misdiagnoses(audit: &Audit) -> Markup {
         |row| {
             html! {
                 (spoken(&row.condemned)) " condemned" @if row.insisted { " on the technician's own verdict" } "; "
-                (format!("{:.0}", row.days)) " days later " (spoken(&row.then)) ", at " (safe(&row.equipment)) " "
+                (later(row.days)) " " (spoken(&row.then)) ", at " (short(&row.equipment)) " "
                 (read(&[row.first.clone(), row.second.clone()]))
             }
         },
@@ -43,15 +71,21 @@ fn misdiagnoses(audit: &Audit) -> Markup {
 
 fn insisted(audit: &Audit) -> Markup {
     let condemned = &audit.condemned;
-    let title = format!(
-        "Parts condemned: {} by proof, {} insisted on",
+    let told = format!(
+        "Parts condemned: {} by proof, {} on the technician's own verdict.",
         condemned.proven, condemned.insisted
     );
-    list("insisted", &title, &condemned.insisted_calls, |row| {
-        html! {
-            (spoken(&row.fault)) " (" (who(row.technician.as_deref())) ") " (read(std::slice::from_ref(&row.session)))
-        }
-    })
+    list_with(
+        "insisted",
+        "Insisted on, in writing",
+        &told,
+        &condemned.insisted_calls,
+        |row| {
+            html! {
+                (spoken(&row.fault)) " (" (who(row.technician.as_deref())) ")" (at(row.equipment.as_deref())) " " (read(std::slice::from_ref(&row.session)))
+            }
+        },
+    )
 }
 
 fn left_open(audit: &Audit) -> Markup {
@@ -62,36 +96,46 @@ fn left_open(audit: &Audit) -> Markup {
                 WhyOpen::Refused => ": refused, in writing (",
                 WhyOpen::Abandoned => ": the call was left (",
             }
-            (who(row.technician.as_deref())) ") " (read(std::slice::from_ref(&row.session)))
+            (who(row.technician.as_deref())) ")" (at(row.equipment.as_deref())) " " (read(std::slice::from_ref(&row.session)))
         }
     })
 }
 
 fn combustion(audit: &Audit) -> Markup {
-    list(
-        "combustion",
-        "Work without a combustion test",
-        &audit.combustion.calls,
-        |row| {
-            html! {
-                (row.fault.as_deref().map_or(safe("no verdict"), spoken)) ": "
-                (row.why.as_deref().map_or(safe("not asked for"), safe)) " (" (who(row.technician.as_deref())) ") "
-                (read(std::slice::from_ref(&row.session)))
-            }
-        },
-    )
+    let found = &audit.combustion;
+    let (count, of) = (found.skipped.count, found.skipped.of);
+    let named = found.calls.len() as u64;
+    let more = match count > named {
+        true => format!(" {named} of them are named."),
+        false => String::new(),
+    };
+    let told = format!(
+        "{count} of {of} that replaced or set right something and could have been followed by a test, within a day.{more}"
+    );
+    let other = "Combustion tests asked for and not taken, in other calls";
+    html! {
+        (list_with("combustion", "Repairs without a combustion test", &told, &found.calls, no_test))
+        (list("not-taken", other, &found.not_taken, no_test))
+    }
+}
+
+fn no_test(row: &NoTest) -> Markup {
+    html! {
+        (fault(row.fault.as_deref())) ": " (row.why.as_deref().map_or(safe("not asked for"), safe)) " (" (who(row.technician.as_deref())) ")"
+        (at(row.equipment.as_deref())) " " (read(std::slice::from_ref(&row.session)))
+    }
 }
 
 fn written(audit: &Audit) -> Markup {
     let found = &audit.written;
     html! {
         (list("digits", "Last digits that look written", &found.digits, |row| html! {
-            (safe(&row.technician)) ": " (percent(row.zeros_and_fives)) " of " (row.counts.iter().sum::<u64>()) " are 0 or 5, a fifth is expected ("
+            (short(&row.technician)) ": " (percent(row.zeros_and_fives)) " of " (row.counts.iter().sum::<u64>()) " are 0 or 5, a fifth is expected ("
             @for (digit, count) in row.counts.iter().enumerate() { @if digit > 0 { ", " } (digit) ": " (count) }
             ") " (read(&row.sessions))
         }))
         (list("repeated", "The same value again and again", &found.repeated, |row| html! {
-            (safe(&row.technician)) ": " (spoken(&row.reading)) " is " (number(row.value)) " " (safe(&row.unit)) " " (row.times) " times of " (row.of)
+            (short(&row.technician)) ": " (spoken(&row.reading)) " is " (number(row.value)) " " (safe(&row.unit)) " " (row.times) " times of " (row.of)
             "; with all others " (row.others) " of " (row.others_of) " " (read(&row.sessions))
         }))
         (list("hurried", "Faster than a hand can measure", &found.hurried, |row| html! {
@@ -127,26 +171,30 @@ fn steps(audit: &Audit) -> Markup {
 fn drift(audit: &Audit) -> Markup {
     list("drift", "Readings that drift", &audit.drift, |row| {
         html! {
-            (spoken(&row.reading)) " at " (safe(&row.equipment)) ": from " (number(row.first_value)) " to " (number(row.last_value)) " " (safe(&row.unit))
+            (spoken(&row.reading)) " at " (short(&row.equipment)) ": from " (number(row.first_value)) " to " (number(row.last_value)) " " (safe(&row.unit))
             " in " (format!("{:.0}", row.days)) " days, " (number(row.a_year)) " a year " (read(&[row.first.clone(), row.last.clone()]))
         }
     })
 }
 
 fn unsound(audit: &Audit) -> Markup {
-    list(
-        "unsound",
-        "Damaged, half-written, foreign or never closed",
-        &audit.unsound,
-        |row| {
-            html! {
-                code { (safe(&row.session.id)) } ": " (safe(&row.why))
-            }
-        },
-    )
+    html! {
+        (list("doubtful", "Calls cut off, never closed or in doubt", &doubtful(audit), |row| html! {
+            code { (safe(&row.session.id)) } ": " (safe(&row.why))
+        }))
+        (list("no-calls", "Files that are no calls", &no_calls(audit), |row| html! {
+            code { (placed(audit, row)) } ": " (safe(&row.why))
+        }))
+        (list("practice", "Practice, in no figure", &audit.practice_sessions, |row| html! { code { (safe(&row.id)) } }))
+    }
 }
 
 fn list<T>(id: &str, title: &str, rows: &[T], line: impl Fn(&T) -> Markup) -> Markup {
+    list_with(id, title, "", rows, line)
+}
+
+/// A list with something to say before it.
+fn list_with<T>(id: &str, title: &str, told: &str, rows: &[T], line: impl Fn(&T) -> Markup) -> Markup {
     if rows.is_empty() {
         return Markup::default();
     }
@@ -154,14 +202,24 @@ fn list<T>(id: &str, title: &str, rows: &[T], line: impl Fn(&T) -> Markup) -> Ma
         id,
         &format!("{title} ({})", rows.len()),
         &html! {
+            @if !told.is_empty() { p { (told) } }
             ul.found { @for row in rows.iter().take(LINES) { li { (line(row)) } } }
             @if rows.len() > LINES { p.more { "and " (rows.len() - LINES) " more: " code { "--format json" } " names them all" } }
         },
     )
 }
 
+/// A fault as it is spoken; that there is none.
+fn fault(name: Option<&str>) -> Safe {
+    name.map_or(safe("no verdict"), spoken)
+}
+
+fn at(equipment: Option<&str>) -> Markup {
+    html! { @if let Some(equipment) = equipment { " at " (short(equipment)) } }
+}
+
 fn who(technician: Option<&str>) -> Safe {
-    safe(technician.unwrap_or("not named"))
+    short(technician.unwrap_or("not named"))
 }
 
 fn read(sessions: &[SessionRef]) -> Markup {

@@ -118,7 +118,7 @@ tbody th{font-weight:normal}
 .words td{text-align:left}
 .note,.more{color:var(--soft);font-size:.9rem}
 ul.found{margin:.3rem 0;padding-left:1.1rem}
-ul.found li{margin:.35rem 0}
+ul.found li,ol.first li{margin:.35rem 0}
 code{font-size:.85rem;overflow-wrap:anywhere}
 svg text{font:12px sans-serif;fill:var(--ink)}
 @media (max-width:30rem){svg text{font-size:13.5px}}

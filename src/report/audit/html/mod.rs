@@ -17,6 +17,7 @@ mod survival;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
+use super::figures::counted;
 use crate::audit::Audit;
 use crate::source::safe;
 
@@ -26,7 +27,7 @@ const LINES: usize = 60;
 
 /// The audit as one HTML page.
 pub fn html(audit: &Audit) -> String {
-    let title = format!("Audit of {} calls", audit.calls);
+    let title = format!("Audit of {}", counted(audit.calls, "call", "calls"));
     let page = html! {
         (DOCTYPE)
         html lang="en" {

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::chart::{self, Across, Frame, steps};
 use super::{beside, section, table};
 use crate::audit::Audit;
-use crate::report::audit::figures::{Month, Months, months, percent, percents};
+use crate::report::audit::figures::{Month, Months, counted, days, months, percent, percents, who_counts};
 
 /// Most months that are marked by name.
 const NAMED: usize = 6;
@@ -20,10 +20,12 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     let heads = ["Month", "Calls", "Came back", "Rate", "Limits", "Note"];
     let body = html! {
         p {
-            "Months differ by chance. One outside the limits, three standard deviations from the rate of all, is worth asking about; "
-            "one inside is not, however it compares with the month before. A hollow mark has not had its " (audit.window_days) " "
-            "days yet, and may still rise."
+            "Months differ by chance. The line is " (percent(months.centre)) ", " (months.centre_is()) ". A month outside the limits, "
+            "three standard deviations from that, is worth asking about; one inside is not, however it compares with the month "
+            "before. A hollow mark is of a month whose calls have not all had their " (days(audit.window_days)) " yet, and may still "
+            "rise."
         }
+        @if let Some(who) = who_counts(audit) { p.note { (who) } }
         (beside(&chart_of(&months), &table("Callbacks by the month of closing", &heads, &rows)))
     };
     Some(section("months", "Callbacks from month to month", &body))
@@ -35,9 +37,9 @@ fn row(month: &Month) -> Vec<String> {
         month.name.clone(),
         point.count.of.to_string(),
         point.count.count.to_string(),
-        point.count.rate().map(percent).unwrap_or_default(),
+        point.count.rate().map_or("—".to_owned(), percent),
         match point.count.of {
-            0 => String::new(),
+            0 => "—".to_owned(),
             _ => percents(point.low, point.high),
         },
         month.words().to_owned(),
@@ -77,8 +79,8 @@ fn chart_of(months: &Months) -> Markup {
         .filter(|month| matches!(month.words(), "low" | "high"))
         .count();
     let told = format!(
-        "{} months about a rate of {}; {out} of them outside the limits.",
-        months.each.len(),
+        "{} about a rate of {}; {out} of them outside the limits.",
+        counted(months.each.len() as u64, "month", "months"),
         percent(months.centre)
     );
     frame.draw(

@@ -4,14 +4,14 @@ use maud::{Markup, html};
 
 use super::section;
 use crate::audit::{Audit, Rate};
-use crate::report::audit::figures::{counted, percent, percents};
+use crate::report::audit::figures::{counted, days, first, not_counted, percent, percents};
 use crate::source::safe;
 
 /// The head: what was audited, and how to take it.
 pub(super) fn head(audit: &Audit) -> Markup {
     let day = |time: jiff::Timestamp| time.strftime("%Y-%m-%d").to_string();
     html! {
-        h1 { "Audit of " (audit.calls) " calls" }
+        h1 { "Audit of " (counted(audit.calls, "call", "calls")) }
         dl {
             dt { "Folders" }
             dd { @for (place, folder) in audit.folders.iter().enumerate() { @if place > 0 { ", " } (safe(folder)) } }
@@ -19,11 +19,10 @@ pub(super) fn head(audit: &Audit) -> Markup {
                 dt { "Opened" }
                 dd { (day(from)) " to " (day(until)) ", UTC" }
             }
-            dt { "Not counted" }
-            dd {
-                (counted(audit.damaged, "damaged or foreign file", "damaged or foreign files")) ", "
-                (counted(audit.copies, "copy", "copies")) ", "
-                (counted(audit.other_files, "other file", "other files"))
+            @let aside = not_counted(audit);
+            @if !aside.is_empty() {
+                dt { "Not counted" }
+                dd { (aside.join(", ")) }
             }
             @if audit.from_index > 0 {
                 dt { "Not read" }
@@ -32,8 +31,10 @@ pub(super) fn head(audit: &Audit) -> Markup {
                     " since an earlier audit: sums not checked again"
                 }
             }
-            dt { "Cannot be followed" }
-            dd { (counted(audit.without_equipment, "call without an equipment", "calls without an equipment")) }
+            @if audit.without_equipment > 0 {
+                dt { "Cannot be followed" }
+                dd { (counted(audit.without_equipment, "call without an equipment", "calls without an equipment")) }
+            }
             @if audit.without_library > 0 {
                 dt { "Library not at hand" }
                 dd { (counted(audit.without_library, "call, whose remedy", "calls, whose remedies")) " nobody knows" }
@@ -54,8 +55,10 @@ pub(super) fn figures(audit: &Audit) -> Markup {
     let skipped = &audit.combustion.skipped;
     let (interval, skipped_interval) = (interval(back), interval(skipped));
     let window = format!(
-        "came back within {} days: {} of {}{interval}",
-        audit.window_days, back.count, back.of
+        "came back within {}: {} of {}{interval}",
+        days(audit.window_days),
+        back.count,
+        back.of
     );
     let at_30 = match back.of {
         0 => "—".to_owned(),
@@ -73,7 +76,10 @@ pub(super) fn figures(audit: &Audit) -> Markup {
         ),
         (
             audit.suspected_misdiagnoses.len().to_string(),
-            "suspected misdiagnoses".to_owned(),
+            match audit.suspected_misdiagnoses.len() {
+                1 => "suspected misdiagnosis".to_owned(),
+                _ => "suspected misdiagnoses".to_owned(),
+            },
         ),
         (
             audit.unproven.to_string(),
@@ -97,6 +103,11 @@ pub(super) fn figures(audit: &Audit) -> Markup {
         "In short",
         &html! {
             ul.tiles { @for (figure, told) in &tiles { li { b { (figure) } span { (told) } } } }
+            @let first = first(audit);
+            @if !first.is_empty() {
+                h3 { "What to see to first" }
+                ol.first { @for line in &first { li { (line) } } }
+            }
         },
     )
 }

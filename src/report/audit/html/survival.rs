@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::chart::{Across, Frame, fine, steps};
 use super::{beside, section, table};
 use crate::audit::Audit;
-use crate::report::audit::figures::{Curve, Day, curve, percent, percents};
+use crate::report::audit::figures::{Curve, Day, counted, curve, percent, percents};
 
 /// Points of the curve.
 const POINTS: usize = 180;
@@ -56,8 +56,8 @@ fn chart(curve: &Curve) -> Markup {
     let line = steps(along(|day| day.back).into_iter().map(place));
     let told = match days.last() {
         Some(last) => format!(
-            "After {:.0} days {} have come back; the table has the figures.",
-            last.day,
+            "After {} {} have come back; the table has the figures.",
+            counted(last.day.round() as u64, "day", "days"),
             percent(last.back)
         ),
         None => String::new(),

@@ -15,7 +15,10 @@ const MONTHS: usize = 24;
 
 /// Writes all that is known of callbacks.
 pub(super) fn write(page: &mut Page, audit: &Audit) {
-    page.title(&format!("CALLBACKS WITHIN {} DAYS", audit.window_days));
+    page.title(&format!(
+        "CALLBACKS WITHIN {}",
+        figures::days(audit.window_days).to_uppercase()
+    ));
     let rate = &audit.callbacks.rate;
     if rate.of == 0 {
         page.text("No closed call names its equipment, so none can be followed.");
@@ -32,6 +35,9 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
             "{at_30} to be expected, once every call has had its 30 days"
         )),
     );
+    if let Some(who) = figures::who_counts(audit) {
+        page.text(&who);
+    }
     if let Some(curve) = figures::curve(audit) {
         page.title("HOW SOON THEY COME BACK");
         steps_up::write(page, &curve);
@@ -50,6 +56,11 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
         })
         .collect();
     rows::write(page, &rows, Some(months.centre));
+    page.text(&format!(
+        "Marked: {}, {}.",
+        percent(months.centre),
+        months.centre_is()
+    ));
     if rows.iter().any(|row| row.note == "not done") {
         page.text("“not done”: its calls have not all had their days yet, so that more may still come back.");
     }

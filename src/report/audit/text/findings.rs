@@ -1,8 +1,11 @@
 //! What to read, finding by finding: a few of each, and how many more there are.
 
 use super::page::Page;
-use crate::audit::{Audit, SessionRef, findings::WhyOpen};
-use crate::report::audit::figures::{counted, number, percent, spoken};
+use crate::audit::findings::{NoTest, WhyOpen};
+use crate::audit::{Audit, SessionRef};
+use crate::report::audit::figures::{
+    counted, days, doubtful, later, no_calls, number, percent, placed, short, spoken,
+};
 use crate::source::{Safe, safe};
 
 /// Most of one finding that are shown.
@@ -13,6 +16,8 @@ const SESSIONS: usize = 3;
 
 /// Writes every finding that has something to show.
 pub(super) fn write(page: &mut Page, audit: &Audit) {
+    came_back(page, audit);
+    came_again(page, audit);
     misdiagnoses(page, audit);
     insisted(page, audit);
     left_open(page, audit);
@@ -24,13 +29,58 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     unsound(page, audit);
 }
 
+fn came_back(page: &mut Page, audit: &Audit) {
+    list(
+        page,
+        "CALLS THAT CAME BACK",
+        &audit.callback_pairs,
+        |page, row| {
+            page.item(&safe(&format!(
+                "{}: {} ({}); {} {} ({})",
+                short(&row.equipment),
+                fault(row.fault.as_deref()),
+                who(row.technician.as_deref()),
+                later(row.days),
+                fault(row.then.as_deref()),
+                who(row.second_technician.as_deref())
+            )));
+            read(page, &[&row.first, &row.second]);
+        },
+    );
+}
+
+fn came_again(page: &mut Page, audit: &Audit) {
+    list(
+        page,
+        "LEFT BEFORE IT WAS CLOSED, AND SOMEBODY CAME AGAIN",
+        &audit.came_again,
+        |page, row| {
+            page.item(&safe(&format!(
+                "{}: left by {}; {} {} ({})",
+                short(&row.equipment),
+                who(row.technician.as_deref()),
+                later(row.days),
+                fault(row.then.as_deref()),
+                who(row.second_technician.as_deref())
+            )));
+            read(page, &[&row.first, &row.second]);
+        },
+    );
+    if !audit.came_again.is_empty() {
+        page.text(&format!(
+            "Within {} of its last record. These are no callbacks: a call that was never closed cannot come back.",
+            days(audit.window_days)
+        ));
+    }
+}
+
 fn misdiagnoses(page: &mut Page, audit: &Audit) {
     let rows = &audit.suspected_misdiagnoses;
     list(page, "SUSPECTED MISDIAGNOSES", rows, |page, row| {
         page.item(&safe(&format!(
-            "{} condemned; {:.0} days later {}",
+            "{} condemned; {} {}",
             spoken(&row.condemned),
-            row.days,
+            later(row.days),
             spoken(&row.then)
         )));
         page.below(&at(&row.equipment));
@@ -57,6 +107,7 @@ fn insisted(page: &mut Page, audit: &Audit) {
                 spoken(&row.fault),
                 who(row.technician.as_deref())
             )));
+            at_some(page, row.equipment.as_deref());
             read(page, &[&row.session]);
         },
     );
@@ -78,29 +129,39 @@ fn left_open(page: &mut Page, audit: &Audit) {
             names.join(", "),
             who(row.technician.as_deref())
         )));
+        at_some(page, row.equipment.as_deref());
         read(page, &[&row.session]);
     });
 }
 
 fn combustion(page: &mut Page, audit: &Audit) {
     let found = &audit.combustion;
-    if found.skipped.of == 0 && found.calls.is_empty() {
-        return;
-    }
-    page.title("COMBUSTION TESTS");
     let (count, of) = (found.skipped.count, found.skipped.of);
-    page.text(&format!(
-        "{count} of {of} calls that replaced or set right something were not followed by a test."
-    ));
-    some(page, &found.calls, |page, row| {
-        let fault = row.fault.as_deref().map_or(safe("no verdict"), spoken);
-        let why = row.why.as_deref().map_or("not asked for", |why| why);
-        page.item(&safe(&format!(
-            "{fault}: {why} ({})",
-            who(row.technician.as_deref())
-        )));
-        read(page, &[&row.session]);
-    });
+    if count > 0 {
+        page.title(&format!("REPAIRS WITHOUT A COMBUSTION TEST ({count})"));
+        page.text(&format!(
+            "of {} that replaced or set right something and could have been followed by a test, within a day",
+            counted(of, "call", "calls")
+        ));
+        some_of(page, &found.calls, count, no_test);
+    }
+    list(
+        page,
+        "COMBUSTION TESTS ASKED FOR AND NOT TAKEN, IN OTHER CALLS",
+        &found.not_taken,
+        no_test,
+    );
+}
+
+fn no_test(page: &mut Page, row: &NoTest) {
+    page.item(&safe(&format!(
+        "{}: {} ({})",
+        fault(row.fault.as_deref()),
+        row.why.as_deref().unwrap_or("not asked for"),
+        who(row.technician.as_deref())
+    )));
+    at_some(page, row.equipment.as_deref());
+    read(page, &[&row.session]);
 }
 
 fn written(page: &mut Page, audit: &Audit) {
@@ -114,7 +175,7 @@ fn written(page: &mut Page, audit: &Audit) {
         let share = percent(row.zeros_and_fives);
         page.item(&safe(&format!(
             "{}: last digits are uneven; {share} of {all} are 0 or 5",
-            row.technician
+            short(&row.technician)
         )));
         let digits: Vec<String> = (0..)
             .zip(row.counts)
@@ -128,7 +189,11 @@ fn written(page: &mut Page, audit: &Audit) {
         let (value, unit) = (number(row.value), &row.unit);
         page.item(&safe(&format!(
             "{}: {reading} is {value} {unit} {} times of {}; with all others {} of {}",
-            row.technician, row.times, row.of, row.others, row.others_of
+            short(&row.technician),
+            row.times,
+            row.of,
+            row.others,
+            row.others_of
         )));
         read(page, &few(&row.sessions));
     });
@@ -182,7 +247,7 @@ fn drift(page: &mut Page, audit: &Audit) {
         page.item(&safe(&format!(
             "{} at {}: from {} to {} {} in {:.0} days, {} a year",
             spoken(&row.reading),
-            row.equipment,
+            short(&row.equipment),
             number(row.first_value),
             number(row.last_value),
             row.unit,
@@ -196,10 +261,21 @@ fn drift(page: &mut Page, audit: &Audit) {
 fn unsound(page: &mut Page, audit: &Audit) {
     list(
         page,
-        "DAMAGED, HALF-WRITTEN, FOREIGN OR NEVER CLOSED",
-        &audit.unsound,
+        "CALLS CUT OFF, NEVER CLOSED OR IN DOUBT",
+        &doubtful(audit),
         |page, row| {
             page.item(&safe(&format!("{}: {}", row.session.id, row.why)));
+        },
+    );
+    list(page, "FILES THAT ARE NO CALLS", &no_calls(audit), |page, row| {
+        page.item(&safe(&format!("{}: {}", placed(audit, row), row.why)));
+    });
+    list(
+        page,
+        "PRACTICE, IN NO FIGURE",
+        &audit.practice_sessions,
+        |page, row| {
+            page.item(&safe(&row.id));
         },
     );
 }
@@ -213,21 +289,41 @@ fn list<T>(page: &mut Page, title: &str, rows: &[T], write: impl Fn(&mut Page, &
 }
 
 fn some<T>(page: &mut Page, rows: &[T], write: impl Fn(&mut Page, &T)) {
+    some_of(page, rows, rows.len() as u64, write);
+}
+
+/// A few of so many, of which not all need be named.
+fn some_of<T>(page: &mut Page, rows: &[T], all: u64, write: impl Fn(&mut Page, &T)) {
     for row in rows.iter().take(SHOWN) {
         write(page, row);
     }
-    if rows.len() > SHOWN {
-        let more = counted((rows.len() - SHOWN) as u64, "more", "more");
-        page.text(&format!("and {more}: --format json names them all"));
+    let shown = rows.len().min(SHOWN) as u64;
+    if all > shown {
+        let named = match rows.len() as u64 == all {
+            true => "names them all".to_owned(),
+            false => format!("names {} in all", rows.len()),
+        };
+        page.text(&format!("and {} more: --format json {named}", all - shown));
     }
 }
 
-fn who(technician: Option<&str>) -> &str {
-    technician.unwrap_or("not named")
+/// A fault as it is spoken; that there is none.
+fn fault(name: Option<&str>) -> Safe {
+    name.map_or(safe("no verdict"), spoken)
+}
+
+fn at_some(page: &mut Page, equipment: Option<&str>) {
+    if let Some(equipment) = equipment {
+        page.below(&at(equipment));
+    }
+}
+
+fn who(technician: Option<&str>) -> Safe {
+    short(technician.unwrap_or("not named"))
 }
 
 fn at(equipment: &str) -> Safe {
-    safe(&format!("at {equipment}"))
+    safe(&format!("at {}", short(equipment)))
 }
 
 fn few(sessions: &[SessionRef]) -> Vec<&SessionRef> {

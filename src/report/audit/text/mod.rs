@@ -8,7 +8,7 @@ mod page;
 mod rows;
 mod steps_up;
 
-use super::figures::{counted, spoken};
+use super::figures::{counted, first, not_counted, spoken};
 use crate::audit::Audit;
 use crate::source::safe;
 use page::Page;
@@ -17,17 +17,30 @@ use page::Page;
 pub fn text(audit: &Audit, ascii: bool) -> String {
     let mut page = Page::new(ascii);
     head(&mut page, audit);
+    see_to_first(&mut page, audit);
     callbacks::write(&mut page, audit);
     held::write(&mut page, audit);
     findings::write(&mut page, audit);
     page.title("HOW TO READ IT");
     page.text(audit.caution);
     page.text(
-        "Intervals are of 95 %. “too few” stands where the numbers are too small to say anything. To walk a call again, \
+        "Intervals are of 95 %; what runs through a list of bars marks the rate of all calls. “too few” stands where the \
+         numbers are too small to say anything. To walk a call again, \
          step by step: proofwalk replay SESSION --sessions DIR; for its job report: proofwalk report SESSION \
          --sessions DIR",
     );
     page.finish()
+}
+
+fn see_to_first(page: &mut Page, audit: &Audit) {
+    let lines = first(audit);
+    if lines.is_empty() {
+        return;
+    }
+    page.title("WHAT TO SEE TO FIRST");
+    for line in lines {
+        page.item(&line);
+    }
 }
 
 fn head(page: &mut Page, audit: &Audit) {
@@ -43,20 +56,7 @@ fn head(page: &mut Page, audit: &Audit) {
         "Calls",
         &safe(&format!("{}, {} of them closed", audit.calls, audit.closed)),
     );
-    let mut aside = Vec::new();
-    for (count, one, more) in [
-        (
-            audit.damaged,
-            "damaged or foreign file",
-            "damaged or foreign files",
-        ),
-        (audit.copies, "copy of a session", "copies of sessions"),
-        (audit.other_files, "other file", "other files"),
-    ] {
-        if count > 0 {
-            aside.push(counted(count, one, more));
-        }
-    }
+    let aside = not_counted(audit);
     if !aside.is_empty() {
         page.line("Not counted", &safe(&aside.join(", ")));
     }

@@ -5,6 +5,9 @@ use crate::source::{Safe, ascii, safe, wrap};
 /// Columns of the page.
 pub(super) const WIDTH: usize = 78;
 
+/// Columns of what one of a list says: a reason may be as long as a record.
+const LONGEST: usize = 600;
+
 /// Columns of a label at the left.
 const LABEL: usize = 16;
 
@@ -51,7 +54,7 @@ impl Page {
 
     /// One of a list.
     pub fn item(&mut self, text: &Safe) {
-        self.wrapped(text, "  - ", "    ");
+        self.wrapped(&text.cut(LONGEST), "  - ", "    ");
     }
 
     /// What belongs to the item above.

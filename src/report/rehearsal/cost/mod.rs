@@ -147,14 +147,20 @@ fn leans_on(page: &mut Page, cost: &Cost<'_>) {
     }
     let spared = cost.trees.iter().filter_map(|tree| {
         let known = tree.known.filter(|known| tree.minutes - known >= 0.05)?;
-        Some(format!("{} {known:.1}", name(cost.library, tree)))
+        Some(format!(
+            "{} {known:.1} instead of {:.1}",
+            name(cost.library, tree),
+            tree.minutes
+        ))
     });
     let spared: Vec<String> = spared.collect();
     if !spared.is_empty() {
         let spared = spared.join(", ");
         page.line(
             0,
-            &format!("By the answers on their own ways alone, some could take less: {spared}."),
+            &format!(
+                "Minutes in the best order of their questions that leans on nothing but the answers on their own ways: {spared}."
+            ),
         );
     }
 }
