@@ -16,7 +16,7 @@ pub fn mend(tree: &str, step: &str) -> Option<Mend> {
             condition.thermal.flue.terminal_blocked = 0.0;
         },
         ("flame-drops-out", "clean") => |condition| condition.electric.sensing.coated = 0.0,
-        ("limit-trips" | "combustion-check", "vent_cleared") => {
+        ("limit-cause" | "combustion-check", "vent_cleared") => {
             |condition| condition.thermal.gas.reference = 0.0
         }
         ("no-call", "pins") => |condition| condition.electric.call.base_ohms = 0.0,
