@@ -34,7 +34,10 @@ const ABSENT: &[(&str, &str)] = &[
     ("condensate_pump", "every simulated drain ends at a floor drain"),
     ("inducer_current", NO_AMPS),
     ("inducer_amps", NO_AMPS),
-    ("vent_pressure", "no simulated vent has a test port past its inducer"),
+    (
+        "vent_pressure",
+        "no simulated vent has a test port past its inducer",
+    ),
 ];
 
 /// Why a furnace has no such thing; none where it has.
