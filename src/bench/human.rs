@@ -19,6 +19,7 @@ pub fn sign(name: &str) -> Option<SignProbe> {
         "house_leaks" => |_, _| Some("usual"),
         "worst_case_done" => |_, _| Some("not_yet"),
         "accessory_wiring" => |_, _| Some("own_terminals"),
+        "co_elsewhere" => |_, _| Some("none"),
         "safeties_bridged" => |_, _| Some("none"),
         "thermostat_place" => |_, _| Some("good"),
         "cycle_setting" => |_, _| Some("gas_furnace"),

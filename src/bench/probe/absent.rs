@@ -4,6 +4,7 @@ const ONE_STAGE: &str = "every simulated furnace burns on one stage";
 const NO_PILOT: &str = "every simulated furnace lights by hot surface or direct spark";
 const NO_DATA: &str = "every simulated thermostat calls by R and W";
 const NO_TWIN: &str = "every simulated furnace stands alone";
+const NO_AMPS: &str = "no simulated inducer has a current on its plate";
 
 /// Names of readings, signs and plate fields, each with the reason.
 const ABSENT: &[(&str, &str)] = &[
@@ -31,6 +32,12 @@ const ABSENT: &[(&str, &str)] = &[
     ("twin_boards", NO_TWIN),
     ("twin_state", NO_TWIN),
     ("condensate_pump", "every simulated drain ends at a floor drain"),
+    ("inducer_current", NO_AMPS),
+    ("inducer_amps", NO_AMPS),
+    (
+        "vent_pressure",
+        "no simulated vent has a test port past its inducer",
+    ),
 ];
 
 /// Why a furnace has no such thing; none where it has.

@@ -11,8 +11,12 @@ pub fn mend(tree: &str, step: &str) -> Option<Mend> {
     Some(match (tree, step) {
         ("airflow", "change_filter") => |condition| condition.thermal.air.filter_loaded = 0.0,
         ("airflow", "open_registers") => |condition| condition.thermal.air.registers_closed = 0.0,
+        ("first-look" | "venting" | "combustion-air", "clear_ends") => |condition| {
+            condition.thermal.flue.intake_blocked = 0.0;
+            condition.thermal.flue.terminal_blocked = 0.0;
+        },
         ("flame-drops-out", "clean") => |condition| condition.electric.sensing.coated = 0.0,
-        ("limit-trips" | "combustion-check", "vent_cleared") => {
+        ("limit-cause" | "combustion-check", "vent_cleared") => {
             |condition| condition.thermal.gas.reference = 0.0
         }
         ("no-call", "pins") => |condition| condition.electric.call.base_ohms = 0.0,

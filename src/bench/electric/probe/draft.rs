@@ -26,6 +26,10 @@ fn chain(name: &str) -> Option<ReadingProbe> {
         "rollout_voltage_at_dropout" => |_, run| run.fire.map(|fire| fire.rollout),
         "pressure_switch_voltage_at_dropout" => |_, run| run.fire.map(|fire| fire.switch),
         "limit_temperature" => |_, run| run.limit_opened,
+        "rollout_resistance" => |furnace, _| {
+            let open = furnace.condition.electric.chain.rollout_open;
+            Some(shown(if open { OPEN } else { CLOSED }))
+        },
         "limit_resistance_cold" => |furnace, _| {
             let open = furnace.condition.electric.chain.limit_open;
             Some(shown(if open { OPEN } else { CLOSED }))

@@ -38,8 +38,8 @@ pub const FAULTS: &[Fault] = &[
     Fault {
         name: "rollout_switch_open",
         title: "The rollout switch has failed open",
-        part: None,
-        verdicts: &["flame_rollout"],
+        part: Some("rollout_switch"),
+        verdicts: &["rollout_switch_failed", "flame_rollout"],
         fits: any,
         strike: |condition, _, _| condition.electric.chain.rollout_open = true,
     },

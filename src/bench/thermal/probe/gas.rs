@@ -23,6 +23,7 @@ pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
         "meter_dial" => |furnace, run| clocked(furnace, run).map(|(dial, _)| dial),
         "meter_time" => |furnace, run| clocked(furnace, run).map(|(_, time)| time),
         "heating_value" => |furnace, _| Some(heating_value(furnace)),
+        "altitude" => |furnace, _| Some(furnace.make.altitude),
         _ => return None,
     })
 }
