@@ -81,6 +81,12 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     if shown.is("never_stops", "inducer") {
         return (&["does-not-stop", NO_HEAT], COLD);
     }
+    if shown.is("twin_state", "one_runs") || shown.is("twin_state", "blowers_apart") {
+        return (COLD, &["twinned"]);
+    }
+    if shown.is("furnace_kind", "pilot") && !shown.is("main_after_pilot", "light") {
+        return (COLD, &["pilot-furnace"]);
+    }
     if shown.is("inducer", "silent") {
         return (COLD, &["nothing-happens"]);
     }
@@ -88,7 +94,11 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
         return (COLD, &["inducer-silent"]);
     }
     if shown.is("condensate_place", "under_trap") {
-        return (COLD, &["condensate"]);
+        // Water on the floor beside a furnace that heats is called in as what it is.
+        return match shown.is("full_run", "runs_through") {
+            true => (&["condensate"], &[]),
+            false => (COLD, &["condensate"]),
+        };
     }
     if shown.is("igniter_in_warm_up", "dark") {
         let watcher: Words = if shown.at_least("limit_chain_voltage", 2.0) {

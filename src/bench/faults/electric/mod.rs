@@ -7,7 +7,10 @@ mod draft;
 mod flame;
 mod ignition;
 mod least;
+mod pilot;
 mod power;
+mod stages;
+mod twin;
 
 use super::Fault;
 use crate::bench::make::{Blower, Make};
@@ -22,6 +25,9 @@ pub fn all() -> impl Iterator<Item = &'static Fault> {
         ignition::FAULTS,
         flame::FAULTS,
         air::FAULTS,
+        stages::FAULTS,
+        pilot::FAULTS,
+        twin::FAULTS,
     ];
     rooms.into_iter().flatten()
 }
@@ -39,8 +45,9 @@ fn hot_surface(make: &Make) -> bool {
     !make.spark
 }
 
+/// A spark at the burners themselves.
 fn spark(make: &Make) -> bool {
-    make.spark
+    make.spark && make.pilot().is_none()
 }
 
 fn line_inducer(make: &Make) -> bool {
