@@ -9,6 +9,10 @@ use crate::bench::make::Make;
 /// Sets the dice of the electric half apart from others that are thrown for the same furnace.
 const ELECTRIC: u64 = 0xe1ec;
 
+/// How far the second stage's switch is set above the first one's, times what the square of the speed makes of the draft: far
+/// enough that low speed does not close it.
+const ABOVE: f64 = 1.2;
+
 /// What sound parts of this furnace have; the ranges are common practice.
 #[derive(Clone, Copy, Debug)]
 pub struct Sound {
@@ -56,8 +60,7 @@ impl Sound {
         let marks = |limit: f64, switch: f64| Marks {
             limit_opens: make.limit_opens + limit,
             switch_closes: make.switch_set_point * (1.0 + switch),
-            // Draft goes with the square of the speed, so its maker chose it as far above the first.
-            high_switch_closes: make.switch_set_point * (1.0 + switch) / make.low_speed().powi(2),
+            high_switch_closes: make.switch_set_point * (1.0 + switch) * ABOVE / make.low_speed().powi(2),
         };
         Self {
             source: dice.between(117.0, 124.0),

@@ -2,7 +2,7 @@
 
 use super::{ReadingProbe, SignProbe};
 use crate::bench::electric::condition::Thermostat;
-use crate::bench::furnace::{Furnace, Run};
+use crate::bench::furnace::Furnace;
 use crate::bench::make::Link;
 
 /// What two transformers in phase may differ by, V.
@@ -14,10 +14,11 @@ pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
             furnace.make.link()?;
             let own = run.rest.volts.control.board;
             let other = (run.sound.source / 120.0).mul_add(24.0, DIFFERS);
-            // A dead one leaves nothing between the two: its R hangs free.
-            Some(match own > 0.0 {
-                true => furnace.condition.electric.twin.between(own, other),
-                false => 0.0,
+            // A dead transformer's winding still joins R to C; a blown fuse leaves R hanging free.
+            let latches = run.latched.control;
+            Some(match latches.fuse || latches.breaker {
+                true => 0.0,
+                false => furnace.condition.electric.twin.between(own, other),
             })
         },
         _ => return None,

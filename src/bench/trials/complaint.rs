@@ -81,8 +81,11 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     if shown.is("never_stops", "inducer") {
         return (&["does-not-stop", NO_HEAT], COLD);
     }
-    if shown.is("twin_state", "one_runs") || shown.is("twin_state", "blowers_apart") {
-        return (COLD, &["twinned"]);
+    if shown.is("twin_state", "blowers_apart") {
+        return (&["twinned", NO_HEAT], &[]);
+    }
+    if shown.is("twin_state", "one_runs") || shown.is("twin_state", "none_runs") {
+        return (COLD, &[]);
     }
     if shown.is("furnace_kind", "pilot") && !shown.is("main_after_pilot", "light") {
         return (COLD, &["pilot-furnace"]);

@@ -36,7 +36,7 @@ pub(super) const FAULTS: &[Fault] = &[
         part: None,
         verdicts: BACKS_UP,
         fits: with_pump,
-        strike: |condition, _, severity| condition.thermal.pump.line_plugged = worse(severity, 0.995, 1.0),
+        strike: |condition, _, severity| condition.thermal.pump.line_plugged = worse(severity, 0.999, 1.0),
     },
     Fault {
         name: "condensate_pump_unwired",
