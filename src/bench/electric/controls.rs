@@ -364,12 +364,13 @@ impl<'a> Controls<'a> {
             high_fed: self.condition.coil.pulled(stage.valve, stage.valve > 0.0),
             pilot_fed: self.told.pilot || self.volts.thermocouple.holds,
             igniting: self.volts.glow.lights,
-            blower: self.volts.blower.turns * match (stage.told, self.make.blower) {
-                (true, _) => 1.0,
-                (false, Blower::Tapped | Blower::ConstantAirflow) => low,
-                // Airflow goes with the root of the torque.
-                (false, Blower::ConstantTorque) => low * low,
-            },
+            blower: self.volts.blower.turns
+                * match (stage.told, self.make.blower) {
+                    (true, _) => 1.0,
+                    (false, Blower::Tapped | Blower::ConstantAirflow) => low,
+                    // Airflow goes with the root of the torque.
+                    (false, Blower::ConstantTorque) => low * low,
+                },
         }
     }
 }

@@ -80,7 +80,10 @@ mod tests {
         // Common practice: 25 to 35 mV alone, 10 mV and more connected.
         assert!((25.0..35.0).contains(&good.alone) && (10.0..20.0).contains(&good.connected));
         assert!(good.holds);
-        assert!(!Thermocouple::default().in_flame(0.1).holds, "a flame that hardly burns");
+        assert!(
+            !Thermocouple::default().in_flame(0.1).holds,
+            "a flame that hardly burns"
+        );
     }
 
     #[test]

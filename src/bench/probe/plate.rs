@@ -2,6 +2,7 @@
 
 use super::{PlateProbe, Printed};
 use crate::bench::make::{Blower, Taps};
+use crate::bench::thermal::rated;
 
 /// The probe of a plate field.
 pub fn plate(name: &str) -> Option<PlateProbe> {
@@ -13,27 +14,43 @@ fn plate_number(name: &str) -> Option<PlateProbe> {
     use Printed::Number;
     Some(match name {
         "input" => |furnace, run| {
-            let fire = if run.is_tested_on_low() { furnace.make.low_fire() } else { 1.0 };
-            Some(Number(furnace.make.input * fire))
+            let fire = if run.is_tested_on_low() {
+                furnace.make.low_fire()
+            } else {
+                1.0
+            };
+            Some(Number(rated(&furnace.make) * fire))
         },
         "rise_min" => |furnace, _| Some(Number(furnace.make.rise_min)),
         "rise_max" => |furnace, _| Some(Number(furnace.make.rise_max)),
         "manifold" => |furnace, run| {
             let low = furnace.make.staging().filter(|_| run.is_tested_on_low());
-            Some(Number(low.map_or(furnace.make.manifold, |staging| staging.low_manifold)))
+            Some(Number(
+                low.map_or(furnace.make.manifold, |staging| staging.low_manifold),
+            ))
         },
-        "low_manifold" => |furnace, _| furnace.make.staging().map(|staging| Number(staging.low_manifold)),
+        // Where low fire is what is tested, its figure has already been given.
+        "low_manifold" => |furnace, run| {
+            let staging = furnace.make.staging().filter(|_| !run.is_tested_on_low());
+            staging.map(|staging| Number(staging.low_manifold))
+        },
         "inlet_min" => |furnace, _| Some(Number(furnace.make.inlet_min)),
         "inlet_max" => |furnace, _| Some(Number(furnace.make.inlet_max)),
         "static_max" => |furnace, _| Some(Number(furnace.make.static_max)),
         "limit_opens" => |furnace, _| Some(Number(furnace.make.limit_opens)),
         "switch_set_point" => |furnace, _| Some(Number(furnace.make.switch_set_point)),
         "igniter_volts" => |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_volts)),
-        "igniter_ohm_min" => |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_ohm_min)),
-        "igniter_ohm_max" => |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_ohm_max)),
+        "igniter_ohm_min" => {
+            |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_ohm_min))
+        }
+        "igniter_ohm_max" => {
+            |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_ohm_max))
+        }
         "igniter_amps" => |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_amps)),
         "inducer_uf" => |furnace, _| furnace.make.inducer_uf.map(Number),
-        "blower_uf" => |furnace, _| (furnace.make.blower == Blower::Tapped).then_some(Number(furnace.make.blower_uf)),
+        "blower_uf" => {
+            |furnace, _| (furnace.make.blower == Blower::Tapped).then_some(Number(furnace.make.blower_uf))
+        }
         "blower_amps" => |furnace, _| Some(Number(furnace.make.blower_amps)),
         _ => return None,
     })
@@ -42,8 +59,20 @@ fn plate_number(name: &str) -> Option<PlateProbe> {
 fn plate_word(name: &str) -> Option<PlateProbe> {
     use Printed::Word;
     Some(match name {
-        "gas" => |furnace, _| Some(Word(if furnace.make.propane { "propane" } else { "natural" })),
-        "vent_kind" => |furnace, _| Some(Word(if furnace.make.condensing { "plastic" } else { "metal" })),
+        "gas" => |furnace, _| {
+            Some(Word(if furnace.make.propane {
+                "propane"
+            } else {
+                "natural"
+            }))
+        },
+        "vent_kind" => |furnace, _| {
+            Some(Word(if furnace.make.condensing {
+                "plastic"
+            } else {
+                "metal"
+            }))
+        },
         "air_source" => |furnace, _| Some(Word(if furnace.make.condensing { "piped" } else { "room" })),
         "meter_fuel" => |furnace, _| Some(Word(if furnace.make.propane { "tank" } else { "metered" })),
         "switch_taps" => |furnace, _| {
@@ -56,7 +85,11 @@ fn plate_word(name: &str) -> Option<PlateProbe> {
         },
         "igniter_kind" => |furnace, _| {
             let at_burners = furnace.make.pilot().is_none();
-            at_burners.then_some(Word(if furnace.make.spark { "spark" } else { "hot_surface" }))
+            at_burners.then_some(Word(if furnace.make.spark {
+                "spark"
+            } else {
+                "hot_surface"
+            }))
         },
         "inducer_kind" => |furnace, _| {
             Some(Word(if furnace.make.inducer_commanded {

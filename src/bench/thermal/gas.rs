@@ -81,7 +81,8 @@ impl GasTrain {
         let loses = orifices.loses / make.manifold;
         let open = 1.0 - gas.valve_stuck;
         let beyond = (rest - make.inlet_max).max(0.0);
-        let misled = (1.0 + gas.reference) * (1.0 + FOLLOWS * beyond) * spread(make.seed, Own::Regulator, 0.97, 1.03);
+        let misled =
+            (1.0 + gas.reference) * (1.0 + FOLLOWS * beyond) * spread(make.seed, Own::Regulator, 0.97, 1.03);
         let set = make.manifold * (1.0 + gas.regulator) * misled;
         Self {
             shut: gas.shut != Shut::Open,

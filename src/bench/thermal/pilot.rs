@@ -32,7 +32,11 @@ impl PilotBurner {
     pub fn new(make: &Make, gas: &Gas, at_rest: f64) -> Self {
         let supply = (at_rest / (ENOUGH * make.inlet_min)).clamp(0.0, 1.0).sqrt();
         let open = gas.shut == Shut::Open && gas.air_in_line == 0.0;
-        let size = if open { supply * (1.0 - gas.pilot_clogged) } else { 0.0 };
+        let size = if open {
+            supply * (1.0 - gas.pilot_clogged)
+        } else {
+            0.0
+        };
         Self {
             kind: make.pilot(),
             size: if size < DIES { 0.0 } else { size },
@@ -81,7 +85,9 @@ mod tests {
     use crate::bench::make::Kind;
 
     fn make(pilot: Pilot) -> Make {
-        let made = (0..500).map(Make::random).find(|make| make.pilot() == Some(pilot));
+        let made = (0..500)
+            .map(Make::random)
+            .find(|make| make.pilot() == Some(pilot));
         made.unwrap_or_else(|| unreachable!("no furnace with {pilot:?}"))
     }
 
@@ -106,7 +112,10 @@ mod tests {
             ..Drive::default()
         };
         assert_eq!(pilot.step(&fed), 0.0);
-        let sparked = Drive { igniting: true, ..fed };
+        let sparked = Drive {
+            igniting: true,
+            ..fed
+        };
         assert!(pilot.step(&sparked) > 0.9 && pilot.step(&fed) > 0.9 && pilot.bathes(0.0) > 0.9);
         assert_eq!(pilot.step(&Drive::default()), 0.0);
     }

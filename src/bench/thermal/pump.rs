@@ -101,16 +101,35 @@ mod tests {
     #[test]
     fn one_that_does_not_pump_lifts_its_high_water_switch_or_runs_over_where_that_is_not_wired() {
         for wrong in [
-            Wrong { dead: true, ..Wrong::default() },
-            Wrong { unfed: true, ..Wrong::default() },
-            Wrong { line_plugged: 1.0, ..Wrong::default() },
+            Wrong {
+                dead: true,
+                ..Wrong::default()
+            },
+            Wrong {
+                unfed: true,
+                ..Wrong::default()
+            },
+            Wrong {
+                line_plugged: 1.0,
+                ..Wrong::default()
+            },
         ] {
             assert!(after_a_day(wrong).0, "{wrong:?}");
-            let unwired = Wrong { unwired: true, ..wrong };
+            let unwired = Wrong {
+                unwired: true,
+                ..wrong
+            };
             assert_eq!(after_a_day(unwired), (false, true), "{wrong:?}");
         }
-        let works = Wrong { unwired: true, ..Wrong::default() };
-        assert_eq!(after_a_day(works), (false, false), "nobody notices while it works");
+        let works = Wrong {
+            unwired: true,
+            ..Wrong::default()
+        };
+        assert_eq!(
+            after_a_day(works),
+            (false, false),
+            "nobody notices while it works"
+        );
     }
 
     #[test]

@@ -87,7 +87,8 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     if shown.is("twin_state", "one_runs") || shown.is("twin_state", "none_runs") {
         return (COLD, &[]);
     }
-    if shown.is("furnace_kind", "pilot") && !shown.is("main_after_pilot", "light") {
+    let pilot = shown.is("furnace_kind", "pilot");
+    if pilot && !shown.is("main_after_pilot", "light") {
         return (COLD, &["pilot-furnace"]);
     }
     if shown.is("inducer", "silent") {
@@ -103,7 +104,8 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
             false => (COLD, &["condensate"]),
         };
     }
-    if shown.is("igniter_in_warm_up", "dark") {
+    // Over a standing pilot nothing is seen to glow or spark.
+    if !pilot && shown.is("igniter_in_warm_up", "dark") {
         let watcher: Words = if shown.at_least("limit_chain_voltage", 2.0) {
             &["limit-trips"]
         } else if shown.at_least("pressure_switch_voltage", 2.0) {

@@ -13,7 +13,7 @@ mod stages;
 mod twin;
 
 use super::Fault;
-use crate::bench::make::{Blower, Make};
+use crate::bench::make::{Blower, Make, Pilot};
 
 /// Its faults.
 pub fn all() -> impl Iterator<Item = &'static Fault> {
@@ -60,6 +60,11 @@ fn commanded_inducer(make: &Make) -> bool {
 
 fn tapped(make: &Make) -> bool {
     make.blower == Blower::Tapped
+}
+
+/// Whether a rod watches its flame: over a standing pilot a thermocouple does.
+fn with_rod(make: &Make) -> bool {
+    make.pilot() != Some(Pilot::Standing)
 }
 
 /// From `least` to `most` by severity.

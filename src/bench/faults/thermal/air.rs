@@ -114,7 +114,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "humidifier_bypass_open",
         title: "A humidifier's bypass sends supply air back into the return",
         part: None,
-        verdicts: &["limit_hot_spot"],
+        verdicts: &["humidifier_bypass_open", "limit_hot_spot"],
         fits: always,
         strike: |condition, _, severity| condition.thermal.air.bypass = worse(severity, 0.55, 0.7),
     },

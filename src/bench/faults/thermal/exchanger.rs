@@ -29,7 +29,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "exchanger_cracked",
         title: "The heat exchanger is cracked",
         part: None,
-        verdicts: &["exchanger_cracked", "exchanger_suspect"],
+        verdicts: &["exchanger_cracked", "exchanger_suspect", "exchanger_fails_test"],
         fits: always,
         strike: |condition, _, severity| condition.thermal.flue.cracked = worse(severity, 0.15, 0.5),
     },
@@ -56,7 +56,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "secondary_plugged",
         title: "Deposits fill the secondary exchanger, and the draft is weak",
         part: None,
-        verdicts: &["exchanger_plugged"],
+        verdicts: &["secondary_plugged", "exchanger_plugged"],
         fits: |make| make.condensing && sees_secondary(make),
         strike: |condition, make, severity| {
             let least = that_opens_the_switch(make, 0.95, plugged);

@@ -141,7 +141,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "propane_never_converted",
         title: "Propane comes to a furnace that is all for natural gas",
         part: None,
-        verdicts: &["orifices_wrong"],
+        verdicts: &["orifices_wrong", "conversion_missing"],
         fits: natural,
         strike: |condition, _, _| condition.thermal.gas.other_gas = true,
     },

@@ -16,7 +16,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "room_negative",
         title: "Exhaust fans draw the house negative",
         part: None,
-        verdicts: &["combustion_air_short", "flue_gas_spills"],
+        verdicts: &["room_negative", "combustion_air_short", "flue_gas_spills"],
         fits: breathes_room_air,
         strike: |condition, _, severity| condition.thermal.room.negative = worse(severity, 0.03, 0.08),
     },

@@ -1,4 +1,5 @@
-//! Faults of a valve with two stages.
+//! Faults of a valve with two stages. Where no flame comes, the manifold is measured on the stage that it should light on, and low
+//! fire's setting is then what stands in the verdict about the manifold.
 
 use super::worse;
 use crate::bench::faults::Fault;
@@ -21,7 +22,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "low_fire_set_high",
         title: "Low fire is set far above its own figure",
         part: None,
-        verdicts: &["low_fire_set_wrong"],
+        verdicts: &["low_fire_set_wrong", "manifold_set_high"],
         fits: two_stage,
         strike: |condition, _, severity| condition.thermal.gas.low_regulator = worse(severity, 0.22, 0.55),
     },
@@ -29,7 +30,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "low_fire_set_low",
         title: "Low fire is set far below its own figure",
         part: None,
-        verdicts: &["low_fire_set_wrong"],
+        verdicts: &["low_fire_set_wrong", "manifold_set_low"],
         fits: two_stage,
         strike: |condition, _, severity| condition.thermal.gas.low_regulator = worse(severity, -0.22, -0.4),
     },
