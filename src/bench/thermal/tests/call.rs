@@ -75,6 +75,8 @@ pub fn call(make: &Make, condition: &Thermal) -> Call {
     run(&mut plant, &purge, 30.0);
     let light = Drive {
         valve_fed: true,
+        high_fed: true,
+        pilot_fed: true,
         igniting: true,
         ..purge
     };
