@@ -72,7 +72,10 @@ fn two_stages_light_on_low_and_go_high() {
         );
         // A rise within the plate's range on both stages, since the blower slows with the fire; two minutes of it are too short.
         let low_is_steady = staging.by == StagedBy::Timer;
-        for moment in [Some(low).filter(|_| low_is_steady), Some(high)].into_iter().flatten() {
+        for moment in [Some(low).filter(|_| low_is_steady), Some(high)]
+            .into_iter()
+            .flatten()
+        {
             let rise = moment.shown.supply_air - moment.shown.return_air;
             assert!(
                 (furnace.make.rise_min..=furnace.make.rise_max).contains(&rise),

@@ -139,7 +139,7 @@ impl Run {
     /// Whether the fire that is tested is low fire: a flame that never came, or was lost before the furnace went high.
     pub fn is_tested_on_low(&self) -> bool {
         match self.dropout {
-            Some(dropout) => !dropout.moment.volts.stage.told,
+            Some(dropout) => dropout.moment.volts.stage.valve == 0.0,
             None => self.lit == 0.0,
         }
     }

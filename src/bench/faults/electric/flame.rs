@@ -1,6 +1,6 @@
 //! Faults of the flame signal.
 
-use super::{with_rod, between, decades};
+use super::{between, decades, with_rod};
 use crate::bench::electric::OPEN;
 use crate::bench::faults::Fault;
 
