@@ -3,12 +3,20 @@
 //! Dangers are found by noses, meters and eyes of people, and what they decide is no diagnosis; so a simulated call meets none
 //! at its gate. Nor has anyone added, stored or set anything amiss. Where a fault of the furnace makes one (flame outside its path, carbon monoxide), its own probe tells.
 
+use super::make::Kind;
 use super::probe::SignProbe;
 
-/// Signs that are the same at every furnace.
+/// Signs that no fault changes.
 pub fn sign(name: &str) -> Option<SignProbe> {
     Some(match name {
-        "furnace_kind" => |_, _| Some("one_stage"),
+        "furnace_kind" => |furnace, _| {
+            Some(match furnace.make.kind {
+                Kind::OneStage => "one_stage",
+                Kind::TwoStage(_) => "two_stage",
+                Kind::Pilot(_) => "pilot",
+                Kind::Twin(_) => "twinned",
+            })
+        },
         "gas_odour" => |_, _| Some("none"),
         "supplier_release" => |_, _| Some("released"),
         "water_reach" => |_, _| Some("floor_only"),

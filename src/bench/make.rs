@@ -1,10 +1,15 @@
 //! What a furnace was built and set up as, before anything breaks: its plate, its kind and where it stands.
 
+mod kind;
 mod random;
+
+pub use kind::{Kind, Link, Pilot, StagedBy, Staging};
 
 /// A furnace as its maker meant it. Fields named like the plate's are what the plate says.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Make {
+    /// What it is by its sequence.
+    pub kind: Kind,
     /// Whether the plate says propane; natural gas otherwise.
     pub propane: bool,
     /// Whether it condenses, with a secondary exchanger, trap and plastic vent.
@@ -37,7 +42,7 @@ pub struct Make {
     pub switch_set_point: f64,
     /// Where the pressure switch's ports are led.
     pub switch_taps: Taps,
-    /// Direct spark; a hot surface otherwise.
+    /// Lit by a spark, at the burners or at a pilot; by a hot surface otherwise.
     pub spark: bool,
     /// Igniter's supply voltage, V.
     pub igniter_volts: f64,
@@ -59,6 +64,8 @@ pub struct Make {
     pub blower_amps: f64,
     /// Whether the board carries a low-voltage fuse.
     pub fuse: bool,
+    /// Whether its condensate ends in a pump.
+    pub condensate_pump: bool,
     /// Seed of everything small that differs from furnace to furnace.
     pub seed: u64,
 }

@@ -7,6 +7,10 @@ pub struct Drive {
     pub inducer: f64,
     /// Whether the gas valve's coil is fed well enough to pull in.
     pub valve_fed: bool,
+    /// Whether the valve's second stage is fed too, where it has one.
+    pub high_fed: bool,
+    /// Whether gas is let to the pilot, or held there by its thermocouple.
+    pub pilot_fed: bool,
     /// Whether what lights the gas is hot enough, or sparks well enough, to light it.
     pub igniting: bool,
     /// Share of its full torque (constant torque) or of its speed at no load (tapped) that the blower's motor can give, or
@@ -23,6 +27,10 @@ pub struct Process {
     pub flame: f64,
     /// Whether flame stands in front of the sensor, and how well it is bathed (0 to 1).
     pub sensor_bathed: f64,
+    /// The pilot's flame, share of a good one's size; of a standing one, with its knob held in.
+    pub pilot: f64,
+    /// Whether water stands at the high-water switch of the condensate pump, and that switch is wired.
+    pub high_water: bool,
     /// Temperature at the main limit's disc, °F.
     pub limit_temperature: f64,
     /// Temperature at the rollout switch's disc, °F.

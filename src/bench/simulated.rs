@@ -128,9 +128,11 @@ impl<'a> Simulated<'a> {
         }
     }
 
-    fn plate(&self, of: Datum) -> Option<Truth> {
+    fn plate(&mut self, of: Datum) -> Option<Truth> {
         let Datum::Field(id) = of else { return None };
-        let printed = self.probes.plate[id.index()]?(&self.furnace.make)?;
+        let probe = self.probes.plate[id.index()]?;
+        let run = self.run.get_or_insert_with(|| self.furnace.run());
+        let printed = probe(&self.furnace, run)?;
         match (printed, &self.probes.library.plate[id].kind) {
             (Printed::Number(number), FieldKind::Number { .. }) => Some(Truth::Number(number)),
             (Printed::Word(word), FieldKind::Choices(choices)) => place(choices, word),

@@ -26,7 +26,9 @@ fn shows(name: &str, expected: &[Shows]) {
     let mut struck = 0;
     for seed in 0..60 {
         let make = Make::random(seed);
-        if !(fault.fits)(&make) {
+        // Behind a pilot the sequence is another, and what comes by way of a twin is cut off there: see `kinds`.
+        let other = make.pilot().is_some() || make.link().is_some();
+        if other || !(fault.fits)(&make) {
             continue;
         }
         struck += 1;

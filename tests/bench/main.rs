@@ -8,6 +8,7 @@
 
 mod electric;
 mod judge;
+mod kinds;
 mod practice;
 mod sound;
 mod thermal;

@@ -106,7 +106,8 @@ fn guided_practice_ends_at_any_furnace_and_costs_what_the_tree_costs_and_the_wro
     for setup in setups(Mode::Guided) {
         let Practised { debrief, state, .. } = practise(&library, setup, follows());
         assert!(
-            debrief.overlooked.is_empty() || debrief.outcome != Outcome::Right,
+            // Of two faults, the next call finds the other.
+            debrief.overlooked.is_empty() || debrief.outcome != Outcome::Right || debrief.truth.len() > 1,
             "{setup:?} {debrief:?}"
         );
         assert!(state.open.is_empty() && debrief.left_open.is_empty(), "{setup:?}");

@@ -3,7 +3,7 @@
 use proofwalk::bench::condition::Condition;
 use proofwalk::bench::furnace::{Furnace, Run};
 use proofwalk::bench::machine::{Machine, Truth};
-use proofwalk::bench::make::Make;
+use proofwalk::bench::make::{Make, Pilot};
 use proofwalk::bench::probe;
 use proofwalk::bench::simulated::{Probes, Simulated};
 use proofwalk::library::{Datum, Library};
@@ -79,7 +79,11 @@ fn sound_furnaces_measure_as_good_ones_do() {
     for furnace in furnaces() {
         let run = furnace.run();
         for (name, low, high) in good {
-            let value = reading(name, &furnace, &run).unwrap();
+            let Some(value) = reading(name, &furnace, &run) else {
+                // Over a standing pilot a thermocouple watches, and no rod.
+                assert_eq!(furnace.make.pilot(), Some(Pilot::Standing), "{name}");
+                continue;
+            };
             assert!(
                 (low..high).contains(&value),
                 "{name} {value} of {:?}",
@@ -151,7 +155,7 @@ fn signs_are_answered_in_the_librarys_own_words() {
             .collect()
     };
     for (index, fault) in proofwalk::bench::faults::all().enumerate() {
-        let Some(make) = (0..100).map(Make::random).find(|make| (fault.fits)(make)) else {
+        let Some(make) = (0..1_000).map(Make::random).find(|make| (fault.fits)(make)) else {
             panic!("no furnace can have {}", fault.name);
         };
         let mut condition = Condition::default();

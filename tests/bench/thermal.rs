@@ -4,6 +4,7 @@ use proofwalk::bench::condition::Condition;
 use proofwalk::bench::faults;
 use proofwalk::bench::furnace::{Furnace, Run};
 use proofwalk::bench::make::{Make, Taps};
+use proofwalk::bench::probe::{self, Printed};
 
 use crate::sound::{reading, sign};
 
@@ -28,6 +29,14 @@ impl Struck {
         value.unwrap_or_else(|| panic!("no {probe} of {self}"))
     }
 
+    /// What the plate says of the stage that is tested, in.w.c.
+    fn manifold(&self) -> f64 {
+        match probe::plate("manifold").unwrap()(&self.furnace, &self.run) {
+            Some(Printed::Number(manifold)) => manifold,
+            other => panic!("{other:?} of {self}"),
+        }
+    }
+
     fn below(&self, probe: &str, bound: f64) {
         let value = self.number(probe);
         assert!(value < bound, "{probe} {value}, not below {bound}, of {self}");
@@ -49,7 +58,10 @@ impl std::fmt::Display for Struck {
 fn struck(name: &'static str) -> impl Iterator<Item = Struck> {
     let fault = faults::all().find(|fault| fault.name == name).unwrap();
     let makes = (0..60).map(|seed| (seed, Make::random(seed)));
-    let mut some = makes.filter(|(_, make)| (fault.fits)(make)).peekable();
+    // A pilot's sequence is another: see `kinds`.
+    let mut some = makes
+        .filter(|(_, make)| make.pilot().is_none() && (fault.fits)(make))
+        .peekable();
     assert!(some.peek().is_some(), "no furnace can have {name}");
     some.map(move |(seed, make)| {
         let mut condition = Condition::default();
@@ -176,7 +188,7 @@ fn a_bad_valve_has_gas_before_it_and_none_behind_it() {
             struck.above(volts, 20.4);
             struck.above("inlet_pressure", struck.furnace.make.inlet_min);
             struck.below("inlet_pressure", struck.furnace.make.inlet_max);
-            struck.below("manifold_pressure", 0.5 * struck.furnace.make.manifold);
+            struck.below("manifold_pressure", 0.5 * struck.manifold());
         }
     }
     for struck in struck("valve_leaks_through") {
@@ -187,16 +199,16 @@ fn a_bad_valve_has_gas_before_it_and_none_behind_it() {
 #[test]
 fn a_wrong_set_regulator_shows_at_the_manifold() {
     for struck in struck("manifold_set_high") {
-        struck.above("manifold_pressure", 1.1 * struck.furnace.make.manifold);
+        struck.above("manifold_pressure", 1.1 * struck.manifold());
     }
     for struck in struck("manifold_set_low") {
-        let plate = struck.furnace.make.manifold;
+        let plate = struck.manifold();
         struck.below("manifold_pressure", 0.9 * plate);
         struck.above("manifold_pressure", 0.5 * plate);
     }
     for struck in struck("valve_vent_plugged") {
         struck.is("valve_vent", "plugged");
-        let share = struck.number("manifold_pressure") / struck.furnace.make.manifold;
+        let share = struck.number("manifold_pressure") / struck.manifold();
         // A supply of propane stands hardly above what its manifold needs, so that there is little to go up to.
         assert!(!(0.93..1.05).contains(&share), "{share} of {struck}");
     }
@@ -210,7 +222,7 @@ fn wrong_orifices_show_in_themselves_and_in_the_fire() {
             struck.is("orifices", "wrong_gas");
             // Where the first call has rolled out, the next one does not come to its trial.
             if struck.run.trial.is_some() {
-                struck.below("manifold_pressure", 1.1 * struck.furnace.make.manifold);
+                struck.below("manifold_pressure", 1.1 * struck.manifold());
             }
             assert_ne!(
                 sign("flame_shape", &struck.furnace, &struck.run),
@@ -221,7 +233,7 @@ fn wrong_orifices_show_in_themselves_and_in_the_fire() {
     }
     for struck in struck("natural_on_propane_orifices") {
         struck.is("orifices", "wrong_gas");
-        struck.above("manifold_pressure", 0.9 * struck.furnace.make.manifold);
+        struck.above("manifold_pressure", 0.9 * struck.manifold());
     }
     for name in ["orifices_drilled_out", "orifices_not_derated"] {
         struck(name).for_each(|struck| struck.is("orifices", "wrong_size"));
@@ -233,7 +245,7 @@ fn burners_show_what_keeps_the_flame_away() {
     for struck in struck("igniter_misplaced") {
         struck.is("burners", "igniter_misplaced");
         struck.is("flame_after_ignition", "none");
-        struck.above("manifold_pressure", 0.9 * struck.furnace.make.manifold);
+        struck.above("manifold_pressure", 0.9 * struck.manifold());
     }
     for struck in struck("carryover_bad") {
         struck.is("burners", "out_of_place");
@@ -267,6 +279,10 @@ fn little_air_shows_by_its_cause() {
         for struck in struck(name) {
             seen.iter().for_each(|(probe, value)| struck.is(probe, value));
             let plate = struck.furnace.make.static_max;
+            // On low the blower moves less, and less is lost on the way (fan laws).
+            if struck.run.is_tested_on_low() {
+                continue;
+            }
             assert!(
                 external(&struck) > plate,
                 "{} over {plate} of {struck}",
@@ -283,6 +299,10 @@ fn little_air_shows_by_its_cause() {
     for (name, probe, value) in weak {
         for struck in struck(name) {
             struck.is(probe, value);
+            // What little air low fire asks for, a motor that holds its airflow may still move.
+            if struck.furnace.make.staging().is_some() {
+                continue;
+            }
             struck.is("blower", "weak");
             let plate = struck.furnace.make.static_max;
             assert!(
@@ -328,7 +348,10 @@ fn a_crack_lets_house_air_in() {
     for struck in struck("exchanger_cracked") {
         let shift = reading("oxygen_shift", &struck.furnace, &struck.run);
         if let Some(shift) = shift.filter(|_| struck.furnace.condition.thermal.flue.cracked > 0.4) {
-            assert!(shift > 0.1, "{shift} of {struck}");
+            // What presses it through is the blower's static, which goes with the square of the flow (fan laws), and on low
+            // that is less.
+            let least = 0.1 * struck.furnace.make.low_fire().powi(2);
+            assert!(shift > least, "{shift} of {struck}");
         }
         assert_ne!(
             sign("exchanger_look", &struck.furnace, &struck.run),

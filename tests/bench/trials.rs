@@ -146,3 +146,12 @@ fn a_fault_that_fits_no_furnace_has_no_call() {
     assert_eq!(all.sum().calls, 0);
     assert_eq!(all.by_fault[0].1.shown, []);
 }
+
+/// A verdict that is called by a fault's own name is true of it.
+#[test]
+fn a_fault_that_the_library_knows_by_name_may_be_called_by_it() {
+    let library = with(None);
+    for fault in faults::all().filter(|fault| library.faults.find(fault.name).is_some()) {
+        assert!(fault.verdicts.contains(&fault.name), "{}", fault.name);
+    }
+}

@@ -82,9 +82,10 @@ pub struct CallVolts {
 
 impl Call {
     /// The voltages at this control voltage; `wanted` whether the thermostat is set to call, `batteries` whether it lives
-    /// on its own.
-    pub fn volts(&self, control: f64, wanted: bool, batteries: bool) -> CallVolts {
-        let fed = if self.interlock.is_some() { 0.0 } else { control };
+    /// on its own, `high_water` whether a pump's float switch in R is lifted.
+    pub fn volts(&self, control: f64, wanted: bool, batteries: bool, high_water: bool) -> CallVolts {
+        let open = self.interlock.is_some() || high_water;
+        let fed = if open { 0.0 } else { control };
         let broken = self.r_ohms >= OPEN;
         // Under the load that is put across it a bad joint shows, and the ghost on a broken wire is all but gone.
         let base = match broken {
@@ -118,7 +119,7 @@ impl Call {
             board,
             base,
             r_to_w,
-            interlock: if self.interlock.is_some() { control } else { 0.0 },
+            interlock: if open { control } else { 0.0 },
             awake: powered,
         }
     }
@@ -129,14 +130,14 @@ mod tests {
     use super::*;
 
     fn volts(call: &Call) -> CallVolts {
-        call.volts(24.0, true, false)
+        call.volts(24.0, true, false, false)
     }
 
     #[test]
     fn a_call_arrives_and_none_is_none() {
         let calling = volts(&Call::default());
         assert!(calling.board > 23.0 && calling.r_to_w < 0.1 && calling.awake);
-        let resting = Call::default().volts(24.0, false, false);
+        let resting = Call::default().volts(24.0, false, false, false);
         assert!(resting.board == 0.0 && resting.r_to_w > 23.0);
     }
 

@@ -45,7 +45,7 @@ const LIMIT_DIFFERENTIAL: f64 = 30.0;
 const ROLLOUT_OPENS: f64 = 250.0;
 
 /// A pressure switch opens at this share of what closes it, common practice: 0.05 to 0.15 in.w.c. below.
-const SWITCH_OPENS: f64 = 0.88;
+pub(super) const SWITCH_OPENS: f64 = 0.88;
 
 /// What the board's inputs draw, Ω.
 const INPUT: f64 = 1000.0;
@@ -147,6 +147,8 @@ pub struct Marks {
     pub limit_opens: f64,
     /// Draft at which the pressure switch closes, in.w.c.
     pub switch_closes: f64,
+    /// Draft at which that of the second stage closes, in.w.c.
+    pub high_switch_closes: f64,
 }
 
 #[cfg(test)]
@@ -156,6 +158,7 @@ mod tests {
     const MARKS: Marks = Marks {
         limit_opens: 160.0,
         switch_closes: 0.6,
+        high_switch_closes: 1.2,
     };
 
     fn sensed(mut contacts: Contacts, switch: &Switch, limit: f64, draft: f64) -> Contacts {

@@ -9,6 +9,9 @@ pub use super::line::{Feed, Ground, Line};
 pub use super::motor::Motor;
 pub use super::outputs::Board;
 pub use super::sensing::Sensing;
+pub use super::stages::Stages;
+pub use super::thermocouple::Thermocouple;
+pub use super::twin::Twin;
 
 /// The electric condition of a furnace; the default is one in order.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -35,4 +38,10 @@ pub struct Electric {
     pub inducer: Motor,
     /// The blower's motor.
     pub blower: Motor,
+    /// The second stage.
+    pub stages: Stages,
+    /// A standing pilot's thermocouple and its magnet.
+    pub thermocouple: Thermocouple,
+    /// What joins it to a twin.
+    pub twin: Twin,
 }

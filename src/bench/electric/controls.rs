@@ -1,7 +1,7 @@
 //! The electric half in motion: a step of time from what is sensed to what is driven.
 
 use super::blower::{BlowerVolts, Relay};
-use super::call::CALLED;
+use super::call::{CALLED, CallVolts};
 use super::chain::Contacts;
 use super::condition::Electric;
 use super::control::Latches;
@@ -10,9 +10,10 @@ use super::motor::{STALLED, STARTING};
 use super::outputs::Output;
 use super::sequence::{Phase, Seen, Sequence, Told};
 use super::sound::Sound;
+use super::thermocouple::Held;
 use super::volts::{Latched, Volts};
 use super::wire::OPEN;
-use crate::bench::make::{Blower, Make};
+use crate::bench::make::{Blower, Make, Pilot};
 use crate::bench::process::{Drive, Process};
 
 /// A board on less control voltage than this lets its relays go, V.
@@ -38,6 +39,7 @@ pub struct Controls<'a> {
     sound: Sound,
     sequence: Sequence,
     contacts: Contacts,
+    high_closed: bool,
     latches: Latches,
     volts: Volts,
     told: Told,
@@ -68,8 +70,9 @@ impl<'a> Controls<'a> {
             make,
             condition,
             sound,
-            sequence: Sequence::new(timings, sound.flame_seen),
+            sequence: Sequence::new(timings, sound.flame_seen, make.pilot()),
             contacts,
+            high_closed: false,
             latches,
             volts: Volts::default(),
             told: Told::default(),
@@ -136,7 +139,8 @@ impl<'a> Controls<'a> {
             self.make.fuse,
             &mut self.latches,
         );
-        let call = condition.call.volts(control.board, wanted, sound.batteries);
+        let call = self.call(control.board, wanted, process.high_water);
+        let second = self.second_call(call.board);
         self.contacts.sense(
             &condition.chain,
             &condition.switch,
@@ -147,12 +151,17 @@ impl<'a> Controls<'a> {
         );
         let chain = (self.contacts).volts(&condition.chain, &condition.switch, control.board, load);
         let flame_current = self.flame_current(process, &line);
+        let thermocouple = match self.make.pilot() {
+            Some(Pilot::Standing) => condition.thermocouple.in_flame(process.pilot),
+            _ => Held::default(),
+        };
         let seen = Seen {
             powered: control.board >= BROWN_OUT,
             call: call.board >= CALLED,
             limits: chain.limits_seen,
             switch: chain.switch_seen,
-            flame: self.flame_seen(flame_current),
+            flame: self.flame_seen(flame_current, thermocouple.holds),
+            second: second.is_some_and(|(_, asked)| asked),
         };
         self.resets += u32::from(self.powered && !seen.powered);
         self.powered = seen.powered;
@@ -164,10 +173,12 @@ impl<'a> Controls<'a> {
             chain,
             flame_current,
             bathed: process.sensor_bathed,
+            thermocouple,
             starting: self.starting,
             ..self.volts
         };
         self.switch_on(flow, relay);
+        self.second_stage(second.map_or(0.0, |(volts, _)| volts), process.switch_draft);
         self.protect_blower(seconds);
         self.burnt = if process.flame > 0.0 {
             self.burnt + seconds
@@ -176,6 +187,34 @@ impl<'a> Controls<'a> {
         };
         self.load_for_next();
         self.drive()
+    }
+
+    /// The call as it comes to the board: to one of two twins by way of the other.
+    fn call(&self, control: f64, wanted: bool, high_water: bool) -> CallVolts {
+        let Self { condition, sound, .. } = *self;
+        let call = (condition.call).volts(control, wanted, sound.batteries, high_water);
+        let passes = self.make.link().is_none_or(|link| condition.twin.passes(link));
+        match passes {
+            true => call,
+            false => CallVolts { board: 0.0, ..call },
+        }
+    }
+
+    /// W2 at the board, and whether high fire is asked for; none with one stage.
+    fn second_call(&self, first: f64) -> Option<(f64, bool)> {
+        let staging = self.make.staging()?;
+        let stages = &self.condition.stages;
+        let call = stages.call(staging, first);
+        Some((call, stages.is_asked(staging, call)))
+    }
+
+    fn second_stage(&mut self, call: f64, draft: f64) {
+        if self.make.staging().is_none() {
+            return;
+        }
+        let stages = &self.condition.stages;
+        self.high_closed = stages.closed(self.sound.marks.high_switch_closes, draft, self.high_closed);
+        self.volts.stage = stages.volts(call, self.told.high, self.volts.valve_pin, self.high_closed);
     }
 
     fn valve_relay(&self) -> bool {
@@ -192,15 +231,20 @@ impl<'a> Controls<'a> {
     }
 
     fn flame_current(&self, process: &Process, line: &LineVolts) -> f64 {
+        let standing = self.make.pilot() == Some(Pilot::Standing);
         let driven = line.board > 0.0 && !self.condition.board.no_sensing;
-        if !driven {
+        if standing || !driven {
             return 0.0;
         }
         let returned = self.condition.line.flame_return();
         (self.condition.sensing).current(self.sound.flame_current, process.sensor_bathed, returned)
     }
 
-    fn flame_seen(&self, current: f64) -> f64 {
+    /// What the board takes for a flame; over a standing pilot it knows none but the one that the thermocouple holds.
+    fn flame_seen(&self, current: f64, held: bool) -> f64 {
+        if self.make.pilot() == Some(Pilot::Standing) {
+            return if held { 2.0 * self.sound.flame_seen } else { 0.0 };
+        }
         match (self.condition.board.deaf, self.condition.board.sees_things) {
             (true, _) => 0.0,
             (false, true) => current + 2.0 * self.sound.flame_seen,
@@ -303,15 +347,30 @@ impl<'a> Controls<'a> {
             self.told.blower,
         ];
         let relays = told.into_iter().filter(|on| *on).count();
-        relays as f64 * RELAY + 1.0 / valve_load
+        let second = match self.volts.stage.valve > 0.0 {
+            true => 1.0 / self.sound.coil_ohms,
+            false => 0.0,
+        };
+        relays as f64 * RELAY + 1.0 / valve_load + second
     }
 
     fn drive(&self) -> Drive {
+        let stage = &self.volts.stage;
+        let full_speed = stage.told && !self.condition.stages.speed_stays_low;
+        let low = self.make.low_fire();
         Drive {
-            inducer: self.volts.inducer_turns,
+            inducer: self.volts.inducer_turns * if full_speed { 1.0 } else { self.make.low_speed() },
             valve_fed: self.pulled,
+            high_fed: self.condition.coil.pulled(stage.valve, stage.valve > 0.0),
+            pilot_fed: self.told.pilot || self.volts.thermocouple.holds,
             igniting: self.volts.glow.lights,
-            blower: self.volts.blower.turns,
+            blower: self.volts.blower.turns
+                * match (stage.told, self.make.blower) {
+                    (true, _) => 1.0,
+                    (false, Blower::Tapped | Blower::ConstantAirflow) => low,
+                    // Airflow goes with the root of the torque.
+                    (false, Blower::ConstantTorque) => low * low,
+                },
         }
     }
 }

@@ -15,6 +15,9 @@ pub mod probe;
 mod sensing;
 mod sequence;
 mod sound;
+mod stages;
+mod thermocouple;
+mod twin;
 mod volts;
 mod wire;
 
@@ -29,5 +32,7 @@ pub use motor::{SLIP, capacitor_for, speed_to_slip};
 pub use outputs::Output;
 pub use sequence::Phase;
 pub use sound::Sound;
+pub use stages::StageVolts;
+pub use thermocouple::Held;
 pub use volts::{Latched, Volts};
 pub use wire::{OPEN, shown};

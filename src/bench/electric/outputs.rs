@@ -1,6 +1,7 @@
 //! The control board: its outputs, its timings, and what goes wrong with either.
 
 use crate::bench::dice::Dice;
+use crate::bench::make::Make;
 
 /// What is wrong with the board.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -81,14 +82,16 @@ pub struct Timings {
     pub postpurge: f64,
     /// Tries before it locks out.
     pub tries: u8,
+    /// From the proved flame to high fire, where that is called; infinite with one stage.
+    pub high_after: f64,
 }
 
 impl Timings {
     /// Timings of one kind of board.
-    pub fn drawn(dice: &mut Dice, spark: bool) -> Self {
+    pub fn drawn(dice: &mut Dice, make: &Make) -> Self {
         Self {
             prepurge: dice.one_of([15.0, 20.0, 30.0]),
-            warm_up: if spark {
+            warm_up: if make.spark {
                 0.0
             } else {
                 dice.one_of([17.0, 20.0, 30.0])
@@ -99,6 +102,7 @@ impl Timings {
             blower_off: dice.one_of([90.0, 100.0, 120.0, 180.0]),
             postpurge: dice.one_of([5.0, 15.0, 30.0]),
             tries: dice.one_of([3, 4, 5]),
+            high_after: make.staging().map_or(f64::INFINITY, |staging| staging.after),
         }
     }
 }

@@ -2,9 +2,12 @@
 //!
 //! Call → limits closed and pressure switch open → inducer → switch closes → prepurge → igniter → gas → flame → blower. A flame
 //! that is not seen, or is lost, is tried again a few times; then it locks out. An open limit stops the gas and keeps inducer
-//! and blower running. Common practice for furnaces with induced draft and one stage.
+//! and blower running. With two stages it lights on low and goes high when it has burned there for long enough and is asked. With
+//! a pilot lit on call, the spark stays on until the pilot is proved, and only then the burners get gas; over a standing pilot they
+//! get it at once. Common practice for furnaces with induced draft.
 
 use super::outputs::Timings;
+use crate::bench::make::Pilot;
 
 /// What the board sees.
 #[derive(Clone, Copy, Debug, Default)]
@@ -17,8 +20,10 @@ pub struct Seen {
     pub limits: bool,
     /// The pressure switch is closed.
     pub switch: bool,
-    /// Flame current at its input, µA.
+    /// Flame current at its input, µA; of a pilot, where that is what it watches.
     pub flame: f64,
+    /// High fire is asked for.
+    pub second: bool,
 }
 
 /// What it tells its relays.
@@ -32,6 +37,10 @@ pub struct Told {
     pub valve: bool,
     /// Blower.
     pub blower: bool,
+    /// The pilot's gas, where a pilot is lit on call.
+    pub pilot: bool,
+    /// High fire.
+    pub high: bool,
 }
 
 /// Where it stands in its sequence.
@@ -68,6 +77,9 @@ const UNCALLED: f64 = 0.5;
 /// Seconds without flame until a board takes it for lost; standards ask for some 2 at most, by memory.
 const LOST: f64 = 1.0;
 
+/// Seconds for which a pilot may be sparked at before it is given up; modules have some 15 to 90 (common practice).
+const PILOT_TRIAL: f64 = 60.0;
+
 /// Seconds of a proved flame after which earlier tries no longer count.
 const FORGIVEN: f64 = 60.0;
 
@@ -76,6 +88,7 @@ const FORGIVEN: f64 = 60.0;
 pub struct Sequence {
     timings: Timings,
     flame_seen: f64,
+    pilot: Option<Pilot>,
     phase: Phase,
     elapsed: f64,
     tries: u8,
@@ -86,10 +99,11 @@ pub struct Sequence {
 
 impl Sequence {
     /// At rest; flame is seen from this current on, µA.
-    pub fn new(timings: Timings, flame_seen: f64) -> Self {
+    pub fn new(timings: Timings, flame_seen: f64, pilot: Option<Pilot>) -> Self {
         Self {
             timings,
             flame_seen,
+            pilot,
             phase: Phase::Idle,
             elapsed: 0.0,
             tries: 0,
@@ -112,8 +126,7 @@ impl Sequence {
     /// Goes on by some seconds with what it sees.
     pub fn step(&mut self, seen: &Seen, seconds: f64) -> Told {
         if !seen.powered {
-            let (timings, flame_seen) = (self.timings, self.flame_seen);
-            *self = Self::new(timings, flame_seen);
+            *self = Self::new(self.timings, self.flame_seen, self.pilot);
             return Told::default();
         }
         self.elapsed += seconds;
@@ -125,9 +138,30 @@ impl Sequence {
         self.time_blower(seconds);
         Told {
             inducer: !matches!(self.phase, Phase::Idle | Phase::Lockout),
-            igniter: matches!(self.phase, Phase::WarmUp | Phase::Trial),
+            igniter: self.lights(),
             valve: matches!(self.phase, Phase::Trial | Phase::Heat),
             blower: self.blower,
+            pilot: self.pilot == Some(Pilot::OnCall)
+                && matches!(self.phase, Phase::WarmUp | Phase::Trial | Phase::Heat),
+            high: self.phase == Phase::Heat && seen.second && self.elapsed >= self.timings.high_after,
+        }
+    }
+
+    /// Whether what lights the gas is on: at a pilot, until it is proved.
+    fn lights(&self) -> bool {
+        match self.pilot {
+            None => matches!(self.phase, Phase::WarmUp | Phase::Trial),
+            Some(Pilot::OnCall) => self.phase == Phase::WarmUp,
+            Some(Pilot::Standing) => false,
+        }
+    }
+
+    /// How a pilot's proving goes on.
+    fn prove_pilot(&mut self, pilot: Pilot, flame: f64) -> Option<Phase> {
+        match pilot {
+            Pilot::Standing => Some(Phase::Trial),
+            Pilot::OnCall if flame >= self.flame_seen => Some(Phase::Trial),
+            Pilot::OnCall => (self.elapsed >= PILOT_TRIAL).then(|| self.again()),
         }
     }
 
@@ -152,10 +186,17 @@ impl Sequence {
             Phase::Interpurge => over(self.timings.interpurge).then_some(Phase::Draft),
             Phase::Draft => seen.switch.then_some(Phase::Prepurge),
             _ if !seen.switch => Some(Phase::Draft),
-            Phase::Prepurge => over(self.timings.prepurge).then_some(Phase::WarmUp),
-            Phase::WarmUp if !over(self.timings.warm_up) => None,
-            Phase::WarmUp if seen.flame >= UNCALLED => Some(Phase::Uncalled),
-            Phase::WarmUp => Some(Phase::Trial),
+            Phase::Prepurge => over(self.timings.prepurge).then_some(match self.pilot {
+                // The first spark makes a flame current that is asked for, so it is looked for before.
+                Some(Pilot::OnCall) if seen.flame >= UNCALLED => Phase::Uncalled,
+                _ => Phase::WarmUp,
+            }),
+            Phase::WarmUp => match self.pilot {
+                Some(pilot) => self.prove_pilot(pilot, seen.flame),
+                None if !over(self.timings.warm_up) => None,
+                None if seen.flame >= UNCALLED => Some(Phase::Uncalled),
+                None => Some(Phase::Trial),
+            },
             Phase::Uncalled => (seen.flame < UNCALLED).then_some(Phase::Prepurge),
             Phase::Trial if !over(self.timings.trial) => None,
             Phase::Trial if seen.flame >= self.flame_seen => Some(Phase::Heat),

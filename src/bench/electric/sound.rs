@@ -9,6 +9,10 @@ use crate::bench::make::Make;
 /// Sets the dice of the electric half apart from others that are thrown for the same furnace.
 const ELECTRIC: u64 = 0xe1ec;
 
+/// How far the second stage's switch is set above the first one's, times what the square of the speed makes of the draft: far
+/// enough that low speed does not close it.
+const ABOVE: f64 = 1.2;
+
 /// What sound parts of this furnace have; the ranges are common practice.
 #[derive(Clone, Copy, Debug)]
 pub struct Sound {
@@ -53,11 +57,16 @@ impl Sound {
     pub fn of(make: &Make) -> Self {
         let mut dice = Dice::of(&[ELECTRIC, make.seed]);
         let (least, most) = (make.igniter_ohm_min, make.igniter_ohm_max);
+        let marks = |limit: f64, switch: f64| Marks {
+            limit_opens: make.limit_opens + limit,
+            switch_closes: make.switch_set_point * (1.0 + switch),
+            high_switch_closes: make.switch_set_point * (1.0 + switch) * ABOVE / make.low_speed().powi(2),
+        };
         Self {
             source: dice.between(117.0, 124.0),
             stray: dice.between(0.35, 0.65),
             batteries: dice.chance(0.3),
-            timings: Timings::drawn(&mut dice, make.spark),
+            timings: Timings::drawn(&mut dice, make),
             flame_seen: dice.between(0.7, 1.0),
             flame_current: dice.between(2.8, 5.5),
             sensing_volts: dice.between(75.0, 115.0),
@@ -67,10 +76,7 @@ impl Sound {
                 amps: make.igniter_amps,
                 cold_ohms: dice.between(least + 0.15 * (most - least), most - 0.3 * (most - least)),
             },
-            marks: Marks {
-                limit_opens: make.limit_opens + dice.between(-4.0, 4.0),
-                switch_closes: make.switch_set_point * (1.0 + dice.between(-0.03, 0.03)),
-            },
+            marks: marks(dice.between(-4.0, 4.0), dice.between(-0.03, 0.03)),
             inducer_amps: dice.between(0.8, 1.6),
             inducer_ohms: dice.between(9.0, 40.0),
             capacitor: dice.between(0.975, 1.025),

@@ -6,6 +6,8 @@ use super::chain::ChainVolts;
 use super::control::{ControlVolts, Latches};
 use super::ignition::Glow;
 use super::line::LineVolts;
+use super::stages::StageVolts;
+use super::thermocouple::Held;
 
 /// Everything electric that a probe could show at an instant.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -32,6 +34,10 @@ pub struct Volts {
     pub valve_pin: f64,
     /// At the valve's terminals.
     pub valve: f64,
+    /// The second stage.
+    pub stage: StageVolts,
+    /// A standing pilot's thermocouple.
+    pub thermocouple: Held,
     /// Blower.
     pub blower: BlowerVolts,
     /// Flame current in the sensor's lead, µA.

@@ -65,6 +65,10 @@ pub struct Run {
     pub burned: f64,
     /// Two minutes of flame, or the last moment of a flame that burned shorter.
     pub two_minutes: Option<Moment>,
+    /// The last moment on low fire, of a furnace with two stages.
+    pub low: Option<Moment>,
+    /// The largest flame of the pilot, share of a good one's; of a standing one, with its knob held in.
+    pub pilot: f64,
     /// Just before the blower started, with a flame.
     pub before_blower: Option<Moment>,
     /// Half a minute after it started.
@@ -130,5 +134,13 @@ impl Run {
     pub fn fire_moment(&self) -> Option<&Moment> {
         let dropout = self.dropout.as_ref().map(|dropout| &dropout.moment);
         dropout.or(self.steady.as_ref()).or(self.two_minutes.as_ref())
+    }
+
+    /// Whether the fire that is tested is low fire: a flame that never came, or was lost before the furnace went high.
+    pub fn is_tested_on_low(&self) -> bool {
+        match self.dropout {
+            Some(dropout) => dropout.moment.volts.stage.valve == 0.0,
+            None => self.lit == 0.0,
+        }
     }
 }

@@ -55,6 +55,8 @@ impl Watch {
                 lit: 0.0,
                 burned: 0.0,
                 two_minutes: None,
+                low: None,
+                pilot: 0.0,
                 before_blower: None,
                 after_blower: None,
                 steady: None,
@@ -121,6 +123,7 @@ impl Watch {
             return false;
         }
         self.run.whole.note(volts);
+        self.run.pilot = self.run.pilot.max(shown.pilot);
         self.waited = if self.still_waits(controls) {
             self.waited + seconds
         } else {
@@ -213,6 +216,11 @@ impl Watch {
         self.spread_ago = if spreads { 0.0 } else { self.spread_ago + seconds };
         self.run.lit = self.run.lit.max(process.flame);
         self.run.burned += seconds;
+        if !volts.stage.told {
+            self.run.low = Some(self.now);
+        } else if !last.volts.stage.told {
+            self.still = 0.0;
+        }
         self.blower(seconds);
         if self.run.burned <= TWO_MINUTES {
             self.run.two_minutes = Some(self.now);

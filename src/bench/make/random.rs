@@ -1,7 +1,10 @@
 //! Furnaces as they might stand in any basement: drawn at random, each of them consistent in itself.
 
-use super::{Blower, Make, Taps};
+use super::{Blower, Kind, Make, Taps};
 use crate::bench::dice::Dice;
+
+/// Sets the dice of kind and drain apart: a kind more changes no plate.
+const MORE: u64 = 0x51d;
 
 impl Make {
     /// A furnace drawn by a seed. Its plate hangs together as a maker's does: pressures go with the gas, the limit lies above
@@ -52,7 +55,8 @@ impl Make {
         };
         let (igniter_volts, igniter_ohm_min, igniter_ohm_max, igniter_amps) = igniter(&mut dice);
         let (blower_uf, blower_amps) = motor(&mut dice, input);
-        Self {
+        let one_stage = Self {
+            kind: Kind::OneStage,
             propane,
             condensing,
             input,
@@ -81,7 +85,20 @@ impl Make {
             blower_uf,
             blower_amps,
             fuse: dice.chance(0.85),
+            condensate_pump: false,
             seed: dice.whole(),
+        };
+        one_stage.with_kind_and_drain()
+    }
+
+    fn with_kind_and_drain(self) -> Self {
+        let mut dice = Dice::of(&[MORE, self.seed]);
+        let kind = Kind::drawn(&mut dice, self.condensing, self.manifold);
+        Self {
+            kind,
+            spark: self.spark || matches!(kind, Kind::Pilot(_)),
+            condensate_pump: self.condensing && dice.chance(0.25),
+            ..self
         }
     }
 }

@@ -19,6 +19,8 @@ pub struct Thermal {
     pub air: Air,
     /// The room the furnace stands in.
     pub room: Room,
+    /// The condensate pump.
+    pub pump: Pump,
 }
 
 /// What can be wrong with the gas before the orifices.
@@ -46,6 +48,12 @@ pub struct Gas {
     pub regulator: f64,
     /// Share by which a plugged vent or a hose on the wrong port misleads the regulator, above or below.
     pub reference: f64,
+    /// Share by which the regulator's low stage is set above (below: negative) its own figure.
+    pub low_regulator: f64,
+    /// The valve's second stage does not open though it is fed.
+    pub high_stuck: bool,
+    /// Share of the pilot's orifice or tube that is clogged.
+    pub pilot_clogged: f64,
     /// What comes out of the pipe is the other gas than the plate's.
     pub other_gas: bool,
 }
@@ -184,4 +192,19 @@ pub struct Room {
     pub negative: f64,
     /// Share of another appliance's flue gas that spills.
     pub spills: f64,
+}
+
+/// What can be wrong with the condensate pump.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Pump {
+    /// Its float sticks or its motor is dead.
+    pub dead: bool,
+    /// Its outlet is dead, or it is unplugged.
+    pub unfed: bool,
+    /// Share of its discharge line that is plugged or frozen.
+    pub line_plugged: f64,
+    /// Its high-water switch is not wired.
+    pub unwired: bool,
+    /// It or its hose drips.
+    pub leaks: bool,
 }

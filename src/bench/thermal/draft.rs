@@ -128,14 +128,15 @@ impl Draft {
     }
 }
 
-/// What the switch would come to see, cold and at steady fire, in.w.c.; hoses and water are not looked at.
+/// What the switch would come to see, cold and at steady fire, in.w.c., of two stages on low; hoses and water are not looked at.
 pub fn draft_of(make: &Make, thermal: &Thermal) -> (f64, f64) {
     let Thermal {
         flue, inducer, room, ..
     } = thermal;
     let mut draft = Draft::new(make, flue, inducer, room);
-    let cold = draft.step(1.0, 0.0, 0.0, 1.0).at_ports;
-    (cold, draft.step(1.0, 1.0, 0.0, 100.0 * WARMS).at_ports)
+    let (speed, fire) = (make.low_speed(), make.low_fire());
+    let cold = draft.step(speed, 0.0, 0.0, 1.0).at_ports;
+    (cold, draft.step(speed, fire, 0.0, 100.0 * WARMS).at_ports)
 }
 
 /// What a warm metal vent draws by itself, in.w.c.

@@ -4,7 +4,8 @@
 //!
 //! Flow through an orifice goes with the square root of the pressure before it, so heat does too. What pipe, supply
 //! regulator and valve seat lose goes with the square of the flow, so with the manifold pressure itself; both together give
-//! the manifold pressure without a search: `manifold = min(set, supply / (1 + losses at full flow / plate's manifold))`.
+//! the manifold pressure without a search: `manifold = min(set, supply / (1 + losses at full flow / plate's manifold))`. A valve of two
+//! stages has a regulator for each.
 //!
 //! # References
 //!
@@ -36,6 +37,8 @@ pub struct GasTrain {
     shut: bool,
     rest: f64,
     set: f64,
+    low_set: f64,
+    high_stuck: bool,
     plate: f64,
     /// Lost in pipe and supply regulator, and in the valve, for each in.w.c. of manifold pressure.
     pipe_loss: f64,
@@ -51,6 +54,7 @@ pub struct GasTrain {
     held: f64,
     ice: f64,
     fed_for: f64,
+    was_high: bool,
     air_left: f64,
     now: GasFlow,
 }
@@ -77,11 +81,17 @@ impl GasTrain {
         let loses = orifices.loses / make.manifold;
         let open = 1.0 - gas.valve_stuck;
         let beyond = (rest - make.inlet_max).max(0.0);
-        let misled = (1.0 + gas.regulator) * (1.0 + gas.reference) * (1.0 + FOLLOWS * beyond);
+        let misled =
+            (1.0 + gas.reference) * (1.0 + FOLLOWS * beyond) * spread(make.seed, Own::Regulator, 0.97, 1.03);
+        let set = make.manifold * (1.0 + gas.regulator) * misled;
         Self {
             shut: gas.shut != Shut::Open,
             rest,
-            set: make.manifold * misled * spread(make.seed, Own::Regulator, 0.97, 1.03),
+            set,
+            low_set: make.staging().map_or(set, |staging| {
+                staging.low_manifold * (1.0 + gas.low_regulator) * misled
+            }),
+            high_stuck: gas.high_stuck,
             plate: make.manifold,
             pipe_loss: (spread(make.seed, Own::PipeLoss, 0.15, 0.35) + gas.supply_drop) * loses,
             valve_loss: spread(make.seed, Own::SeatLoss, 0.4, 0.8) * loses / (open * open).max(1e-6),
@@ -94,6 +104,7 @@ impl GasTrain {
             held: 1.0,
             ice: 0.0,
             fed_for: 0.0,
+            was_high: false,
             air_left: gas.air_in_line,
             now: GasFlow {
                 inlet: rest,
@@ -112,8 +123,15 @@ impl GasTrain {
         }
     }
 
-    /// Goes on by some seconds.
-    pub fn step(&mut self, fed: bool, seconds: f64) -> GasFlow {
+    /// Goes on by some seconds, fed or not, and fed on the second stage too or not.
+    pub fn step(&mut self, fed: bool, high: bool, seconds: f64) -> GasFlow {
+        let high = high && !self.high_stuck;
+        let set = if high { self.set } else { self.low_set };
+        // A gauge is read on one stage or on the other.
+        if high != self.was_high {
+            self.fed_for = 0.0;
+        }
+        self.was_high = high;
         let open = fed && self.opens && !self.shut;
         self.warm = towards(self.warm, f64::from(u8::from(fed)), seconds, VALVE_WARMS);
         let holds = self.lets_go == 0.0 || self.warm < 1.0 - self.lets_go;
@@ -125,7 +143,7 @@ impl GasTrain {
         let supply = self.rest * (1.0 - self.icing * self.ice);
         let manifold = if open {
             let full = supply / (1.0 + self.pipe_loss + self.valve_loss);
-            full.min(self.set) * self.held * self.held
+            full.min(set) * self.held * self.held
         } else if self.shut {
             0.0
         } else {

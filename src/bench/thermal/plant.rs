@@ -9,6 +9,8 @@ use super::flame::{Burns, Fed, Flame};
 use super::gas::GasTrain;
 use super::heat::{Heat, kept, towards};
 use super::orifices::Orifices;
+use super::pilot::PilotBurner;
+use super::pump::Pump;
 use super::room::Surroundings;
 use super::shown::Shown;
 use super::switch::Carried;
@@ -35,6 +37,8 @@ pub struct Plant {
     draft: Draft,
     carried: Carried,
     water: Water,
+    pump: Pump,
+    pilot: PilotBurner,
     surroundings: Surroundings,
     flame: Flame,
     house: House,
@@ -61,14 +65,17 @@ impl Plant {
             hoses,
             air,
             room,
+            pump,
         } = condition;
         let orifices = Orifices::new(make, gas, burners);
-        let gas = GasTrain::new(make, gas, &orifices);
+        let train = GasTrain::new(make, gas, &orifices);
         let house = House::new(make, orifices.rated * make.efficiency, air);
         Self {
             draft: Draft::new(make, flue, inducer, room),
             carried: Carried::new(hoses, inducer),
             water: Water::new(make, flue),
+            pump: Pump::new(make, flue, pump),
+            pilot: PilotBurner::new(make, gas, train.at_rest()),
             surroundings: Surroundings::new(make, flue, room),
             flame: Flame::new(make, burners, orifices.fuel, orifices.rated),
             heat: Heat::new(make, house.made_for, house.carries, air),
@@ -81,8 +88,8 @@ impl Plant {
             co_before: 0.0,
             burns: Burns::default(),
             shown: Shown {
-                inlet: gas.at_rest(),
-                inlet_lowest: gas.at_rest(),
+                inlet: train.at_rest(),
+                inlet_lowest: train.at_rest(),
                 return_air: make.indoor,
                 supply_air: make.indoor,
                 limit: make.indoor,
@@ -90,7 +97,7 @@ impl Plant {
                 exchanger: make.indoor,
                 ..Shown::default()
             },
-            gas,
+            gas: train,
             house,
         }
     }
@@ -101,7 +108,10 @@ impl Plant {
         let water = self.water.step(fire, seconds);
         let drawn = self.draft.step(drive.inducer, fire, water, seconds);
         let moved = self.house.moves(drive.blower);
-        let flow = self.gas.step(drive.valve_fed, seconds);
+        let high_water = self.pump.step(fire, seconds);
+        let pilot = self.pilot.step(drive);
+        let fed = drive.valve_fed && self.pilot.lets_gas();
+        let flow = self.gas.step(fed, drive.high_fed, seconds);
         // House air is pressed through a crack by the blower, and drawn through it by the inducer.
         let through = self.cracked * (moved.supply_static + 0.25 * drawn.suction).max(0.0).sqrt();
         let fed = Fed {
@@ -112,7 +122,7 @@ impl Plant {
             flue_gas: self.surroundings.step(self.burns.lit > 0.0, seconds),
             house_air: through.min(0.6),
             leak: drawn.leak,
-            igniting: drive.igniting,
+            igniting: self.pilot.lights(drive.igniting),
         };
         let burns = self.flame.step(&fed, seconds);
         let kept = burns.heat * kept(self.efficiency, burns.air);
@@ -156,9 +166,11 @@ impl Plant {
             rollout,
             exchanger: temperatures.exchanger,
             water,
+            pilot,
+            runs_over: self.pump.runs_over(),
             room_co: self.surroundings.co(&burns),
         };
-        self.sensed(felt)
+        self.sensed(felt, high_water)
     }
 
     /// What could be seen and measured of it now.
@@ -167,12 +179,14 @@ impl Plant {
     }
 
     /// What the electric half senses, where the switch feels so much draft, in.w.c.
-    fn sensed(&self, felt: f64) -> Process {
+    fn sensed(&self, felt: f64, high_water: bool) -> Process {
         let swing = (self.turning_for * TAU / PULSE).sin();
         Process {
             switch_draft: felt * (1.0 + self.shown.draft_wavers * swing),
             flame: self.shown.flame,
-            sensor_bathed: self.burns.bathed,
+            sensor_bathed: self.pilot.bathes(self.burns.bathed),
+            pilot: self.shown.pilot,
+            high_water,
             limit_temperature: self.shown.limit,
             rollout_temperature: self.shown.rollout,
             return_air: self.shown.return_air,

@@ -55,6 +55,10 @@ pub struct Shown {
     pub exchanger: f64,
     /// Water in the collector, share of its height.
     pub water: f64,
+    /// The pilot's flame, share of a good one's size; of a standing one, with its knob held in.
+    pub pilot: f64,
+    /// Whether the condensate pump runs over.
+    pub runs_over: bool,
     /// Carbon monoxide in the room, ppm.
     pub room_co: f64,
 }

@@ -41,6 +41,8 @@ pub enum Own {
     PassagesSeen = 60,
     /// Whether every cell of its exchanger can be seen.
     CellsSeen = 61,
+    /// How full its condensate pump stands.
+    PumpLevel = 74,
     /// How long its condensate drain is.
     DrainRun = 70,
     /// Whether a water heater stands beside it.

@@ -35,7 +35,8 @@ pub struct Cold {
 }
 
 impl Way {
-    /// The way that a maker chose with the switch, so that a furnace in order holds it well closed.
+    /// The way that a maker chose with the switch, so that a furnace in order holds it well closed: with two stages, on the
+    /// lower speed of its inducer.
     pub fn in_order(make: &Make) -> Self {
         let shares = if make.condensing {
             Self {
@@ -55,7 +56,8 @@ impl Way {
             }
         };
         let hot = make.switch_set_point * spread(make.seed, Own::Draft, 1.45, 1.8);
-        let whole = hot / shares.between(make.switch_taps);
+        // Draft goes with the square of the speed.
+        let whole = hot / shares.between(make.switch_taps) / make.low_speed().powi(2);
         Self {
             intake: whole * shares.intake,
             primary: whole * shares.primary,

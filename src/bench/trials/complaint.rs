@@ -81,6 +81,16 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     if shown.is("never_stops", "inducer") {
         return (&["does-not-stop", NO_HEAT], COLD);
     }
+    if shown.is("twin_state", "blowers_apart") {
+        return (&["twinned", NO_HEAT], &[]);
+    }
+    if shown.is("twin_state", "one_runs") || shown.is("twin_state", "none_runs") {
+        return (COLD, &[]);
+    }
+    let pilot = shown.is("furnace_kind", "pilot");
+    if pilot && !shown.is("main_after_pilot", "light") {
+        return (COLD, &["pilot-furnace"]);
+    }
     if shown.is("inducer", "silent") {
         return (COLD, &["nothing-happens"]);
     }
@@ -88,9 +98,14 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
         return (COLD, &["inducer-silent"]);
     }
     if shown.is("condensate_place", "under_trap") {
-        return (COLD, &["condensate"]);
+        // Water on the floor beside a furnace that heats is called in as what it is.
+        return match shown.is("full_run", "runs_through") {
+            true => (&["condensate"], &[]),
+            false => (COLD, &["condensate"]),
+        };
     }
-    if shown.is("igniter_in_warm_up", "dark") {
+    // Over a standing pilot nothing is seen to glow or spark.
+    if !pilot && shown.is("igniter_in_warm_up", "dark") {
         let watcher: Words = if shown.at_least("limit_chain_voltage", 2.0) {
             &["limit-trips"]
         } else if shown.at_least("pressure_switch_voltage", 2.0) {

@@ -95,8 +95,11 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 (true, false) => "fresh",
             })
         },
-        "open_interlock" => |furnace, _| {
-            let interlock = furnace.condition.electric.call.interlock?;
+        "open_interlock" => |furnace, run| {
+            let Some(interlock) = furnace.condition.electric.call.interlock else {
+                // A pump's high-water switch, which stands in the same wire.
+                return (run.rest.volts.call.interlock > 0.0).then_some("float_switch");
+            };
             Some(match interlock {
                 Interlock::FloatWet => "float_switch",
                 Interlock::FloatDry => "float_switch_dry",

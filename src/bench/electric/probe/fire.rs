@@ -2,6 +2,8 @@
 
 use crate::bench::electric::condition::Ground;
 use crate::bench::electric::{OPEN, Spark, shown};
+use crate::bench::furnace::Furnace;
+use crate::bench::make::Pilot;
 use crate::bench::probe::{ReadingProbe, SignProbe};
 
 pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
@@ -45,8 +47,12 @@ fn valve(name: &str) -> Option<ReadingProbe> {
 
 fn flame(name: &str) -> Option<ReadingProbe> {
     Some(match name {
-        "flame_current" => |_, run| recorded(run.fire?.flame_current),
+        "flame_current" => |furnace, run| {
+            has_rod(furnace).then_some(())?;
+            recorded(run.fire?.flame_current)
+        },
         "flame_current_good_rod" => |furnace, run| {
+            has_rod(furnace).then_some(())?;
             let electric = &furnace.condition.electric;
             let volts = &run.fire_moment()?.volts;
             let driven = volts.line.board > 0.0 && !electric.board.no_sensing;
@@ -85,6 +91,11 @@ fn flame(name: &str) -> Option<ReadingProbe> {
     })
 }
 
+/// Whether a rod watches its flame: over a standing pilot a thermocouple does.
+fn has_rod(furnace: &Furnace) -> bool {
+    furnace.make.pilot() != Some(Pilot::Standing)
+}
+
 /// A lowest value, where anything was recorded.
 fn recorded(lowest: f64) -> Option<f64> {
     lowest.is_finite().then_some(lowest)
@@ -104,7 +115,8 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         },
         "spark_gap" => |furnace, _| {
             let spark = furnace.condition.electric.igniter.spark;
-            furnace.make.spark.then_some(match spark {
+            let at_burners = furnace.make.spark && furnace.make.pilot().is_none();
+            at_burners.then_some(match spark {
                 Spark::Sound | Spark::Source => "right",
                 Spark::Gap => "gap_wrong",
                 Spark::Cracked => "cracked",

@@ -45,7 +45,11 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         },
         "blower" => |furnace, run| {
             let moment = blower(run);
-            let little = moment.shown.airflow < LITTLE * furnace.make.airflow();
+            let stage = match moment.volts.stage.told {
+                true => 1.0,
+                false => furnace.make.low_fire(),
+            };
+            let little = moment.shown.airflow < LITTLE * stage * furnace.make.airflow();
             Some(match moment.volts.blower.turns > 0.0 && !door_open(furnace) {
                 false => "silent",
                 true if little => "weak",

@@ -11,6 +11,7 @@ const TIMINGS: Timings = Timings {
     blower_off: 90.0,
     postpurge: 15.0,
     tries: 3,
+    high_after: f64::INFINITY,
 };
 
 /// All that a call needs, with the draft proved by the inducer and the flame by the valve.
@@ -25,7 +26,7 @@ struct Furnace {
 impl Furnace {
     fn new(lights: bool) -> Self {
         Self {
-            sequence: Sequence::new(TIMINGS, 0.8),
+            sequence: Sequence::new(TIMINGS, 0.8, None),
             told: Told::default(),
             lights,
             limits: true,
@@ -40,6 +41,7 @@ impl Furnace {
             limits: self.limits,
             switch: self.told.inducer,
             flame: if self.told.valve && self.lights { 3.0 } else { 0.0 },
+            second: true,
         };
         self.told = self.sequence.step(&seen, 1.0);
         self.told
@@ -92,13 +94,14 @@ fn an_open_limit_stops_the_gas_and_runs_the_blower() {
 
 #[test]
 fn nothing_starts_on_a_switch_that_is_closed_already_or_on_a_flame_that_none_lit() {
-    let mut sequence = Sequence::new(TIMINGS, 0.8);
+    let mut sequence = Sequence::new(TIMINGS, 0.8, None);
     let closed = Seen {
         powered: true,
         call: true,
         limits: true,
         switch: true,
         flame: 0.0,
+        second: false,
     };
     for _ in 0..300 {
         assert_eq!(sequence.step(&closed, 1.0), Told::default());
@@ -122,4 +125,40 @@ fn a_flame_that_is_lost_closes_the_valve_within_two_seconds() {
     furnace.lights = false;
     let held = furnace.until(|told| !told.valve).unwrap();
     assert!(held <= 2.0, "{held}");
+}
+
+#[test]
+fn high_fire_comes_once_low_has_burned_for_its_time_and_is_asked_for() {
+    let mut furnace = Furnace::new(true);
+    furnace.sequence.timings.high_after = 120.0;
+    furnace.until(|told| told.valve);
+    let low = furnace.until(|told| told.high).unwrap();
+    // The trial, then two minutes on low.
+    assert!((123.0..128.0).contains(&low), "{low}");
+}
+
+#[test]
+fn a_pilot_is_sparked_at_until_it_is_proved_and_only_then_the_burners_get_gas() {
+    let mut sequence = Sequence::new(TIMINGS, 0.8, Some(Pilot::OnCall));
+    let mut second = |flame: f64, switch: bool| {
+        let seen = Seen {
+            powered: true,
+            call: true,
+            limits: true,
+            switch,
+            flame,
+            second: false,
+        };
+        sequence.step(&seen, 1.0)
+    };
+    second(0.0, false);
+    let mut sparks = 0;
+    for _ in 0..40 {
+        let told = second(0.0, true);
+        assert!(!told.valve && told.igniter == told.pilot, "{told:?}");
+        sparks += usize::from(told.igniter);
+    }
+    assert!(sparks > 10, "{sparks}");
+    let proved = second(3.0, true);
+    assert!(proved.valve && proved.pilot && !proved.igniter, "{proved:?}");
 }

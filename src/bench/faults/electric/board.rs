@@ -1,6 +1,6 @@
 //! Faults of the control board.
 
-use super::{any, between, decades, hot_surface, line_inducer};
+use super::{any, between, decades, hot_surface, line_inducer, with_rod};
 use crate::bench::electric::Output;
 use crate::bench::faults::Fault;
 use crate::bench::make::{Blower, Make};
@@ -72,7 +72,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The board puts no voltage on the flame sensor",
         part: Some("control_board"),
         verdicts: &["board_no_sensing_voltage"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, _| condition.electric.board.no_sensing = true,
     },
     Fault {
@@ -80,7 +80,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The board takes no notice of the flame signal",
         part: Some("control_board"),
         verdicts: &["board_drops_valve_output"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, _| condition.electric.board.deaf = true,
     },
     Fault {
@@ -88,7 +88,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The board sees a flame where none is, with no signal at its input",
         part: Some("control_board"),
         verdicts: &["board_locked_out", "false_flame_signal"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, _| condition.electric.board.sees_things = true,
     },
     Fault {

@@ -1,6 +1,6 @@
 //! Faults of the flame signal.
 
-use super::{any, between, decades};
+use super::{between, decades, with_rod};
 use crate::bench::electric::OPEN;
 use crate::bench::faults::Fault;
 
@@ -11,7 +11,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The flame sensor is coated",
         part: None,
         verdicts: &["flame_sensor_dirty"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, severity| condition.electric.sensing.coated = between(0.88, 1.0, severity),
     },
     Fault {
@@ -19,7 +19,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The flame sensor is burnt beyond cleaning",
         part: Some("flame_sensor"),
         verdicts: &["flame_sensor_weak"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, severity| condition.electric.sensing.worn = between(0.88, 1.0, severity),
     },
     Fault {
@@ -27,7 +27,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The flame sensor leaks to its bracket",
         part: Some("flame_sensor"),
         verdicts: &["flame_sensor_leaks"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, severity| {
             condition.electric.sensing.leak = Some(decades(5e3, 1.3e5, 1.0 - severity))
         },
@@ -37,7 +37,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The flame sensor's porcelain is cracked",
         part: Some("flame_sensor"),
         verdicts: &["flame_sensor_broken", "flame_sensor_leaks"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, _| condition.electric.sensing.cracked = true,
     },
     Fault {
@@ -45,7 +45,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The flame sensor stands out of the flame",
         part: None,
         verdicts: &["flame_sensor_out_of_place"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, severity| condition.electric.sensing.bent = between(0.88, 1.0, severity),
     },
     Fault {
@@ -53,7 +53,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The flame sensor's lead is broken",
         part: None,
         verdicts: &["sensor_lead_bad"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, _| condition.electric.sensing.lead_ohms = OPEN,
     },
     Fault {
@@ -61,7 +61,7 @@ pub const FAULTS: &[Fault] = &[
         title: "The burners have lost their ground",
         part: None,
         verdicts: &["burner_ground_bad"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, severity| {
             condition.electric.sensing.ground_ohms = decades(2.5e8, OPEN, severity)
         },
@@ -71,7 +71,7 @@ pub const FAULTS: &[Fault] = &[
         title: "A leakage at the rod passes for a flame",
         part: None,
         verdicts: &["false_flame_signal"],
-        fits: any,
+        fits: with_rod,
         strike: |condition, _, severity| condition.electric.sensing.standing = between(0.9, 4.0, severity),
     },
 ];

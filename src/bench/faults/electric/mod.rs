@@ -7,10 +7,13 @@ mod draft;
 mod flame;
 mod ignition;
 mod least;
+mod pilot;
 mod power;
+mod stages;
+mod twin;
 
 use super::Fault;
-use crate::bench::make::{Blower, Make};
+use crate::bench::make::{Blower, Make, Pilot};
 
 /// Its faults.
 pub fn all() -> impl Iterator<Item = &'static Fault> {
@@ -22,6 +25,9 @@ pub fn all() -> impl Iterator<Item = &'static Fault> {
         ignition::FAULTS,
         flame::FAULTS,
         air::FAULTS,
+        stages::FAULTS,
+        pilot::FAULTS,
+        twin::FAULTS,
     ];
     rooms.into_iter().flatten()
 }
@@ -39,8 +45,9 @@ fn hot_surface(make: &Make) -> bool {
     !make.spark
 }
 
+/// A spark at the burners themselves.
 fn spark(make: &Make) -> bool {
-    make.spark
+    make.spark && make.pilot().is_none()
 }
 
 fn line_inducer(make: &Make) -> bool {
@@ -53,6 +60,11 @@ fn commanded_inducer(make: &Make) -> bool {
 
 fn tapped(make: &Make) -> bool {
     make.blower == Blower::Tapped
+}
+
+/// Whether a rod watches its flame: over a standing pilot a thermocouple does.
+fn with_rod(make: &Make) -> bool {
+    make.pilot() != Some(Pilot::Standing)
 }
 
 /// From `least` to `most` by severity.

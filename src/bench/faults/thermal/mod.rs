@@ -6,7 +6,9 @@ mod exchanger;
 mod flame;
 mod gas;
 mod least;
+mod pump;
 mod room;
+mod stages;
 mod vent;
 
 use super::Fault;
@@ -22,6 +24,8 @@ pub fn all() -> impl Iterator<Item = &'static Fault> {
         air::FAULTS,
         exchanger::FAULTS,
         room::FAULTS,
+        stages::FAULTS,
+        pump::FAULTS,
     ];
     rooms.into_iter().flatten()
 }

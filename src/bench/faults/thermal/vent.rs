@@ -34,7 +34,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "vent_blocked",
         title: "Nest, leaves or ice at the end of the vent",
         part: None,
-        verdicts: &["vent_blocked"],
+        verdicts: &["vent_blocked", "vent_stays_blocked"],
         fits: always,
         strike: |condition, make, severity| {
             let least = that_opens_the_switch(make, 0.95, terminal);
@@ -86,7 +86,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "intake_blocked",
         title: "The screen of the intake is blocked",
         part: None,
-        verdicts: &["vent_blocked"],
+        verdicts: &["vent_blocked", "vent_stays_blocked"],
         fits: sees_intake,
         strike: |condition, make, severity| {
             let least = that_opens_the_switch(make, 0.95, intake);
@@ -97,7 +97,7 @@ pub(super) const FAULTS: &[Fault] = &[
         name: "intake_blocked_unseen",
         title: "The screen of the intake is blocked, and the switch sees all the more draft",
         part: None,
-        verdicts: &["vent_blocked"],
+        verdicts: &["vent_blocked", "vent_stays_blocked"],
         fits: |make| make.condensing && !sees_intake(make),
         strike: |condition, _, severity| condition.thermal.flue.intake_blocked = worse(severity, 0.68, 0.9),
     },

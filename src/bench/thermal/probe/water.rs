@@ -8,6 +8,8 @@ use crate::bench::thermal::spread::Own;
 
 /// Share of a passage that must be gone for a poured quart to stand.
 const STANDS: f64 = 0.15;
+/// Share of a pump's line that must be gone before a filled tank is seen to stand.
+const LINE_PLUGGED: f64 = 0.9;
 /// Share of the collector under water at which it is seen.
 const SEEN: f64 = 0.3;
 /// Fall of a drain as it is hung, in for each foot: an eighth is asked for, common practice.
@@ -31,7 +33,7 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         "condensate_place" => |furnace, run| {
             let trap = furnace.condition.thermal.flue.trap_blocked > STANDS;
             Some(match furnace.make.condensing {
-                true if trap || stands(run) => "under_trap",
+                true if trap || stands(run) || at_pump(furnace, run) => "under_trap",
                 _ if backs_up(furnace) => "under_coil",
                 _ => "none",
             })
@@ -43,7 +45,21 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 .condensing
                 .then_some(if blocked { "backs_up" } else { "runs_off" })
         },
-        "drain_end" => |furnace, _| furnace.make.condensing.then_some("open_end"),
+        "drain_end" => |furnace, _| {
+            let pump = furnace.make.condensate_pump;
+            (furnace.make.condensing).then_some(if pump { "pump" } else { "open_end" })
+        },
+        "condensate_pump" => |furnace, _| {
+            let pump = &furnace.condition.thermal.pump;
+            let stands = pump.dead || pump.line_plugged > LINE_PLUGGED;
+            furnace.make.condensate_pump.then_some(match stands {
+                _ if pump.unfed => "unfed",
+                true => "stays",
+                false if pump.leaks => "leaks",
+                false if pump.unwired => "no_stop",
+                false => "pumps",
+            })
+        },
         "collector_box" => |_, run| Some(if stands(run) { "water" } else { "sound" }),
         "coil_drain" => |furnace, _| Some(if backs_up(furnace) { "backs_up" } else { "runs_off" }),
         // Mould needs a wet coil; what dust does to one, its pressure drop tells.
@@ -51,6 +67,11 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         "floor_drain" => |_, _| Some("full"),
         _ => return None,
     })
+}
+
+/// Whether water is on the floor at the condensate pump, or stands in it up to its high-water switch.
+fn at_pump(furnace: &Furnace, run: &Run) -> bool {
+    run.end.shown.runs_over || furnace.condition.thermal.pump.leaks
 }
 
 /// Whether water stands in the collector.

@@ -108,6 +108,8 @@ fn a_leaking_valve_feeds_a_flame_after_the_call() {
         inducer: 1.0,
         valve_fed: true,
         igniting: true,
+        high_fed: true,
+        pilot_fed: true,
         blower: 1.0,
     };
     run(&mut plant, &burning, 30.0);

@@ -1,13 +1,14 @@
 //! A call without an electric half: the sequence by the clock.
 
 use crate::bench::condition::Thermal;
-use crate::bench::make::{Blower, Make, Taps};
+use crate::bench::make::{Blower, Kind, Make, Taps};
 use crate::bench::process::{Drive, Process};
 use crate::bench::thermal::{Plant, Shown};
 
 /// A furnace of the trade's usual figures; tests change what they are about.
 pub fn make() -> Make {
     Make {
+        kind: Kind::OneStage,
         propane: false,
         condensing: false,
         input: 80_000.0,
@@ -35,6 +36,7 @@ pub fn make() -> Make {
         blower_uf: 10.0,
         blower_amps: 6.8,
         fuse: true,
+        condensate_pump: false,
         seed: 7,
     }
 }
@@ -73,6 +75,8 @@ pub fn call(make: &Make, condition: &Thermal) -> Call {
     run(&mut plant, &purge, 30.0);
     let light = Drive {
         valve_fed: true,
+        high_fed: true,
+        pilot_fed: true,
         igniting: true,
         ..purge
     };

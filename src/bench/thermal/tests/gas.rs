@@ -78,6 +78,8 @@ fn supplies_are_the_usual_ones() {
             inducer: 1.0,
             valve_fed: true,
             igniting: true,
+            high_fed: true,
+            pilot_fed: true,
             blower: 1.0,
         };
         run(&mut plant, &burning, 20.0);
@@ -98,6 +100,8 @@ fn shut_gas_shows_where_it_is_shut() {
         inducer: 1.0,
         valve_fed: true,
         igniting: true,
+        high_fed: true,
+        pilot_fed: true,
         blower: 1.0,
     };
     for (shut, inlet) in [(Shut::AtFurnace, true), (Shut::Upstream, false)] {

@@ -71,6 +71,8 @@ fn limits_trip_where_the_air_fails() {
         inducer: 1.0,
         valve_fed: true,
         igniting: true,
+        high_fed: true,
+        pilot_fed: true,
         blower: 0.0,
     };
     let mut after = 0.0;
@@ -97,6 +99,8 @@ fn heat_soaks_into_the_limit_where_the_blower_stops_too_soon() {
             inducer: 1.0,
             valve_fed: true,
             igniting: true,
+            high_fed: true,
+            pilot_fed: true,
             blower: 1.0,
         };
         run(&mut plant, &heat, 600.0);
@@ -122,6 +126,8 @@ fn long_steps_come_to_the_same() {
         inducer: 1.0,
         valve_fed: true,
         igniting: true,
+        high_fed: true,
+        pilot_fed: true,
         blower: 1.0,
     };
     let end = |step: f64| {
