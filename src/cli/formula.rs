@@ -1,6 +1,7 @@
 //! `proofwalk formula`: lists, explains and computes what the trade computes.
 
 mod search;
+mod spoken;
 mod typed;
 
 use std::io;

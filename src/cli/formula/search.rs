@@ -1,5 +1,6 @@
 //! Finding a formula by words: those of its name and sentence, of its arguments, and its units.
 
+use super::spoken::in_our_words;
 use crate::cli::failure::{Failure, WRONG_USE};
 use crate::measure::{Dimension, System, Unit};
 use crate::source::{nearest, safe};
@@ -15,7 +16,7 @@ const ENDINGS: [&str; 5] = ["ing", "ed", "es", "s", "e"];
 const SHORTEST_START: usize = 4;
 
 /// The formulas of a group, or with every word of some in what they say of themselves; where there is none, those that have them in
-/// what they say of their arguments.
+/// what they say of their arguments; and where no formula has all of them, those that have the most.
 pub(super) fn with_words(words: &str) -> Vec<&'static Formula> {
     let words = words.to_lowercase().replace(['_', '-'], " ");
     let words: Vec<&str> = words.split_whitespace().collect();
@@ -28,26 +29,18 @@ pub(super) fn with_words(words: &str) -> Vec<&'static Formula> {
     if !group.is_empty() {
         return group;
     }
-    let sought: Vec<&str> = words
-        .iter()
-        .copied()
+    let sought: Vec<&str> = (in_our_words(&words).into_iter())
         .filter(|word| !IDLE.contains(word))
         .collect();
-    if sought.is_empty() {
-        return Vec::new();
+    let names = |formula: &Formula, word: &&str| says(formula, word) || measures(formula, word);
+    let asks = |formula: &Formula, word: &&str| names(formula, word) || takes(formula, word);
+    let by_name = chosen(&|formula| sought.iter().all(|word| names(formula, word)));
+    if sought.is_empty() || !by_name.is_empty() {
+        return if sought.is_empty() { Vec::new() } else { by_name };
     }
-    let by_name = chosen(&|formula| {
-        sought
-            .iter()
-            .all(|word| says(formula, word) || measures(formula, word))
-    });
-    if !by_name.is_empty() {
-        return by_name;
-    }
-    chosen(&|formula| {
-        let asks = |word: &&str| says(formula, word) || measures(formula, word) || takes(formula, word);
-        sought.iter().all(asks)
-    })
+    let had = |formula: &Formula| sought.iter().filter(|word| asks(formula, word)).count();
+    let most = trade::all().iter().map(|formula| had(formula)).max();
+    chosen(&|formula| had(formula) > 0 && Some(had(formula)) == most)
 }
 
 /// Whether a formula's name, sentence or group has the word, or an argument's name.

@@ -1,7 +1,7 @@
 //! What a formula comes to.
 
 use super::metric::for_reader;
-use super::number::{other, shown};
+use super::number::{of, other, shown};
 use super::{COLUMNS, Text};
 use crate::measure::{Quantity, Scale, System};
 use crate::trade::{Formula, Given, Origin, Slip, Unfit, Unusual, Warned, Warning, Worked};
@@ -66,7 +66,7 @@ fn headline(text: &mut Text, worked: &Worked, scale: Scale) {
     let margin = worked.margin.as_ref().and_then(|margin| margin.as_ref().ok());
     // Between two sizes that are made there is none, so that one has no ±.
     let margin = margin.filter(|_| !worked.formula.is_of_sizes());
-    let on = |scale| shown(worked.result, scale, margin.copied());
+    let on = |scale| of(worked.formula, worked.result, scale, margin.copied());
     let here = format!("{} = {}", worked.formula.name, on(scale));
     let Some(there) = other(scale).map(|other| format!("({})", on(other))) else {
         return text.line(&here);
