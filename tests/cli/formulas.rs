@@ -199,6 +199,13 @@ fn a_result_stands_in_the_system_of_its_inputs() {
         "total_external_static = 0.65 in.w.c. (161.7 Pa)",
     );
     computes("co_air_free co=87ppm o2=5%", "co_air_free = 114.4 ppm");
+    // Who asks for °C may have meant them.
+    let said = computes(
+        "temperature_rise supply=50 return=20°C --units si",
+        "temperature_rise = -10 °C (-18 °F)",
+    );
+    let warning = "Warning: supply is taken in °F, since no unit was given.";
+    assert!(said.contains(warning), "{said}");
 }
 
 #[test]

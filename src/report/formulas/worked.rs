@@ -33,6 +33,9 @@ pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
     for unusual in &worked.unusual {
         text.paragraph("Warning: ", &for_reader(&far_off(unusual), system));
     }
+    if let Some(foreign) = without_unit(&worked.inputs, system) {
+        text.paragraph("Warning: ", &foreign);
+    }
     text.paragraph("Holds: ", &for_reader(formula.range, system));
     if let Some(caution) = formula.group.caution() {
         text.paragraph("Caution: ", caution);
@@ -130,6 +133,23 @@ fn far_off(unusual: &Unusual) -> String {
         least.display(scale),
         most.display(scale)
     )
+}
+
+/// What to say where metric units are wanted and numbers without a unit were taken in others: whoever thinks in °C may mean those.
+fn without_unit(inputs: &[Given], system: System) -> Option<String> {
+    let is_foreign =
+        |given: &&Given| given.origin == Origin::Bare && given.scale.in_system(system) != given.scale;
+    let foreign = inputs.iter().filter(is_foreign).map(|given| {
+        let name = given.argument.name;
+        format!("{name} is taken in {}", given.scale.symbol())
+    });
+    let foreign: Vec<String> = foreign.collect();
+    (!foreign.is_empty()).then(|| {
+        format!(
+            "{}, since no unit was given. Write the unit where another is meant.",
+            foreign.join(", ")
+        )
+    })
 }
 
 /// An input as it was understood: in the unit it was given in, and in the one that the equation takes.
