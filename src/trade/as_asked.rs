@@ -24,7 +24,10 @@ pub(super) fn accuracy(text: &str, argument: &Argument) -> Option<String> {
 }
 
 fn without_kelvin(text: &str, unit: &str) -> Option<String> {
-    text.contains('K').then(|| text.replace('K', unit))
+    // Within a word it is a letter.
+    let is_word = |rest: &str| rest.starts_with(char::is_alphabetic);
+    let has_word = text.split('K').skip(1).any(is_word);
+    (text.contains('K') && !has_word).then(|| text.replace('K', unit))
 }
 
 /// `1/4 in/ft`, `20 mm/m` and `2 %` as what a drain falls in a foot.
@@ -32,7 +35,7 @@ fn fall_in_a_foot(text: &str) -> Option<String> {
     let plain = text.trim().to_lowercase().replace(" per ", "/");
     if let Some(share) = plain.strip_suffix('%') {
         let share: f64 = share.trim().parse().ok()?;
-        return Some(format!("{} in", 0.12 * share));
+        return share.is_finite().then(|| format!("{} in", 0.12 * share));
     }
     let ends = |ends: &[&str]| ends.iter().find_map(|end| plain.strip_suffix(end));
     if let Some(fall) = ends(&["/ft", "/foot"]) {
@@ -66,6 +69,7 @@ mod tests {
             "30 K ± 1 K",
             Some("30 degC ± 1 degC"),
         );
+        reads("airflow_from_rise", "rise", "30 Kelvin", None);
         reads("airflow_from_rise", "temperature", "293 K", None);
         reads("thermistor_resistance", "beta", "3950 K", Some("3950 "));
         reads("thermistor_resistance", "resistance_at_77", "10 K", None);
@@ -80,6 +84,7 @@ mod tests {
         reads("drain_drop", "slope", "1/4 in per foot", Some("1/4 in"));
         reads("drain_drop", "slope", "1/4 in", None);
         reads("drain_drop", "slope", "x/m", None);
+        reads("drain_drop", "slope", "inf %", None);
         reads("drain_drop", "length", "2 %", None);
     }
 

@@ -116,6 +116,12 @@ fn the_words_of_the_trade_find_what_is_called_otherwise() {
         let list = formula(words).exits(0).out;
         assert!(list.contains(&format!("  {name} ")), "{words}\n{list}");
     }
+    let said = formula("carburettor jet").exits(0);
+    assert!(said.out.contains("  orifice_flow "), "{said:?}");
+    assert!(
+        said.err.starts_with("No formula has all of these words."),
+        "{said:?}"
+    );
     let list = formula("meter").exits(0).out;
     assert!(!list.contains("air_density"), "a meter is no metre\n{list}");
 }

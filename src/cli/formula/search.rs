@@ -21,6 +21,9 @@ pub(super) fn by_words(words: &str) -> Result<Vec<&'static Formula>, Failure> {
     let mut found = with_words(words);
     if found.is_empty() && nearest(words, trade::all().iter().map(|formula| formula.name)).is_none() {
         found = with_most(&sought(words));
+        if !found.is_empty() {
+            crate::cli::tell("No formula has all of these words. Those that have the most:");
+        }
     }
     match found.is_empty() {
         true => Err(unknown(words, &[])),
