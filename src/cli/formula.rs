@@ -1,6 +1,7 @@
 //! `proofwalk formula`: lists, explains and computes what the trade computes.
 
 mod search;
+mod spoken;
 mod typed;
 
 use std::io;
@@ -88,10 +89,7 @@ fn asked(how: &Compute) -> Result<Asked, Failure> {
     if let Some(formula) = called(&words) {
         return Ok(Asked::Page(formula));
     }
-    match search::with_words(&words) {
-        found if found.is_empty() => Err(search::unknown(&words, &[])),
-        found => Ok(Asked::Found(found)),
-    }
+    search::by_words(&words).map(Asked::Found)
 }
 
 fn worked(formula: &'static Formula, how: &Compute) -> Result<Worked, Failure> {

@@ -47,7 +47,7 @@ pub(super) fn plain_options() -> plain::Options<'static> {
 }
 
 /// Asked only of a terminal: without one, the question would run another program.
-fn terminal_width() -> Option<usize> {
+pub(super) fn terminal_width() -> Option<usize> {
     let terminal = io::stdout().is_terminal();
     let (width, _) = terminal.then(crossterm::terminal::size)?.ok()?;
     (width > 0).then_some(usize::from(width))

@@ -10,6 +10,7 @@ mod history;
 mod home;
 mod library;
 mod look;
+mod message;
 mod misplaced;
 mod pack;
 mod picture;
@@ -32,6 +33,7 @@ use clap::{CommandFactory, FromArgMatches};
 
 use arguments::{Arguments, CheckFormat, Command};
 use failure::{Failure, WRONG_USE};
+use message::tell;
 
 use crate::report::picture::Part;
 
@@ -189,11 +191,6 @@ fn print(text: &str) -> Result<(), Failure> {
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
         other => Ok(other?),
     }
-}
-
-/// Says something on standard error. Where even that cannot be written, the exit code has to do.
-fn tell(message: &str) {
-    let _ = writeln!(io::stderr(), "{message}");
 }
 
 /// Whether a person sits at both ends.

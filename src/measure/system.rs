@@ -31,6 +31,7 @@ const TWINS: &[(Unit, Unit)] = &[
     (Unit::PoundPerCubicFoot, Unit::KilogramPerCubicMetre),
     (Unit::FootPerMinute, Unit::MetrePerSecond),
     (Unit::BtuPerCubicFoot, Unit::MegajoulePerCubicMetre),
+    (Unit::BtuPerCubicFoot, Unit::KilowattHourPerCubicMetre),
     (Unit::Inch, Unit::Millimetre),
     (Unit::Inch, Unit::Centimetre),
     (Unit::Foot, Unit::Metre),

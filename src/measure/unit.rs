@@ -100,6 +100,8 @@ pub enum Unit {
     BtuPerCubicFoot,
     /// MJ/m³
     MegajoulePerCubicMetre,
+    /// kWh/m³, as gas bills have it; by the gross heating value, like every other.
+    KilowattHourPerCubicMetre,
     /// ppm: parts per million, by volume for a gas.
     PartPerMillion,
     /// %

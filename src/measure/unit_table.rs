@@ -101,7 +101,7 @@ pub(super) static ROWS: &[Row] = &[
     row(Unit::Horsepower, Dimension::Power, "hp", "hp", &["horsepower"], 745.699_9),
     row(Unit::VoltAmpere, Dimension::ApparentPower, "VA", "VA", &["voltamp", "voltamps"], 1.0),
     // Exact.
-    row(Unit::CubicFoot, Dimension::Volume, "ft³", "ft3", &["cuft", "cubicfoot", "cubicfeet"], CUBIC_FOOT),
+    row(Unit::CubicFoot, Dimension::Volume, "ft³", "ft3", &["cuft", "cf", "cubicfoot", "cubicfeet"], CUBIC_FOOT),
     row(Unit::CubicMetre, Dimension::Volume, "m³", "m3", &["cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters"], 1.0),
     // Exact: the US gallon is 231 cubic inches.
     row(Unit::Gallon, Dimension::Volume, "gal", "gal", &["gallon", "gallons"], GALLON),
@@ -122,6 +122,8 @@ pub(super) static ROWS: &[Row] = &[
     // Exact.
     row(Unit::BtuPerCubicFoot, Dimension::HeatingValue, "BTU/ft³", "BTU/ft3", &["BTU/cuft", "BTU/cf"], BTU / CUBIC_FOOT),
     row(Unit::MegajoulePerCubicMetre, Dimension::HeatingValue, "MJ/m³", "MJ/m3", &[], 1e6),
+    // Exact.
+    row(Unit::KilowattHourPerCubicMetre, Dimension::HeatingValue, "kWh/m³", "kWh/m3", &[], 3.6e6),
     row(Unit::PartPerMillion, Dimension::Ratio, "ppm", "ppm", &[], 1e-6),
     row(Unit::Percent, Dimension::Ratio, "%", "%", &["percent", "pct"], 1e-2),
     row(Unit::Second, Dimension::Time, "s", "s", &["sec", "secs", "second", "seconds"], 1.0),

@@ -12,7 +12,7 @@
 //!
 //! # Range
 //!
-//! The result is for 100 ft. Losses below the external static; a length that counts its fittings. The local code may
+//! The equation counts 100 ft of duct. Losses below the external static; a length that counts its fittings. The local code may
 //! ask for a method of its own.
 //!
 //! # Warnings
@@ -73,7 +73,7 @@ pub static FORMULA: Formula = Formula {
         ),
     ],
     result: Scale::of(Unit::InchWaterColumn),
-    range: "The result is for 100 ft. Losses below the external static; a length that counts its fittings. \
+    range: "The equation counts 100 ft of duct. Losses below the external static; a length that counts its fittings. \
             The local code may ask for a method of its own.",
     warnings: &[
         Warning {

@@ -7,7 +7,8 @@
 //! # Arguments
 //!
 //! - `length`, ft: of the drain, along the floor.
-//! - `slope`, in: the fall in each foot; taken as 0.25 in where it is not given: common practice.
+//! - `slope`, in: the fall in each foot; `2 %` and `20 mm/m` are taken, too; taken as 0.25 in where it is not given:
+//!   common practice.
 //!
 //! # Range
 //!
@@ -47,7 +48,12 @@ pub static FORMULA: Formula = Formula {
     equation: "drop = length * slope",
     arguments: &[
         Argument::new("length", Scale::of(Unit::Foot), "of the drain, along the floor"),
-        Argument::new("slope", Scale::of(Unit::Inch), "the fall in each foot").or(0.25, "common practice"),
+        Argument::new(
+            "slope",
+            Scale::of(Unit::Inch),
+            "the fall in each foot; `2 %` and `20 mm/m` are taken, too",
+        )
+        .or(0.25, "common practice"),
     ],
     result: Scale::of(Unit::Inch),
     range: "A straight run that falls all the way, up to 12 inches in each foot. The maker's instructions \
@@ -65,7 +71,7 @@ pub static FORMULA: Formula = Formula {
         if slope > 12.0 {
             return Err(Unfit::new(
                 format!("{slope} inches in each foot is steeper than 45 degrees"),
-                "give the fall in each foot, such as 0.25 in",
+                "give the fall in each foot, such as 0.25 in, or as 2 % or 20 mm/m",
             ));
         }
         Ok(length * slope)

@@ -43,6 +43,10 @@ pub(super) fn named(text: &str, argument: &Argument) -> Option<String> {
         .find_map(|start| lower.strip_prefix(start))
         .or_else(|| ends.iter().find_map(|end| lower.strip_suffix(end)));
     let name = named.unwrap_or(&lower).trim();
+    // As it is printed on the thickest cable there is.
+    if argument.name == "gauge" && name == "1/0" {
+        return Some("0".to_owned());
+    }
     if name.bytes().all(|letter| letter.is_ascii_digit()) && named.is_some() {
         // A number that is no drill's stays what it is, so that the formula says so.
         let number: f64 = name.parse().ok()?;
@@ -122,6 +126,9 @@ mod tests {
         let gauge = find("wire_resistance").unwrap().argument("gauge").unwrap();
         for text in ["#18", "18 AWG", "awg 18"] {
             assert_eq!(named(text, gauge).as_deref(), Some("18"), "{text}");
+        }
+        for text in ["1/0", "1/0 AWG"] {
+            assert_eq!(named(text, gauge).as_deref(), Some("0"), "{text}");
         }
     }
 }

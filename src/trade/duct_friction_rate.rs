@@ -15,7 +15,7 @@
 //!
 //! # Range
 //!
-//! The result is for 100 ft. Turbulent flow of standard air (0.075 lb/ft³), which is all that happens in a duct at
+//! The equation counts 100 ft of duct. Turbulent flow of standard air (0.075 lb/ft³), which is all that happens in a duct at
 //! work; below a Reynolds number of 4,000 it is refused. Flexible duct is rougher, 0.003 ft and more when pulled
 //! tight, and takes several times as much where it is slack. At altitude the friction falls nearly with the density.
 //!
@@ -98,7 +98,7 @@ pub static FORMULA: Formula = Formula {
             .or(0.0003, "galvanised sheet steel of medium smoothness"),
     ],
     result: Scale::of(Unit::InchWaterColumn),
-    range: "The result is for 100 ft. Turbulent flow of standard air (0.075 lb/ft³), which is all that \
+    range: "The equation counts 100 ft of duct. Turbulent flow of standard air (0.075 lb/ft³), which is all that \
             happens in a duct at work; below a Reynolds number of 4,000 it is refused. Flexible duct is \
             rougher, 0.003 ft and more when pulled tight, and takes several times as much where it is \
             slack. At altitude the friction falls nearly with the density.",

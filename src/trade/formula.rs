@@ -1,8 +1,9 @@
 //! What every formula is, and can do.
 
-use crate::measure::{Amount, Quantity, Scale};
+use crate::measure::{Amount, Quantity, Scale, Unit};
 
 use super::argument::Argument;
+use super::gas_pipe;
 use super::group::Group;
 use super::plausible;
 use super::unfit::Unfit;
@@ -44,6 +45,22 @@ impl Formula {
     /// Whether what comes out is one of the sizes that are made, so that nothing lies between two of them.
     pub fn is_of_sizes(&self) -> bool {
         self.name.starts_with("gas_pipe_size") || self.name.contains("drill_for")
+    }
+
+    /// Of how much length the result is, where it is not of the whole: a friction rate is that of 100 ft, a slope that of a foot.
+    pub fn counted_over(&self) -> Option<Quantity> {
+        let feet = match self.name {
+            "available_friction_rate" | "duct_friction_rate" => 100.0,
+            "drain_slope" => 1.0,
+            _ => return None,
+        };
+        Some(Quantity::new(feet, Scale::of(Unit::Foot)))
+    }
+
+    /// What a result is called besides its number: a pipe that is made in inches has a name in millimetres, too.
+    pub fn other_name(&self, result: Quantity) -> Option<String> {
+        let is_pipe = self.name.starts_with("gas_pipe_size");
+        is_pipe.then(|| gas_pipe::in_millimetres(result.number_in(self.result)))?
     }
 
     /// The result for inputs in the order of the arguments.

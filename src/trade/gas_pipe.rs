@@ -30,6 +30,29 @@ const SCHEDULE_40: [(f64, f64); 11] = [
     (4.0, 4.026),
 ];
 
+/// What the sizes are called in millimetres, in the same order: ISO 6708, as pipe tables print it (memory). They are names, not
+/// measures: DN 20 is not 20 mm across anywhere.
+const NOMINAL_DIAMETERS: [&str; 11] = ["8", "10", "15", "20", "25", "32", "40", "50", "65", "80", "100"];
+
+/// The nominal size in inches of one that is named in millimetres, as `DN 20` or `20 mm`.
+pub(super) fn named(text: &str) -> Option<String> {
+    let lower = text.trim().to_lowercase();
+    let name = lower
+        .strip_prefix("dn")
+        .or_else(|| lower.strip_suffix("mm"))?
+        .trim();
+    let at = NOMINAL_DIAMETERS.iter().position(|own| *own == name)?;
+    Some(format!("{} in", SCHEDULE_40[at].0))
+}
+
+/// What a nominal size in inches is called in millimetres: `DN 20`.
+pub(super) fn in_millimetres(size: f64) -> Option<String> {
+    let at = SCHEDULE_40
+        .iter()
+        .position(|(nominal, _)| (nominal - size).abs() < 1e-6)?;
+    Some(format!("DN {}", NOMINAL_DIAMETERS[at]))
+}
+
 /// The inside diameter of a nominal size, both in inches.
 pub(super) fn inside_diameter(size: f64) -> Result<f64, Unfit> {
     // Sizes may come in mm, and are then no exact fractions of an inch.
@@ -38,8 +61,8 @@ pub(super) fn inside_diameter(size: f64) -> Result<f64, Unfit> {
         .find(|(nominal, _)| (nominal - size).abs() < 1e-6);
     found.map(|&(_, inside)| inside).ok_or_else(|| {
         Unfit::new(
-            format!("no steel pipe has the nominal size {size} in"),
-            "give one of 0.25, 0.375, 0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3 and 4 in",
+            format!("no steel pipe has the nominal size {size:.4} in"),
+            "give one of 0.25, 0.375, 0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3 and 4 in, or DN 8 to DN 100",
         )
     })
 }

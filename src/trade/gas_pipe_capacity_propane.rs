@@ -7,7 +7,7 @@
 //!
 //! # Arguments
 //!
-//! - `size`, in: the nominal size of the pipe: 0.5, 0.75, 1, 1.25 ….
+//! - `size`, in: the nominal size of the pipe: 0.5, 0.75, 1, 1.25 …, or DN 15, DN 20, DN 25, DN 32 ….
 //! - `length`, ft: of the pipe, to the farthest appliance.
 //! - `pressure_drop`, in.w.c.: the drop that is allowed.
 //!

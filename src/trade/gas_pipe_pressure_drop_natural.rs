@@ -7,7 +7,7 @@
 //!
 //! # Arguments
 //!
-//! - `size`, in: the nominal size of the pipe: 0.5, 0.75, 1, 1.25 ….
+//! - `size`, in: the nominal size of the pipe: 0.5, 0.75, 1, 1.25 …, or DN 15, DN 20, DN 25, DN 32 ….
 //! - `length`, ft: of the pipe, to the farthest appliance.
 //! - `flow`, ft³/h: the gas that all appliances on it take together: input / heating value.
 //!
@@ -60,7 +60,7 @@ pub static FORMULA: Formula = Formula {
         Argument::new(
             "size",
             Scale::of(Unit::Inch),
-            "the nominal size of the pipe: 0.5, 0.75, 1, 1.25 …",
+            "the nominal size of the pipe: 0.5, 0.75, 1, 1.25 …, or DN 15, DN 20, DN 25, DN 32 …",
         ),
         Argument::new(
             "length",

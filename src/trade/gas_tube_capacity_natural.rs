@@ -14,8 +14,8 @@
 //! # Range
 //!
 //! Smooth metal tubing of 1/4 to 4 in inside, supply pressure below 1.5 psi, natural gas of specific gravity 0.60. Its
-//! maker or its standard names the inside diameter: 0.527 in for nominal 1/2 in copper of type K, which codes' tables
-//! go by. The length is the whole way from the meter or regulator to the farthest appliance, with allowance for
+//! maker or its standard names the inside diameter. Codes' tables go by copper of type K: 0.402 in for nominal 3/8,
+//! 0.527 in for 1/2, 0.652 in for 5/8, 0.745 in for 3/4, 0.995 in for 1. The length is the whole way from the meter or regulator to the farthest appliance, with allowance for
 //! fittings where there are many. Corrugated tubing has its maker's own tables. Pipe is sized and laid by licensed
 //! fitters.
 //!
@@ -76,8 +76,8 @@ pub static FORMULA: Formula = Formula {
     ],
     result: Scale::of(Unit::CubicFootPerHour),
     range: "Smooth metal tubing of 1/4 to 4 in inside, supply pressure below 1.5 psi, natural gas of specific \
-            gravity 0.60. Its maker or its standard names the inside diameter: 0.527 in for nominal 1/2 in \
-            copper of type K, which codes' tables go by. The length is the whole way from the meter or \
+            gravity 0.60. Its maker or its standard names the inside diameter. Codes' tables go by copper of type K: 0.402 in \
+            for nominal 3/8, 0.527 in for 1/2, 0.652 in for 5/8, 0.745 in for 3/4, 0.995 in for 1. The length is the whole way from the meter or \
             regulator to the farthest appliance, with allowance for fittings where there are many. Corrugated \
             tubing has its maker's own tables. Pipe is sized and laid by licensed fitters.",
     warnings: &[doubts::STARVING],

@@ -14,8 +14,8 @@
 //! # Range
 //!
 //! Smooth metal tubing of 1/4 to 4 in inside, supply pressure below 1.5 psi, propane of specific gravity 1.50. Its
-//! maker or its standard names the inside diameter: 0.527 in for nominal 1/2 in copper of type K, which codes' tables
-//! go by. The length is the whole way from the meter or regulator to the farthest appliance, with allowance for
+//! maker or its standard names the inside diameter. Codes' tables go by copper of type K: 0.402 in for nominal 3/8,
+//! 0.527 in for 1/2, 0.652 in for 5/8, 0.745 in for 3/4, 0.995 in for 1. The length is the whole way from the meter or regulator to the farthest appliance, with allowance for
 //! fittings where there are many. Corrugated tubing has its maker's own tables. Pipe is sized and laid by licensed
 //! fitters.
 //!
@@ -53,8 +53,8 @@ pub static FORMULA: Formula = Formula {
     sentence: "The propane that a smooth tube carries at an allowed pressure drop.",
     equation: "flow = (19.17 * inside_diameter * (pressure_drop / (1.2462 * length))^0.206)^(1 / 0.381)",
     range: "Smooth metal tubing of 1/4 to 4 in inside, supply pressure below 1.5 psi, propane of specific \
-            gravity 1.50. Its maker or its standard names the inside diameter: 0.527 in for nominal 1/2 in \
-            copper of type K, which codes' tables go by. The length is the whole way from the meter or \
+            gravity 1.50. Its maker or its standard names the inside diameter. Codes' tables go by copper of type K: 0.402 in \
+            for nominal 3/8, 0.527 in for 1/2, 0.652 in for 5/8, 0.745 in for 3/4, 0.995 in for 1. The length is the whole way from the meter or \
             regulator to the farthest appliance, with allowance for fittings where there are many. Corrugated \
             tubing has its maker's own tables. Pipe is sized and laid by licensed fitters.",
     compute: |numbers| {

@@ -1,6 +1,7 @@
 //! An input of a formula, as somebody gave it.
 
 use super::argument::Argument;
+use super::as_asked;
 use super::drills;
 use super::unfit::Unfit;
 use crate::measure::{Accuracy, Amount, Misread, Quantity, Scale, Unit, as_decimal};
@@ -42,8 +43,8 @@ impl Given {
     ///
     /// Where the value or its accuracy cannot be read or measures something else, and where there are two accuracies.
     pub fn read(argument: &'static Argument, text: &str, apart: Option<&str>) -> Result<Self, Unfit> {
-        let hole = drills::named(text, argument);
-        let text = hole.as_deref().unwrap_or(text);
+        let named = drills::named(text, argument).or_else(|| as_asked::written(text, argument));
+        let text = named.as_deref().unwrap_or(text);
         let (text, accuracy) = match (split(text), apart) {
             ((value, Some(_)), Some(_)) => {
                 let message = format!("how far {} may be off is given twice", argument.name);
@@ -112,7 +113,8 @@ impl Given {
             let message = format!("how far {} may be off is given twice", self.argument.name);
             return Err(Unfit::new(message, "write one accuracy behind the value"));
         }
-        let text = &*as_decimal(text);
+        let in_degrees = as_asked::accuracy(text, self.argument);
+        let text = &*as_decimal(in_degrees.as_deref().unwrap_or(text));
         let with_unit = match Amount::parse(text).map(|amount| amount.unit) {
             Ok(None) => format!("{text} {}", self.scale.unit.ascii()),
             // Of what is not counted in percent, a share.

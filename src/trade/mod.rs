@@ -7,6 +7,7 @@
 //! states what differs from natural gas, and takes the rest from its twin.
 
 mod argument;
+mod as_asked;
 mod atmosphere;
 mod copper;
 mod doubts;
@@ -36,6 +37,7 @@ mod worked;
 
 pub mod air_density;
 pub mod airflow_from_rise;
+pub mod airflow_from_velocity;
 pub mod available_friction_rate;
 pub mod cable_voltage_drop;
 pub mod cable_voltage_drop_aluminium;
@@ -76,6 +78,7 @@ pub mod fan_airflow_at_speed;
 pub mod fan_power_at_airflow;
 pub mod fan_power_at_speed;
 pub mod fan_pressure_at_speed;
+pub mod fan_speed_from_pulleys;
 pub mod flame_signal_margin;
 pub mod flue_gas_dew_point_natural;
 pub mod flue_gas_dew_point_propane;
@@ -133,6 +136,7 @@ pub mod transformer_secondary_current;
 pub mod trap_depth;
 pub mod ultimate_co2;
 pub mod ultimate_co2_of_gas;
+pub mod velocity_from_pressure;
 pub mod winding_temperature;
 pub mod wire_resistance;
 pub mod wire_resistance_aluminium;

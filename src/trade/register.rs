@@ -7,6 +7,7 @@ use super::*;
 static REGISTER: &[&Formula] = &[
     &air_density::FORMULA,
     &airflow_from_rise::FORMULA,
+    &airflow_from_velocity::FORMULA,
     &available_friction_rate::FORMULA,
     &cable_voltage_drop::FORMULA,
     &cable_voltage_drop_aluminium::FORMULA,
@@ -47,6 +48,7 @@ static REGISTER: &[&Formula] = &[
     &fan_power_at_airflow::FORMULA,
     &fan_power_at_speed::FORMULA,
     &fan_pressure_at_speed::FORMULA,
+    &fan_speed_from_pulleys::FORMULA,
     &flame_signal_margin::FORMULA,
     &flue_gas_dew_point_natural::FORMULA,
     &flue_gas_dew_point_propane::FORMULA,
@@ -104,6 +106,7 @@ static REGISTER: &[&Formula] = &[
     &trap_depth::FORMULA,
     &ultimate_co2::FORMULA,
     &ultimate_co2_of_gas::FORMULA,
+    &velocity_from_pressure::FORMULA,
     &winding_temperature::FORMULA,
     &wire_resistance::FORMULA,
     &wire_resistance_aluminium::FORMULA,

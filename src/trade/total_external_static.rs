@@ -12,11 +12,13 @@
 //! # Range
 //!
 //! Blower running at the speed in question, doors on, filter in place. Signs are dropped, since many gauges show none: it
-//! does not notice a return under pressure or a supply under suction.
+//! does not notice a return that is under pressure.
 //!
 //! # Warnings
 //!
 //! - Where more than 5 in.w.c. come out: no furnace's blower makes so much; look whether a gauge shows Pa.
+//! - Where the supply is below zero: behind a blower the air is under pressure; look whether the hoses are swapped or the
+//!   probe stands before the blower, and measure again.
 //!
 //! # Example
 //!
@@ -62,13 +64,21 @@ pub static FORMULA: Formula = Formula {
     ],
     result: Scale::of(Unit::InchWaterColumn),
     range: "Blower running at the speed in question, doors on, filter in place. Signs are dropped, since many gauges show \
-            none: it does not notice a return under pressure or a supply under suction.",
-    warnings: &[Warning {
-        when: "more than 5 in.w.c. come out",
-        reason: "no furnace's blower makes so much",
-        help: "look whether a gauge shows Pa",
-        applies: |_, total| total > 5.0,
-    }],
+            none: it does not notice a return that is under pressure.",
+    warnings: &[
+        Warning {
+            when: "more than 5 in.w.c. come out",
+            reason: "no furnace's blower makes so much",
+            help: "look whether a gauge shows Pa",
+            applies: |_, total| total > 5.0,
+        },
+        Warning {
+            when: "the supply is below zero",
+            reason: "behind a blower the air is under pressure",
+            help: "look whether the hoses are swapped or the probe stands before the blower, and measure again",
+            applies: |numbers, _| numbers[1] < 0.0,
+        },
+    ],
     example: &["-0.35 in.w.c.", "0.30 in.w.c."],
     references: &["Common practice; the most that is allowed stands on the rating plate."],
     compute: |numbers| {

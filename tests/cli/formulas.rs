@@ -95,6 +95,37 @@ fn a_word_lists_those_that_have_it() {
     formula("pressure high=1").exits(2);
 }
 
+/// What technicians say stands in no formula: they find it all the same.
+#[test]
+fn the_words_of_the_trade_find_what_is_called_otherwise() {
+    for (words, name) in [
+        ("tesp", "total_external_static"),
+        ("delta t", "temperature_rise"),
+        ("LP gas", "gas_pipe_size_propane"),
+        ("propane conversion", "converted_orifice_diameter"),
+        ("fan laws", "fan_airflow_at_speed"),
+        ("spud", "orifice_flow"),
+        ("aluminum wire", "wire_resistance_aluminium"),
+        ("gas meter", "input_from_meter"),
+        ("KAIR", "room_volume_known_infiltration"),
+        ("make-up air", "combustion_air_mechanical"),
+        ("pulley", "fan_speed_from_pulleys"),
+        ("duct size", "equivalent_round_diameter"),
+        ("#43", "drill_diameter"),
+    ] {
+        let list = formula(words).exits(0).out;
+        assert!(list.contains(&format!("  {name} ")), "{words}\n{list}");
+    }
+    let said = formula("carburettor jet").exits(0);
+    assert!(said.out.contains("  orifice_flow "), "{said:?}");
+    assert!(
+        said.err.starts_with("No formula has all of these words."),
+        "{said:?}"
+    );
+    let list = formula("meter").exits(0).out;
+    assert!(!list.contains("air_density"), "a meter is no metre\n{list}");
+}
+
 #[test]
 fn a_page_explains_all_that_is_needed_to_compute() {
     let page = formula("capacitance-under-load").exits(0).out;
@@ -174,6 +205,13 @@ fn a_result_stands_in_the_system_of_its_inputs() {
         "total_external_static = 0.65 in.w.c. (161.7 Pa)",
     );
     computes("co_air_free co=87ppm o2=5%", "co_air_free = 114.4 ppm");
+    // Who asks for °C may have meant them.
+    let said = computes(
+        "temperature_rise supply=50 return=20°C --units si",
+        "temperature_rise = -10 °C (-18 °F)",
+    );
+    let warning = "Warning: supply is taken in °F, since no unit was given.";
+    assert!(said.contains(warning), "{said}");
 }
 
 #[test]
@@ -208,6 +246,47 @@ fn a_pipe_is_asked_for_by_its_size() {
     refuses(
         "gas_pipe_capacity_natural size=1/3in length=20ft pressure_drop=0.5",
         "proofwalk: size: `1/3in` is a fraction\n  help: write it with a point: `0.3333`",
+    );
+}
+
+/// Of what length a result is, is said beside its number; sizes and falls are taken as metric tables have them.
+#[test]
+fn metric_figures_are_those_of_metric_tables() {
+    let said = computes(
+        "drain_drop length=3m slope=20mm/m",
+        "drain_drop = 60 mm (2.362 in)",
+    );
+    assert!(said.contains("  slope = 6.096 mm (0.24 in)\n"), "{said}");
+    computes(
+        "drain_drop length=10ft slope=2%",
+        "drain_drop = 2.4 in (60.96 mm)",
+    );
+    // 1.25 in in 10 ft are 1/8 in in a foot, a share of 1/96.
+    computes(
+        "drain_slope drop=1.25in length=10ft",
+        "drain_slope = 0.125 in per ft (10.42 mm per m)",
+    );
+    computes(
+        "available_friction_rate external_static=125Pa losses=65Pa length=60m",
+        "available_friction_rate = 1 Pa per m (0.1225 in.w.c. per 100 ft)",
+    );
+    let said = computes(
+        "gas_pipe_size_natural flow=3m3/h length=18m pressure_drop=125Pa",
+        "gas_pipe_size_natural = DN 20 (0.75 in)",
+    );
+    assert!(said.contains("  flow = 3 m³/h ("), "{said}");
+    computes(
+        "gas_pipe_capacity_natural size=DN20 length=60ft pressure_drop=0.5",
+        "gas_pipe_capacity_natural = 137.4 ft³/h (3.89 m³/h)",
+    );
+    refuses(
+        "gas_pipe_capacity_natural size=21mm length=60ft pressure_drop=0.5",
+        "proofwalk: no steel pipe has the nominal size 0.8268 in\n  \
+         help: give one of 0.25, 0.375, 0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3 and 4 in, or DN 8 to DN 100",
+    );
+    computes(
+        "temperature_rise supply=50°C±0.5K return=20°C",
+        "temperature_rise = 30 °C ± 0.5 °C (54 °F ± 0.9 °F)",
     );
 }
 

@@ -1,5 +1,6 @@
 //! Finding a formula by words: those of its name and sentence, of its arguments, and its units.
 
+use super::spoken::in_our_words;
 use crate::cli::failure::{Failure, WRONG_USE};
 use crate::measure::{Dimension, System, Unit};
 use crate::source::{nearest, safe};
@@ -14,40 +15,72 @@ const ENDINGS: [&str; 5] = ["ing", "ed", "es", "s", "e"];
 /// A word shorter than this stands for itself alone: `CO` is not the start of copper.
 const SHORTEST_START: usize = 4;
 
+/// What is found by words: formulas with all of them; where no formula has, and they are no name that was mistyped, those with the
+/// most of them.
+pub(super) fn by_words(words: &str) -> Result<Vec<&'static Formula>, Failure> {
+    let mut found = with_words(words);
+    if found.is_empty() && nearest(words, trade::all().iter().map(|formula| formula.name)).is_none() {
+        found = with_most(&sought(words));
+        if !found.is_empty() {
+            crate::cli::tell("No formula has all of these words. Those that have the most:");
+        }
+    }
+    match found.is_empty() {
+        true => Err(unknown(words, &[])),
+        false => Ok(found),
+    }
+}
+
 /// The formulas of a group, or with every word of some in what they say of themselves; where there is none, those that have them in
 /// what they say of their arguments.
 pub(super) fn with_words(words: &str) -> Vec<&'static Formula> {
     let words = words.to_lowercase().replace(['_', '-'], " ");
-    let words: Vec<&str> = words.split_whitespace().collect();
-    let chosen = |is_chosen: &dyn Fn(&Formula) -> bool| -> Vec<&'static Formula> {
-        (trade::all().iter().copied())
-            .filter(|formula| is_chosen(formula))
-            .collect()
-    };
-    let group = chosen(&|formula| formula.group.name() == words.join(" "));
+    let group = chosen(&|formula| formula.group.name() == words.trim());
     if !group.is_empty() {
         return group;
     }
-    let sought: Vec<&str> = words
-        .iter()
-        .copied()
-        .filter(|word| !IDLE.contains(word))
-        .collect();
+    let sought = sought(&words);
     if sought.is_empty() {
         return Vec::new();
     }
-    let by_name = chosen(&|formula| {
-        sought
-            .iter()
-            .all(|word| says(formula, word) || measures(formula, word))
-    });
+    let by_name = chosen(&|formula| sought.iter().all(|word| names(formula, word)));
     if !by_name.is_empty() {
         return by_name;
     }
-    chosen(&|formula| {
-        let asks = |word: &&str| says(formula, word) || measures(formula, word) || takes(formula, word);
-        sought.iter().all(asks)
-    })
+    chosen(&|formula| sought.iter().all(|word| asks(formula, word)))
+}
+
+/// Those that have more of the words than all others.
+fn with_most(sought: &[String]) -> Vec<&'static Formula> {
+    let had = |formula: &Formula| sought.iter().filter(|word| asks(formula, word)).count();
+    let most = trade::all().iter().map(|formula| had(formula)).max();
+    chosen(&|formula| had(formula) > 0 && Some(had(formula)) == most)
+}
+
+/// The words that say something, as the formulas have them.
+fn sought(words: &str) -> Vec<String> {
+    let words = words.to_lowercase().replace(['_', '-'], " ");
+    let words: Vec<&str> = words.split_whitespace().collect();
+    let ours = in_our_words(&words).into_iter();
+    ours.filter(|word| !IDLE.contains(word))
+        .map(str::to_owned)
+        .collect()
+}
+
+fn chosen(is_chosen: &dyn Fn(&Formula) -> bool) -> Vec<&'static Formula> {
+    (trade::all().iter().copied())
+        .filter(|formula| is_chosen(formula))
+        .collect()
+}
+
+/// Whether it has the word in what it says of itself.
+fn names(formula: &Formula, word: &str) -> bool {
+    says(formula, word) || measures(formula, word)
+}
+
+/// Whether it has the word at all.
+fn asks(formula: &Formula, word: &str) -> bool {
+    names(formula, word) || takes(formula, word)
 }
 
 /// Whether a formula's name, sentence or group has the word, or an argument's name.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::measure::{Quantity, Scale, System};
+use crate::measure::{Quantity, Scale, System, Unit};
 use crate::trade::{Argument, Formula, Given, Origin, Slip, Unfit, Unusual, Warned, Warning, Worked};
 
 #[derive(Serialize)]
@@ -56,6 +56,9 @@ struct Example {
 struct Computed {
     formula: &'static str,
     result: Value,
+    /// Of how much length the result is, where it is not of the whole.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    counted_over: Option<Value>,
     #[serde(skip_serializing_if = "Option::is_none")]
     margin_refused: Option<String>,
     inputs: Vec<Input>,
@@ -137,6 +140,10 @@ pub fn worked_json(worked: &Worked, system: System) -> String {
     printed(&Computed {
         formula: worked.formula.name,
         result: value(worked.result, scale, margin),
+        counted_over: worked
+            .formula
+            .counted_over()
+            .map(|length| value(length, Scale::of(Unit::Foot), None)),
         margin_refused: refused,
         inputs: worked.inputs.iter().map(input).collect(),
         slips: worked.slips.iter().map(|slip| moved(slip, scale)).collect(),

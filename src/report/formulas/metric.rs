@@ -31,7 +31,11 @@ pub(super) fn for_reader(text: &str, system: System) -> String {
         match figure(&words, at) {
             Some((unit, metric)) => {
                 let (symbol, tail) = word.split_at(unit.len());
-                said.push_str(&format!("{symbol} ({metric}){tail}"));
+                // Within brackets, a comma: brackets in brackets are hard to read.
+                match said.matches('(').count() > said.matches(')').count() {
+                    true => said.push_str(&format!("{symbol}, {metric}{tail}")),
+                    false => said.push_str(&format!("{symbol} ({metric}){tail}")),
+                }
             }
             None => said.push_str(word),
         }
@@ -105,6 +109,10 @@ mod tests {
         says(
             "Vents up to 200 ft, outdoor air from -60 to 130 °F; 0.5 in.w.c. in pipe.",
             "Vents up to 200 ft (61 m), outdoor air from -60 to 130 °F (-51.1 to 54.4 °C); 0.5 in.w.c. (124 Pa) in pipe.",
+        );
+        says(
+            "from drill 80 (0.0135 in) to 4 in",
+            "from drill 80 (0.0135 in, 0.343 mm) to 4 in (102 mm)",
         );
         says(
             "less than 1/4 in in each foot",

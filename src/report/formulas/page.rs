@@ -1,7 +1,7 @@
 //! The list of formulas, and the page that explains one.
 
 use super::metric::for_reader;
-use super::number::{DIGITS, other, shown};
+use super::number::{DIGITS, of, other, over};
 use super::{COLUMNS, Text};
 use crate::measure::{Amount, Dimension, Quantity, Scale, System};
 use crate::source::{safe, wrap};
@@ -81,7 +81,7 @@ pub fn page(formula: &'static Formula, system: System, ascii: bool) -> String {
     }
     text.paragraph(
         &format!("  {:widest$}  ", "gives"),
-        &gives(formula.result.in_system(system)),
+        &gives(formula, formula.result.in_system(system)),
     );
     text.line("");
     text.paragraph("", &units_of_equation(formula, system));
@@ -129,10 +129,10 @@ fn about(argument: &Argument, system: System) -> String {
 }
 
 /// What comes out, and what it is in.
-fn gives(result: Scale) -> String {
+fn gives(formula: &Formula, result: Scale) -> String {
     match result.dimension() {
         Dimension::Number => units(result),
-        dimension => format!("{}, {}", dimension.name(), units(result)),
+        dimension => format!("{}, {}{}", dimension.name(), units(result), over(formula, result)),
     }
 }
 
@@ -167,8 +167,8 @@ fn example(text: &mut Text, formula: &'static Formula, system: System) {
     let typed: Vec<&str> = inputs.iter().map(String::as_str).collect();
     if let Ok(result) = formula.compute_typed(&typed) {
         let scale = formula.result.in_system(system);
-        let there = other(scale).map(|scale| format!(" ({})", shown(result, scale, None)));
-        let here = shown(result, scale, None);
+        let there = other(scale).map(|scale| format!(" ({})", of(formula, result, scale, None)));
+        let here = of(formula, result, scale, None);
         text.line(&format!("  = {here}{}", there.unwrap_or_default()));
     }
 }

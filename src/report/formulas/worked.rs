@@ -1,7 +1,7 @@
 //! What a formula comes to.
 
 use super::metric::for_reader;
-use super::number::{other, shown};
+use super::number::{of, other, shown};
 use super::{COLUMNS, Text};
 use crate::measure::{Quantity, Scale, System};
 use crate::trade::{Formula, Given, Origin, Slip, Unfit, Unusual, Warned, Warning, Worked};
@@ -32,6 +32,9 @@ pub fn worked(worked: &Worked, system: System, ascii: bool) -> String {
     }
     for unusual in &worked.unusual {
         text.paragraph("Warning: ", &for_reader(&far_off(unusual), system));
+    }
+    if let Some(foreign) = without_unit(&worked.inputs, system) {
+        text.paragraph("Warning: ", &foreign);
     }
     text.paragraph("Holds: ", &for_reader(formula.range, system));
     if let Some(caution) = formula.group.caution() {
@@ -66,7 +69,7 @@ fn headline(text: &mut Text, worked: &Worked, scale: Scale) {
     let margin = worked.margin.as_ref().and_then(|margin| margin.as_ref().ok());
     // Between two sizes that are made there is none, so that one has no ±.
     let margin = margin.filter(|_| !worked.formula.is_of_sizes());
-    let on = |scale| shown(worked.result, scale, margin.copied());
+    let on = |scale| of(worked.formula, worked.result, scale, margin.copied());
     let here = format!("{} = {}", worked.formula.name, on(scale));
     let Some(there) = other(scale).map(|other| format!("({})", on(other))) else {
         return text.line(&here);
@@ -130,6 +133,23 @@ fn far_off(unusual: &Unusual) -> String {
         least.display(scale),
         most.display(scale)
     )
+}
+
+/// What to say where metric units are wanted and numbers without a unit were taken in others: whoever thinks in °C may mean those.
+fn without_unit(inputs: &[Given], system: System) -> Option<String> {
+    let is_foreign =
+        |given: &&Given| given.origin == Origin::Bare && given.scale.in_system(system) != given.scale;
+    let foreign = inputs.iter().filter(is_foreign).map(|given| {
+        let name = given.argument.name;
+        format!("{name} is taken in {}", given.scale.symbol())
+    });
+    let foreign: Vec<String> = foreign.collect();
+    (!foreign.is_empty()).then(|| {
+        format!(
+            "{}, since no unit was given. Write the unit where another is meant.",
+            foreign.join(", ")
+        )
+    })
 }
 
 /// An input as it was understood: in the unit it was given in, and in the one that the equation takes.
