@@ -5,7 +5,7 @@ use std::io::ErrorKind;
 use super::libraries::Libraries;
 use crate::audit::{Call, Teller, WhatIsWrong};
 use crate::source::safe;
-use crate::store::{Archive, ChainReport, ReadError, SESSION_LIMIT, SessionId, StoreError};
+use crate::store::{Archive, ChainReport, ReadError, Room, SESSION_LIMIT, SessionId, StoreError};
 use crate::walk::{Event, decode};
 
 /// What came of a session.
@@ -24,10 +24,16 @@ pub(super) struct NotACall {
 }
 
 /// Reads a session. Of several copies, the one that goes farthest is taken.
-pub(super) fn read(archive: &Archive, libraries: &Libraries<'_>, id: &SessionId, places: &[u32]) -> Gathered {
+pub(super) fn read(
+    archive: &Archive,
+    libraries: &Libraries<'_>,
+    room: &mut Room,
+    id: &SessionId,
+    places: &[u32],
+) -> Gathered {
     let mut best: Option<(u64, Result<Call, NotACall>)> = None;
     for place in places {
-        let (records, call) = one(archive, libraries, id, *place);
+        let (records, call) = one(archive, libraries, room, id, *place);
         let is_better = match &best {
             None => true,
             Some((most, known)) => (call.is_ok(), records) > (known.is_ok(), *most),
@@ -47,10 +53,11 @@ pub(super) fn read(archive: &Archive, libraries: &Libraries<'_>, id: &SessionId,
 fn one(
     archive: &Archive,
     libraries: &Libraries<'_>,
+    room: &mut Room,
     id: &SessionId,
     place: u32,
 ) -> (u64, Result<Call, NotACall>) {
-    match through(archive, libraries, id, place) {
+    match through(archive, libraries, room, id, place) {
         Ok((report, Ok(call))) => (report.records, Ok(call)),
         Ok((report, Err((what, why)))) => (report.records, Err(not_a_call(id, place, what, &why))),
         Err(error) => (
@@ -75,10 +82,11 @@ type Told = Result<Call, (WhatIsWrong, String)>;
 fn through(
     archive: &Archive,
     libraries: &Libraries<'_>,
+    room: &mut Room,
     id: &SessionId,
     place: u32,
 ) -> Result<(ChainReport, Told), StoreError> {
-    let mut records = archive.folder(place)?.stream(id)?;
+    let mut records = archive.folder(place)?.stream_in(id, room)?;
     let mut wrong = None;
     let mut teller: Option<Teller> = None;
     while let Some(record) = records.next_as(|event| decode(event).ok()) {
@@ -106,11 +114,11 @@ fn through(
             wrong = Some((WhatIsWrong::Unreadable, why));
             break;
         }
-        match (&mut teller, &record.event) {
+        match (&mut teller, record.event) {
             (Some(teller), Some(event)) => teller.tell(event, record.time),
             (None, Some(Event::Opened(opened))) => {
                 let meanings = libraries.meanings(place, &opened.library);
-                teller = Some(Teller::new(id.as_str(), place, opened, record.time, meanings));
+                teller = Some(Teller::new(id.as_str(), place, &opened, record.time, meanings));
             }
             (None, Some(_)) => {
                 let why = "it does not begin with the opening of a call".to_owned();

@@ -19,12 +19,24 @@ pub use html::html;
 pub use text::text;
 pub use weights::weights;
 
+use std::io;
+
 use crate::audit::Audit;
 
 /// An audit as JSON.
 pub fn json(audit: &Audit) -> String {
+    let mut text = Vec::new();
     // An audit holds texts, finite numbers and lists only, which all have a form in JSON.
-    let mut text = serde_json::to_string_pretty(audit).unwrap_or_default();
-    text.push('\n');
-    text
+    let _ = write_json(audit, &mut text);
+    String::from_utf8(text).unwrap_or_default()
+}
+
+/// The same, written bit by bit: it names every session of every finding, so it grows with the archive.
+///
+/// # Errors
+///
+/// Where it cannot be written.
+pub fn write_json(audit: &Audit, mut out: impl io::Write) -> io::Result<()> {
+    serde_json::to_writer_pretty(&mut out, audit)?;
+    out.write_all(b"\n")
 }
