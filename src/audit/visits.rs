@@ -45,7 +45,10 @@ struct Kept {
     sort: u32,
 }
 
-const _: () = assert!(size_of::<Kept>() == 48, "memory is to grow by no more than this with each call");
+const _: () = assert!(
+    size_of::<Kept>() == 48,
+    "memory is to grow by no more than this with each call"
+);
 
 /// What many calls have in common.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

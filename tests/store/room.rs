@@ -29,7 +29,10 @@ fn all(records: Result<Records<impl BufRead>, StoreError>) -> Read {
 /// Reads a session both ways, the second in room that another session left.
 fn both(folder: &SessionFolder, room: &mut Room) -> (Read, Read) {
     let _ = all(folder.stream_in(&id("other"), room));
-    (all(folder.stream(&id("a"))), all(folder.stream_in(&id("a"), room)))
+    (
+        all(folder.stream(&id("a"))),
+        all(folder.stream_in(&id("a"), room)),
+    )
 }
 
 fn recorded(scene: &Scene, name: &str, records: u64) -> Vec<u8> {
