@@ -111,6 +111,8 @@ impl Auditor {
     /// What it all comes to.
     pub fn finish(self) -> Audit {
         let visits = &self.visits;
+        // What takes most memory is looked at first, and let go.
+        let drift = self.drift.found(visits);
         let followed = Followed::new(visits, self.window, self.until);
         let counted = Counted::new(visits, &followed);
         let ended = |kind| visits.iter().filter(|visit| visit.end == kind).count() as u64;
@@ -148,7 +150,7 @@ impl Auditor {
             combustion: self.tests.found(visits),
             unsound: self.unsound.found(visits, followed.twins()),
             practice_sessions: self.practice,
-            drift: self.drift.found(visits),
+            drift,
             follow_ups: followed.follow_ups(visits),
             passages: self.steps.passages(),
             folders: self.folders,

@@ -2,6 +2,8 @@
 
 use std::collections::{HashMap, HashSet};
 
+use foldhash::fast::RandomState;
+
 use super::call::Remedy;
 use crate::library::{Id, Input, Kind, Library, Obtained, Reading, Remedy as Written, Taking};
 
@@ -10,10 +12,10 @@ use crate::library::{Id, Input, Kind, Library, Obtained, Reading, Remedy as Writ
 /// The default knows nothing, for calls whose library is not at hand.
 #[derive(Clone, Debug, Default)]
 pub struct Meanings {
-    remedies: HashMap<String, Remedy>,
-    readings: HashMap<String, Meaning>,
-    starts: HashMap<String, String>,
-    minutes: HashMap<String, f64>,
+    remedies: HashMap<String, Remedy, RandomState>,
+    readings: HashMap<String, Meaning, RandomState>,
+    starts: HashMap<String, String, RandomState>,
+    minutes: HashMap<String, f64, RandomState>,
     is_known: bool,
     tests_combustion: bool,
 }

@@ -8,7 +8,7 @@
 //! ```
 //!
 //! - `call`, `tell`, `meanings`: what one session boils down to, and what its library says of the names in it.
-//! - `auditor`, `visits`: the fold. It keeps a few dozen bytes a call, and nothing that grows with events.
+//! - `auditor`, `visits`, `names`, `chains`: the fold. It keeps a few dozen bytes a call, and nothing that grows with events.
 //! - `findings/`: one file each, with its collector and its result.
 //! - `groups`: by technician, tree, part and month.
 //! - `statistics/`: what a count is worth.
@@ -18,10 +18,12 @@
 
 mod auditor;
 mod call;
+mod chains;
 pub mod findings;
 mod groups;
 mod learned;
 mod meanings;
+mod names;
 pub mod statistics;
 mod summary;
 mod tell;

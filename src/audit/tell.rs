@@ -95,7 +95,8 @@ impl Teller {
     }
 
     /// The next event, and when it was recorded.
-    pub fn tell(&mut self, event: &Event, time: Timestamp) {
+    pub fn tell(&mut self, event: Event, time: Timestamp) {
+        let is_sealing = matches!(event, Event::Closed);
         self.call.clock_went_back |= time < self.time;
         self.call.last = self.call.last.max(time);
         self.time = time;
@@ -103,7 +104,7 @@ impl Teller {
         let is_closed = self.call.ending != Ending::Open && self.call.put_backs.open.is_empty();
         if !is_closed {
             self.call.closed = None;
-        } else if self.call.closed.is_none() || matches!(event, Event::Closed) {
+        } else if self.call.closed.is_none() || is_sealing {
             self.call.closed = Some(time);
         }
     }
@@ -117,19 +118,20 @@ impl Teller {
         self.call
     }
 
-    fn take(&mut self, event: &Event) {
+    fn take(&mut self, event: Event) {
         match event {
-            Event::Entered { tree, role } => self.entered(tree, *role),
+            Event::Entered { tree, role } => self.entered(&tree, role),
             Event::Took { from, to, .. } => {
-                self.at = Some(from.clone());
-                self.stay(Some(to), true);
-                self.at = Some(to.clone());
+                self.at = Some(from);
+                self.stay(Some(to.clone()), true);
+                self.at = Some(to);
                 self.asked_anew();
             }
             Event::Returned { .. } => self.returned(),
-            Event::Measured { typed, .. } => {
+            Event::Measured { ref typed, .. } => {
+                let is_typed = typed.is_some();
                 self.measured(event);
-                if typed.is_some() {
+                if is_typed {
                     self.answered();
                     self.asked_anew();
                 }
@@ -146,48 +148,48 @@ impl Teller {
                 self.asked_anew();
                 if self.call.not_taken.len() < MOST {
                     self.call.not_taken.push(NotTaken {
-                        combustion: self.meanings.reading(datum).combustion,
-                        datum: datum.clone(),
-                        why: why.clone(),
+                        combustion: self.meanings.reading(&datum).combustion,
+                        datum,
+                        why,
                     });
                 }
             }
             Event::Voided { data, why } => {
-                if *why == Voiding::Retake {
-                    self.superseded(data);
+                if why == Voiding::Retake {
+                    self.superseded(&data);
                 }
             }
             Event::Retaking { .. } => self.asked_anew(),
             Event::LeftOpen { restores } => {
                 for restore in restores {
-                    let open = &mut self.call.put_backs.open;
-                    if open.len() < MOST && !open.contains(restore) {
-                        open.push(restore.clone());
-                    }
                     // What was refused before and is opened once more is still to be put back.
-                    self.call.put_backs.refused.retain(|refused| refused != restore);
+                    self.call.put_backs.refused.retain(|refused| *refused != restore);
+                    let open = &mut self.call.put_backs.open;
+                    if open.len() < MOST && !open.contains(&restore) {
+                        open.push(restore);
+                    }
                 }
             }
             Event::Restored { restores } => {
-                for restore in restores {
+                for restore in &restores {
                     self.put_back(restore);
                 }
             }
-            Event::PutBack { restore } => self.put_back(restore),
+            Event::PutBack { restore } => self.put_back(&restore),
             Event::KeptOpen { restore, .. } => {
-                self.call.put_backs.open.retain(|open| open != restore);
+                self.call.put_backs.open.retain(|open| *open != restore);
                 if self.call.put_backs.refused.len() < MOST {
-                    self.call.put_backs.refused.push(restore.clone());
+                    self.call.put_backs.refused.push(restore);
                 }
             }
             Event::Stated { fault, noted: true } => {
-                let verdict = self.verdict(fault);
+                let verdict = self.verdict(&fault);
                 if self.call.noted.len() < MOST {
                     self.call.noted.push(verdict);
                 }
             }
             Event::Ended(end) => self.ended(end),
-            Event::WentBack { to } => self.went_back(*to),
+            Event::WentBack { to } => self.went_back(to),
             Event::Closed => self.call.sealed = true,
             Event::Opened(_)
             | Event::Left { .. }
@@ -224,14 +226,14 @@ impl Teller {
         self.asked_anew();
     }
 
-    fn ended(&mut self, end: &End) {
+    fn ended(&mut self, end: End) {
         let is_first = self.call.ending == Ending::Open;
         self.interrupted = None;
         self.call.ending = match end {
-            End::Verdict { fault, .. } => Ending::Verdict(self.verdict(fault)),
-            End::Outcome { outcome } => Ending::Outcome(outcome.clone()),
-            End::Unproven { why } => Ending::Unproven { why: why.clone() },
-            End::Insisted { fault, .. } => Ending::Insisted(self.verdict(fault)),
+            End::Verdict { fault, .. } => Ending::Verdict(self.verdict(&fault)),
+            End::Outcome { outcome } => Ending::Outcome(outcome),
+            End::Unproven { why } => Ending::Unproven { why },
+            End::Insisted { fault, .. } => Ending::Insisted(self.verdict(&fault)),
         };
         if is_first {
             self.stay(None, true);
@@ -265,7 +267,7 @@ impl Teller {
         self.asked = self.time;
     }
 
-    fn measured(&mut self, event: &Event) {
+    fn measured(&mut self, event: Event) {
         let Event::Measured {
             reading,
             typed,
@@ -284,16 +286,16 @@ impl Teller {
         // What was worked out belongs to the answer before it.
         let answers = self.trail.len() + usize::from(typed.is_some());
         self.answers.push(answers.saturating_sub(1));
-        let meaning = self.meanings.reading(reading);
+        let meaning = self.meanings.reading(&reading);
         self.call.readings.push(Taken {
-            reading: reading.clone(),
-            typed: typed.clone(),
-            value: *value,
-            unit: unit.clone(),
-            margin: *margin,
-            borderline: *borderline,
-            time: self.time,
             seconds: seconds(self.asked, self.time).filter(|_| typed.is_some()),
+            reading,
+            typed,
+            value,
+            unit,
+            margin,
+            borderline,
+            time: self.time,
             minutes: meaning.minutes,
             combustion: meaning.combustion,
             superseded: false,
@@ -322,13 +324,13 @@ impl Teller {
         }
     }
 
-    fn stay(&mut self, to: Option<&str>, went_on: bool) {
+    fn stay(&mut self, to: Option<String>, went_on: bool) {
         let Some(step) = self.at.take() else { return };
         if self.call.stays.len() < MOST {
             self.call.stays.push(Stay {
                 minutes: self.meanings.minutes(&step),
                 step,
-                to: to.map(str::to_owned),
+                to,
                 seconds: seconds(self.since, self.time).filter(|_| went_on),
             });
         }

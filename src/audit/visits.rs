@@ -1,19 +1,16 @@
 //! What is kept of each call, and found again by its equipment: a few dozen bytes.
 
 use std::collections::HashMap;
-use std::sync::Arc;
 
+use foldhash::fast::RandomState;
 use jiff::{SignedDuration, Timestamp};
 use uuid::Uuid;
 
 use super::call::{Call, Ending, Remedy};
+use super::names::Names;
 use super::summary::SessionRef;
 
-/// The number of a name, or of no name.
-pub(super) type NameNo = u32;
-
-/// No name.
-pub(super) const NO_NAME: NameNo = NameNo::MAX;
+pub(super) use super::names::{NO_NAME, NameNo};
 
 /// A call, as far as it is kept.
 #[derive(Clone, Copy, Debug)]
@@ -49,6 +46,11 @@ struct Kept {
     equipment: NameNo,
     sort: u32,
 }
+
+const _: () = assert!(
+    size_of::<Kept>() == 48,
+    "memory is to grow by no more than this with each call"
+);
 
 /// What many calls have in common.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -100,15 +102,8 @@ pub(super) enum Tested {
 pub(super) struct Visits {
     list: Vec<Kept>,
     sorts: Vec<Sort>,
-    numbers: HashMap<Sort, u32>,
+    numbers: HashMap<Sort, u32, RandomState>,
     names: Names,
-}
-
-/// Names, each kept once.
-#[derive(Debug, Default)]
-struct Names {
-    numbers: HashMap<Arc<str>, NameNo>,
-    list: Vec<Arc<str>>,
 }
 
 impl Visits {
@@ -178,14 +173,7 @@ impl Visits {
 
     /// The number of a name.
     pub fn name(&mut self, name: &str) -> NameNo {
-        if let Some(number) = self.names.numbers.get(name) {
-            return *number;
-        }
-        let number = self.names.list.len() as NameNo;
-        let name: Arc<str> = name.into();
-        self.names.list.push(Arc::clone(&name));
-        self.names.numbers.insert(name, number);
-        number
+        self.names.number(name)
     }
 
     fn maybe(&mut self, name: Option<&str>) -> NameNo {
@@ -194,7 +182,7 @@ impl Visits {
 
     /// The name of a number; none of [`NO_NAME`].
     pub fn named(&self, number: NameNo) -> Option<&str> {
-        self.names.list.get(number as usize).map(AsRef::as_ref)
+        self.names.get(number)
     }
 
     /// The same, to keep.
@@ -205,6 +193,12 @@ impl Visits {
     /// A call by its number.
     pub fn get(&self, number: u32) -> Visit {
         self.visit(&self.list[number as usize])
+    }
+
+    /// When a call was opened: seconds since 1970, and nanoseconds.
+    pub fn opened(&self, number: u32) -> (i64, i32) {
+        let kept = &self.list[number as usize];
+        (kept.seconds, kept.nanoseconds)
     }
 
     /// Every call.

@@ -26,7 +26,7 @@ mod verify;
 mod walk;
 mod watch;
 
-use std::io::{self, IsTerminal, Write};
+use std::io::{self, BufWriter, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
 use clap::{CommandFactory, FromArgMatches};
@@ -186,8 +186,13 @@ fn explain(rule: Option<&str>) -> Result<u8, Failure> {
 
 /// Prints on standard output; a reader that has gone is no error.
 fn print(text: &str) -> Result<(), Failure> {
-    let mut out = io::stdout().lock();
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+    print_with(|out| out.write_all(text.as_bytes()))
+}
+
+/// The same for what is written bit by bit.
+fn print_with(write: impl FnOnce(&mut dyn Write) -> io::Result<()>) -> Result<(), Failure> {
+    let mut out = BufWriter::with_capacity(1 << 16, io::stdout().lock());
+    match write(&mut out).and_then(|()| out.flush()) {
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
         other => Ok(other?),
     }

@@ -48,7 +48,7 @@ pub(super) fn is_closed(records: &[Record], events: &[Event]) -> bool {
     };
     let mut teller = Teller::new("", 0, opened, time, Arc::default());
     for (event, time) in told {
-        teller.tell(event, time);
+        teller.tell(event.clone(), time);
     }
     teller.end(None).closed.is_some()
 }

@@ -2,15 +2,17 @@
 
 use std::os::fd::AsFd;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use rustix::fs::{AtFlags, Dir, FileType, statat};
-use uuid::Uuid;
 
 use super::error::StoreError;
 use super::folder::SessionFolder;
 use super::id::SessionId;
 use super::kept;
-use super::packs::{Known, PACK_ENDING};
+use super::merged::Merged;
+use super::name::Name;
+use super::packs::{Known, PACK_ENDING, Pack};
 
 /// Folders that lie deeper are named and not read.
 pub(super) const DEEPEST: usize = 16;
@@ -22,9 +24,10 @@ const HELD: usize = 256;
 #[derive(Debug, Default)]
 pub struct Archive {
     places: Vec<Place>,
+    /// Sorted.
     entries: Vec<Entry>,
-    /// The names in `entries` that are no UUID.
-    named: Vec<SessionId>,
+    /// Packs, each with the position of its folder. Their tables of contents are not copied.
+    packs: Vec<(Arc<Pack>, u32)>,
     /// Files that end as sessions do, under names that no session can have: the folder's position, and the name.
     pub strangers: Vec<(u32, String)>,
     /// Packs that could not be read: the folder's position, the name, and why.
@@ -46,18 +49,11 @@ struct Place {
     packs: Known,
 }
 
-/// A session and the position of its folder.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+/// A session that has a file of its own, and the position of its folder.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct Entry {
     name: Name,
     place: u32,
-}
-
-/// A session's id, small: nearly all are UUIDs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Name {
-    Uuid([u8; 16]),
-    Named(u32),
 }
 
 impl Archive {
@@ -73,7 +69,8 @@ impl Archive {
             let folder = SessionFolder::open_existing(root)?;
             archive.look(folder, None, 0);
         }
-        archive.sort();
+        archive.entries.sort_unstable();
+        archive.strangers.sort_unstable();
         Ok(archive)
     }
 
@@ -87,18 +84,26 @@ impl Archive {
         self.sessions().count()
     }
 
-    /// Whether there is none.
-    pub fn is_empty(&self) -> bool {
-        self.entries.is_empty()
+    /// The same with each copy counted, which takes no looking at all of them.
+    pub fn at_most(&self) -> usize {
+        let packed: usize = self.packs.iter().map(|(pack, _)| pack.names().len()).sum();
+        self.entries.len() + packed
     }
 
-    /// Each session with the positions of the folders that have a file of it, in the order of ids.
-    pub fn sessions(&self) -> impl Iterator<Item = (SessionId, impl Iterator<Item = u32>)> {
-        let same = self.entries.chunk_by(|one, other| one.name == other.name);
-        same.filter_map(|copies| {
-            let id = self.id(copies.first()?.name);
-            Some((id, copies.iter().map(|copy| copy.place)))
-        })
+    /// Whether there is none.
+    pub fn is_empty(&self) -> bool {
+        self.at_most() == 0
+    }
+
+    /// Each session with the positions of the folders that have it, in the order of ids. In a folder, one that has a file of its own
+    /// and lies in a pack is read from its file, so that folder counts once.
+    pub fn sessions(&self) -> impl Iterator<Item = (SessionId, Vec<u32>)> {
+        let own = self.entries.iter().map(|entry| (&entry.name, entry.place));
+        let packed = (self.packs.iter()).map(|(pack, place)| pack.names().map(|name| (name, *place)));
+        let mut merged = Merged::default();
+        merged.add(own);
+        packed.for_each(|names| merged.add(names));
+        merged
     }
 
     /// A folder by its position.
@@ -178,7 +183,7 @@ impl Archive {
             let stem = name.strip_suffix(".jsonl").filter(|_| !name.starts_with('.'));
             match (stem, stem.map(SessionId::parse)) {
                 (Some(_), Some(Ok(id))) => {
-                    let name = self.name(id);
+                    let name = Name::from(id);
                     self.entries.push(Entry { name, place });
                 }
                 (Some(_), _) => self.strangers.push((place, name.into_owned())),
@@ -201,53 +206,12 @@ impl Archive {
     /// Takes the sessions of a folder's packs.
     fn packed(&mut self, folder: &SessionFolder, place: u32) -> Result<(), StoreError> {
         let packs = folder.look_for_packs()?;
-        for pack in &packs.sound {
-            for id in pack.sessions() {
-                let name = self.name(id);
-                self.entries.push(Entry { name, place });
-            }
-        }
+        let sound = packs.sound.iter().map(|pack| (Arc::clone(pack), place));
+        self.packs.extend(sound);
         for (name, error) in &packs.bad {
             self.bad_packs.push((place, name.clone(), error.reason()));
         }
         Ok(())
-    }
-
-    fn name(&mut self, id: SessionId) -> Name {
-        match Uuid::try_parse(id.as_str()) {
-            Ok(uuid) if uuid.to_string() == id.as_str() => Name::Uuid(uuid.into_bytes()),
-            _ => {
-                self.named.push(id);
-                Name::Named(self.named.len() as u32 - 1)
-            }
-        }
-    }
-
-    fn id(&self, name: Name) -> SessionId {
-        match name {
-            Name::Uuid(bytes) => SessionId::of(Uuid::from_bytes(bytes)),
-            Name::Named(position) => self.named[position as usize].clone(),
-        }
-    }
-
-    /// Sorts by id, and gives every name one number.
-    fn sort(&mut self) {
-        let mut sorted = std::mem::take(&mut self.named);
-        let numbers =
-            |sorted: &[SessionId], id: &SessionId| sorted.binary_search(id).unwrap_or_default() as u32;
-        let before = sorted.clone();
-        sorted.sort_unstable();
-        sorted.dedup();
-        for entry in &mut self.entries {
-            if let Name::Named(position) = entry.name {
-                entry.name = Name::Named(numbers(&sorted, &before[position as usize]));
-            }
-        }
-        self.named = sorted;
-        self.entries.sort_unstable();
-        // One that has a file of its own, too, is read from that.
-        self.entries.dedup();
-        self.strangers.sort_unstable();
     }
 }
 

@@ -1,6 +1,7 @@
 //! Answers that are kept so that they need not be worked out again. All of it may be deleted at any time.
 
-use std::io::Read;
+use std::fs::File;
+use std::io::{self, BufWriter, Write};
 use std::os::fd::AsFd;
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
@@ -8,11 +9,8 @@ use std::time::SystemTime;
 use rustix::fs::{AtFlags, unlinkat};
 
 use super::folder::SessionFolder;
-use super::kept::replace;
+use super::kept::place;
 use super::open::{self, Access};
-
-/// Largest answer that is kept, in bytes.
-const LARGEST: u64 = 64 << 20;
 
 /// Most answers that are kept; the oldest go first.
 const MOST: usize = 64;
@@ -42,19 +40,20 @@ impl Cache {
     }
 
     /// An answer that was kept by this user; none where none was, or it is no plain file.
-    pub fn read(&self, name: &str) -> Option<Vec<u8>> {
+    pub fn read(&self, name: &str) -> Option<File> {
         let path = self.folder.path.join(name);
-        let file = open::session(self.folder.fd.as_fd(), name.as_ref(), &path, Access::Append).ok()?;
-        let mut bytes = Vec::new();
-        file.take(LARGEST + 1).read_to_end(&mut bytes).ok()?;
-        (bytes.len() as u64 <= LARGEST).then_some(bytes)
+        open::session(self.folder.fd.as_fd(), name.as_ref(), &path, Access::Append).ok()
     }
 
-    /// Keeps an answer. Where that fails, it is worked out again next time.
-    pub fn write(&self, name: &str, bytes: &[u8]) {
-        if bytes.len() as u64 <= LARGEST && self.folder.check_rights().is_ok() {
+    /// Keeps an answer, which takes its place once it is whole. Where that fails, it is worked out again next time.
+    pub fn write(&self, name: &str, write: impl FnOnce(&mut dyn Write) -> io::Result<()>) {
+        if self.folder.check_rights().is_ok() {
             self.make_room();
-            let _ = replace(&self.folder.fd, name, bytes);
+            let _ = place(&self.folder.fd, name, |file| {
+                let mut out = BufWriter::with_capacity(1 << 16, file);
+                write(&mut out)?;
+                out.flush()
+            });
         }
     }
 

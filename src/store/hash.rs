@@ -11,8 +11,17 @@ use crate::source::SourceFile;
 #[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Hash([u8; 32]);
 
-/// The digits of a sum.
-const DIGITS: &[u8; 16] = b"0123456789abcdef";
+/// How each byte of a sum is written.
+const WRITTEN: [[u8; 2]; 256] = {
+    let digits = b"0123456789abcdef";
+    let mut written = [[0; 2]; 256];
+    let mut byte = 0;
+    while byte < 256 {
+        written[byte] = [digits[byte >> 4], digits[byte & 15]];
+        byte += 1;
+    }
+    written
+};
 
 impl Hash {
     /// What the first record of a session names as the one before it.
@@ -28,7 +37,7 @@ impl Hash {
         let mut digits = [0; 64];
         let (pairs, _) = digits.as_chunks_mut::<2>();
         for (pair, byte) in pairs.iter_mut().zip(self.0) {
-            *pair = [DIGITS[usize::from(byte >> 4)], DIGITS[usize::from(byte & 15)]];
+            *pair = WRITTEN[usize::from(byte)];
         }
         text.as_bytes() == digits
     }

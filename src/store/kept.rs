@@ -107,16 +107,26 @@ fn parse(bytes: &[u8]) -> Option<Vec<SourceFile>> {
 
 /// Puts a whole file in place of what may be there, through the folder that is open rather than by its path.
 pub(super) fn replace(folder: &OwnedFd, name: &str, bytes: &[u8]) -> io::Result<()> {
+    place(folder, name, |file| {
+        file.write_all(bytes)?;
+        file.sync_all()
+    })?;
+    sync_folder(folder)
+}
+
+/// The same for a file that need not outlast a power cut, written bit by bit.
+pub(super) fn place(
+    folder: &OwnedFd,
+    name: &str,
+    write: impl FnOnce(&mut File) -> io::Result<()>,
+) -> io::Result<()> {
     let new = format!(".{name}.{}", getpid().as_raw_nonzero());
     let _ = unlinkat(folder, &new, AtFlags::empty());
     let flags = OFlags::WRONLY | OFlags::CREATE | OFlags::EXCL | CAREFUL;
     let mut file = File::from(openat(folder, &new, flags, Mode::RUSR | Mode::WUSR)?);
-    let saved = file
-        .write_all(bytes)
-        .and_then(|()| file.sync_all())
-        .and_then(|()| Ok(renameat(folder, &new, folder, name)?));
+    let saved = write(&mut file).and_then(|()| Ok(renameat(folder, &new, folder, name)?));
     if saved.is_err() {
         let _ = unlinkat(folder, &new, AtFlags::empty());
     }
-    saved.and_then(|()| sync_folder(folder))
+    saved
 }

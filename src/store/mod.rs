@@ -28,6 +28,7 @@ mod journal;
 mod kept;
 mod listing;
 mod made;
+mod merged;
 mod name;
 mod open;
 mod packs;
@@ -36,6 +37,7 @@ mod records;
 mod repair;
 mod signal;
 mod strict;
+mod summing;
 mod tree_files;
 mod verify;
 
@@ -50,11 +52,12 @@ pub use hash::{Hash, NotAHash, library_hash};
 pub use id::SessionId;
 pub use journal::Journal;
 pub use listing::{ChainState, Listed, Names};
-pub use packs::{PACK_ENDING, PACK_LIMIT, Pack, Packed, Packs, Unpacked};
+pub use packs::{PACK_ENDING, PACK_LIMIT, Pack, Packed, Packs, Room, Unpacked};
 pub use record::Record;
 pub use records::{ChainReport, Decoded, ReadError, Records};
 pub use repair::Repair;
 pub use signal::ignore_file_size_signal;
+pub use summing::Summing;
 pub use tree_files::{
     LibraryReadError, LibraryWriteError, read_layers, read_library, rewrite_library, write_beside,
 };

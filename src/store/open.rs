@@ -32,6 +32,16 @@ pub(super) fn session(
     path: &Path,
     access: Access,
 ) -> Result<File, StoreError> {
+    with_status(folder, name, path, access).map(|(file, _)| file)
+}
+
+/// The same, with what the system says of it.
+pub(super) fn with_status(
+    folder: BorrowedFd<'_>,
+    name: &Path,
+    path: &Path,
+    access: Access,
+) -> Result<(File, Stat), StoreError> {
     let flags = match access {
         Access::Read => OFlags::RDONLY,
         Access::Append => OFlags::RDWR | OFlags::APPEND,
@@ -46,7 +56,7 @@ pub(super) fn session(
             path: path.to_owned(),
             fault,
         }),
-        None => Ok(file),
+        None => Ok((file, status)),
     }
 }
 

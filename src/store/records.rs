@@ -4,6 +4,7 @@ use std::fmt;
 use std::io::{self, BufRead, Read};
 
 use jiff::Timestamp;
+use memchr::memchr;
 
 use super::canonical;
 use super::damage::{Damage, DamageKind, Warning};
@@ -109,6 +110,9 @@ impl<R: BufRead> Records<R> {
         if self.ended {
             return None;
         }
+        if let Some(decoded) = self.in_place(&decode) {
+            return Some(decoded);
+        }
         match self.read_line() {
             Ok(Some(Ok(()))) => {}
             Ok(Some(Err(kind))) => return Some(Err(self.damaged(kind))),
@@ -125,15 +129,8 @@ impl<R: BufRead> Records<R> {
         if let Some(taken) = canonical::take_apart(&self.chain, line)
             && let Some(event) = decode(taken.event)
         {
-            let time = taken.time;
-            let warning = self.chain.follow(time, taken.head);
-            self.count(warning);
-            let line = self.chain.records;
-            return Some(Ok(Decoded {
-                line,
-                time,
-                event: Some(event),
-            }));
+            let (time, head, length) = (taken.time, taken.head, self.line.len());
+            return Some(Ok(self.taken(time, head, length, event)));
         }
         match self.accept() {
             Ok(record) => Some(Ok(Decoded {
@@ -142,6 +139,36 @@ impl<R: BufRead> Records<R> {
                 event: decode(record.event.get()),
             })),
             Err(kind) => Some(Err(self.damaged(kind))),
+        }
+    }
+
+    /// The next record without copying its line, where that lies in the reader's buffer as a whole, is written as this program
+    /// does, and belongs there; none for any other, which is still to be read then.
+    fn in_place<E>(&mut self, decode: &impl Fn(&str) -> Option<E>) -> Option<Result<Decoded<E>, ReadError>> {
+        let buffer = match self.reader.fill_buf() {
+            Ok(buffer) => buffer,
+            Err(error) if error.kind() == io::ErrorKind::Interrupted => return None,
+            Err(error) => {
+                self.ended = true;
+                return Some(Err(ReadError::Io(error)));
+            }
+        };
+        let length = memchr(b'\n', buffer).filter(|length| *length <= LINE_LIMIT)?;
+        let taken = canonical::take_apart(&self.chain, &buffer[..length])?;
+        let event = decode(taken.event)?;
+        let (time, head, length) = (taken.time, taken.head, length + 1);
+        self.reader.consume(length);
+        Some(Ok(self.taken(time, head, length, event)))
+    }
+
+    /// Moves on to a line that was found to belong there.
+    fn taken<E>(&mut self, time: Timestamp, head: Hash, length: usize, event: E) -> Decoded<E> {
+        let warning = self.chain.follow(time, head);
+        self.count(warning, length);
+        Decoded {
+            line: self.chain.records,
+            time,
+            event: Some(event),
         }
     }
 
@@ -175,15 +202,15 @@ impl<R: BufRead> Records<R> {
     /// Takes the line that was read if it belongs there.
     fn accept(&mut self) -> Result<Record, DamageKind> {
         let (record, warning) = self.chain.accept(&self.line[..self.line.len() - 1])?;
-        self.count(warning);
+        self.count(warning, self.line.len());
         Ok(record)
     }
 
-    /// Counts the line that was taken.
-    fn count(&mut self, warning: Option<Warning>) {
+    /// Counts the line that was taken, which has so many bytes with its newline.
+    fn count(&mut self, warning: Option<Warning>, length: usize) {
         self.report.records = self.chain.records;
         self.report.head = self.chain.head;
-        self.report.bytes += self.line.len() as u64;
+        self.report.bytes += length as u64;
         match warning {
             Some(warning) if self.report.warnings.len() < WARNINGS => self.report.warnings.push(warning),
             Some(_) => self.report.more_warnings += 1,

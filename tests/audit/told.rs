@@ -217,7 +217,7 @@ impl Told {
     pub fn call(&self) -> Call {
         let mut teller = Teller::new(&self.id, 0, &self.opened, self.since, meanings());
         for (time, event) in &self.events {
-            teller.tell(event, *time);
+            teller.tell(event.clone(), *time);
         }
         teller.end(None)
     }

@@ -19,6 +19,7 @@ mod listing;
 mod lock;
 mod packs;
 mod rewriting;
+mod room;
 mod support;
 mod torn;
 mod tree_files;

@@ -5,6 +5,8 @@
 //! opened before the other was closed does not follow it: nobody called back.
 
 use std::cmp::Ordering;
+use std::collections::HashMap;
+use std::sync::Arc;
 
 use jiff::{SignedDuration, Timestamp};
 use serde::Serialize;
@@ -13,13 +15,13 @@ use super::super::auditor::Window;
 use super::super::statistics::LEVEL;
 use super::super::statistics::survival::{Curve, Wait};
 use super::super::summary::{Callbacks, FollowUp, Rate, SessionRef};
-use super::super::visits::{Visit, Visits};
+use super::super::visits::{NameNo, Visit, Visits};
 use super::came_again::{CameAgain, came_again};
 use super::misdiagnosis::{Misdiagnosis, suspected};
 
 const DAY: i64 = 24 * 60 * 60;
 
-/// A call that came back.
+/// A call that came back. An archive has many, so names that many have in common are shared.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Callback {
     /// The call that was closed.
@@ -27,19 +29,19 @@ pub struct Callback {
     /// The call that followed.
     pub second: SessionRef,
     /// At which equipment.
-    pub equipment: String,
+    pub equipment: Arc<str>,
     /// Who walked the first.
-    pub technician: Option<String>,
+    pub technician: Option<Arc<str>>,
     /// Who walked the second.
-    pub second_technician: Option<String>,
+    pub second_technician: Option<Arc<str>>,
     /// Days of 24 h from the closing of the first to the opening of the second.
     pub days: f64,
     /// Both began with the same complaint.
     pub same_complaint: bool,
     /// The fault that the first ended in.
-    pub fault: Option<String>,
+    pub fault: Option<Arc<str>>,
     /// The fault that the second ended in.
-    pub then: Option<String>,
+    pub then: Option<Arc<str>>,
 }
 
 /// What followed each closed call with an equipment.
@@ -158,22 +160,31 @@ impl Followed {
     }
 
     pub fn pairs(&self, visits: &Visits) -> Vec<Callback> {
+        let mut known: HashMap<NameNo, Option<Arc<str>>> = HashMap::new();
+        let mut shared = |name: NameNo| {
+            let name = known
+                .entry(name)
+                .or_insert_with(|| visits.named(name).map(Arc::from));
+            name.clone()
+        };
         let pairs = self.came_back().map(|(one, other)| {
             let (first, second) = (visits.get(one), visits.get(other));
             Callback {
                 first: visits.session(one),
                 second: visits.session(other),
-                equipment: visits.owned(first.equipment).unwrap_or_default(),
-                technician: visits.owned(first.technician),
-                second_technician: visits.owned(second.technician),
+                equipment: shared(first.equipment).unwrap_or_default(),
+                technician: shared(first.technician),
+                second_technician: shared(second.technician),
                 days: between(&first, &second),
                 same_complaint: is_same_complaint(&first, &second),
-                fault: visits.owned(first.fault),
-                then: visits.owned(second.fault),
+                fault: shared(first.fault),
+                then: shared(second.fault),
             }
         });
         let mut pairs: Vec<Callback> = pairs.collect();
-        pairs.sort_by(|one, other| (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first)));
+        pairs.sort_unstable_by(|one, other| {
+            (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first))
+        });
         pairs
     }
 
@@ -195,7 +206,9 @@ impl Followed {
         let mut found: Vec<Misdiagnosis> = pairs
             .filter_map(|(first, second)| suspected(visits, first, second))
             .collect();
-        found.sort_by(|one, other| (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first)));
+        found.sort_unstable_by(|one, other| {
+            (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first))
+        });
         found
     }
 

@@ -8,6 +8,7 @@ use std::collections::HashMap;
 use serde::Serialize;
 
 use super::super::call::Call;
+use super::super::chains::Chains;
 use super::super::statistics::{false_discovery, trend};
 use super::super::summary::SessionRef;
 use super::super::visits::{NameNo, Visits};
@@ -15,8 +16,11 @@ use super::super::visits::{NameNo, Visits};
 /// Fewest takings.
 const FEWEST: u32 = 4;
 
-/// Most readings of one equipment that are followed; no library asks for as many of one furnace.
-const READINGS: usize = 256;
+/// Takings that are kept as they are, before a line is fitted.
+const BEFORE: usize = FEWEST as usize - 1;
+
+/// Most of those of one equipment; no library asks for as many readings of one furnace, thrice each.
+const MOST: usize = 768;
 
 /// Fewest days between the first and the last.
 const SPAN: f64 = 365.0;
@@ -56,12 +60,23 @@ pub struct Drift {
     pub last: SessionRef,
 }
 
-/// Sums by equipment and reading.
+/// Takings by equipment and reading, summed up once there are enough: most readings of most equipment are taken once or twice.
 #[derive(Debug, Default)]
 pub(in super::super) struct Drifts {
-    equipment: HashMap<NameNo, Vec<Series>>,
+    takings: Chains<Taking>,
+    sums: Chains<Series>,
     readings: HashMap<NameNo, About>,
 }
+
+/// One taking of a reading.
+#[derive(Clone, Copy, Debug)]
+struct Taking {
+    reading: NameNo,
+    call: u32,
+    value: f32,
+}
+
+const _: () = assert!(size_of::<Taking>() == 12, "there may be several for each call");
 
 /// What is known of a reading.
 #[derive(Debug)]
@@ -92,7 +107,6 @@ impl Drifts {
     pub fn add(&mut self, call: &Call, number: u32, visits: &mut Visits) {
         let Some(equipment) = &call.equipment else { return };
         let equipment = visits.name(equipment);
-        let all = self.equipment.entry(equipment).or_default();
         for taken in call.readings.iter().filter(|taken| !taken.superseded) {
             let reading = visits.name(&taken.reading);
             let about = self.readings.entry(reading).or_insert_with(|| About {
@@ -100,26 +114,43 @@ impl Drifts {
                 margin: 0.0,
             });
             about.margin = about.margin.max(taken.margin);
-            let has_room = all.len() < READINGS;
-            match all.iter_mut().find(|series| series.reading == reading) {
-                Some(series) => series.add(number, taken.value, visits),
-                None if has_room => {
-                    // Most equipment is seen a few times: room to spare would be half of all.
-                    all.reserve_exact(1);
-                    all.push(Series::new(reading, number, taken.value, visits));
-                }
-                None => {}
+            let taking = Taking {
+                reading,
+                call: number,
+                value: taken.value as f32,
+            };
+            self.take(equipment, taking, visits);
+        }
+    }
+
+    fn take(&mut self, equipment: NameNo, new: Taking, visits: &Visits) {
+        if let Some(series) = self.sums.find(equipment, |series| series.reading == new.reading) {
+            return series.add(new, visits);
+        }
+        let mut before = [None; BEFORE];
+        let mut all = 0;
+        let takings = self.takings.of(equipment).inspect(|_| all += 1);
+        let same = takings.filter(|taking| taking.reading == new.reading);
+        before
+            .iter_mut()
+            .zip(same)
+            .for_each(|(place, taking)| *place = Some(taking));
+        if let [Some(third), Some(second), Some(first)] = before {
+            self.takings
+                .remove(equipment, |taking| taking.reading == new.reading);
+            let mut series = Series::new(first, visits);
+            for taking in [second, third, new] {
+                series.add(taking, visits);
             }
+            self.sums.push(equipment, series);
+        } else if all < MOST {
+            self.takings.push(equipment, new);
         }
     }
 
     pub fn found(self, visits: &Visits) -> Vec<Drift> {
-        let series = self.equipment.into_iter().flat_map(|(equipment, all)| {
-            let all = all.into_iter();
-            all.map(move |series| (equipment, series))
-        });
-        let mut tested: Vec<(NameNo, Series, f64)> = series
-            .filter(|(_, series)| series.times >= FEWEST && series.span(visits) >= SPAN)
+        let mut tested: Vec<(NameNo, Series, f64)> = (self.sums.all())
+            .filter(|(_, series)| series.span(visits) >= SPAN)
             .filter_map(|(equipment, series)| {
                 let chance = trend::chance(series.correlation()?, u64::from(series.times))?;
                 Some((equipment, series, chance))
@@ -157,25 +188,27 @@ impl Drifts {
 }
 
 impl Series {
-    fn new(reading: NameNo, call: u32, value: f64, visits: &Visits) -> Self {
+    fn new(taking: Taking, visits: &Visits) -> Self {
+        let Taking { reading, call, value } = taking;
         Self {
             reading,
             times: 1,
             first: call,
             last: call,
-            first_value: value as f32,
-            last_value: value as f32,
+            first_value: value,
+            last_value: value,
             day: day(call, visits),
-            value: value as f32,
+            value,
             days_squared: 0.0,
             values_squared: 0.0,
             crossed: 0.0,
         }
     }
 
-    fn add(&mut self, call: u32, value: f64, visits: &Visits) {
-        let (day, value) = (day(call, visits), value as f32);
-        let opened = |call: u32| visits.get(call).opened;
+    fn add(&mut self, taking: Taking, visits: &Visits) {
+        let Taking { call, value, .. } = taking;
+        let day = day(call, visits);
+        let opened = |call: u32| visits.opened(call);
         if opened(call) < opened(self.first) {
             (self.first, self.first_value) = (call, value);
         }
@@ -207,7 +240,7 @@ impl Series {
 
 /// Days from [`EPOCH`] to the opening of a call: near enough to it that a small number tells minutes apart.
 fn day(call: u32, visits: &Visits) -> f32 {
-    ((visits.get(call).opened.as_second() - EPOCH) as f64 / DAY) as f32
+    ((visits.opened(call).0 - EPOCH) as f64 / DAY) as f32
 }
 
 /// A value that was kept small, as it was typed: not 3.0999999046 for 3.1.

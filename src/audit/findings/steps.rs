@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 
+use foldhash::fast::RandomState;
 use serde::Serialize;
 
 use super::super::call::{Call, Ending};
@@ -36,7 +37,7 @@ pub struct Step {
 /// Sums by step.
 #[derive(Debug, Default)]
 pub(in super::super) struct Steps {
-    numbers: HashMap<String, usize>,
+    numbers: HashMap<String, usize, RandomState>,
     sums: Vec<(String, Sum)>,
 }
 
@@ -49,7 +50,7 @@ struct Sum {
     longest: f64,
     calls: Vec<u32>,
     /// How often the walk went on to each step.
-    to: HashMap<String, u64>,
+    to: HashMap<String, u64, RandomState>,
 }
 
 impl Steps {

@@ -10,10 +10,13 @@ use super::progress::Progress;
 use super::read::{Gathered, read};
 use crate::audit::Auditor;
 use crate::export::{Export, ExportError};
-use crate::store::Archive;
+use crate::store::{Archive, Room};
 
 /// Sessions that are read between two hand-overs.
 const BATCH: usize = 512;
+
+/// Fewest of them that a core takes in one go, into the same room.
+const IN_ONE_GO: usize = 64;
 
 /// Batches that may wait to be added; reading pauses then.
 const WAITING: usize = 2;
@@ -29,18 +32,18 @@ pub(super) fn all(
         .folders()
         .map(|folder| folder.to_string_lossy().into_owned()))
     .collect();
-    let mut progress = Progress::new(archive.len());
+    let mut progress = Progress::new(archive.at_most());
     thread::scope(|scope| {
         let (sender, receiver) = sync_channel::<Vec<Gathered>>(WAITING);
         let libraries = &libraries;
         scope.spawn(move || {
             let mut sessions = archive.sessions();
             loop {
-                let batch: Vec<_> = (sessions.by_ref().take(BATCH))
-                    .map(|(id, places)| (id, places.collect::<Vec<u32>>()))
-                    .collect();
-                let read: Vec<Gathered> = (batch.par_iter())
-                    .map(|(id, places)| read(archive, libraries, id, places))
+                let batch: Vec<_> = sessions.by_ref().take(BATCH).collect();
+                let read: Vec<Gathered> = (batch.par_iter().with_min_len(IN_ONE_GO))
+                    .map_init(Room::default, |room, (id, places)| {
+                        read(archive, libraries, room, id, places)
+                    })
                     .collect();
                 // Nobody receives any more only where adding has failed, which ends the program.
                 if batch.is_empty() || sender.send(read).is_err() {

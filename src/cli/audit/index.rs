@@ -2,13 +2,21 @@
 //!
 //! It holds no sessions, only the page that was printed, and is found by what the system says of every file (name, device, inode,
 //! size, both times), by this program and by what was asked. It proves nothing: a page out of it says so.
+//!
+//! A kept file is the page and, after its end, a line that says what it is of. The page may be large, so it is never held in memory.
+
+use std::fs::File;
+use std::io::{self, Read, Seek, SeekFrom, Write};
 
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
 use crate::cli::arguments::Audited;
 use crate::cli::failure::Failure;
-use crate::store::{Cache, Fingerprint, Hash};
+use crate::store::{Cache, Fingerprint, Hash, Summing};
+
+/// Longest last line of a kept file, in bytes.
+const LONGEST: u64 = 1024;
 
 /// The index of one question.
 pub(super) struct Index {
@@ -19,19 +27,30 @@ pub(super) struct Index {
     since: Timestamp,
 }
 
-/// An answer that was kept.
+/// What a kept page is of.
 #[derive(Serialize, Deserialize)]
-pub(super) struct Answer {
+struct About {
     /// The sum of what the system said of the files.
     files_sum: String,
     /// How many files those were.
+    files: u64,
+    /// When they were read.
+    since: Timestamp,
+    code: u8,
+    /// The length of the page, in bytes, and its sum: a page that was changed is not printed.
+    length: u64,
+    page_sum: String,
+}
+
+/// An answer that was kept, its page whole.
+pub(super) struct Answer {
+    /// How many files it is of.
     pub files: u64,
     /// When they were read.
     pub since: Timestamp,
     pub code: u8,
-    /// The sum of the page: a page that was changed is not printed.
-    page_sum: String,
-    pub page: String,
+    /// The page.
+    pub page: io::Take<File>,
 }
 
 impl Index {
@@ -50,7 +69,7 @@ impl Index {
             library.map_or_else(String::new, Hash::to_string),
             program(),
         );
-        let name = format!("{}.json", Hash::of(question.as_bytes()));
+        let name = format!("{}.page", Hash::of(question.as_bytes()));
         Ok(Some(Self {
             cache,
             name,
@@ -61,11 +80,31 @@ impl Index {
 
     /// The answer that was kept, where nothing has changed since.
     pub fn answer(&self) -> Option<Answer> {
-        let answer: Answer = serde_json::from_slice(&self.cache.read(&self.name)?).ok()?;
-        let is_same = answer.files_sum == self.now.sum.to_string()
-            && answer.files == self.now.files
-            && answer.page_sum == Hash::of(answer.page.as_bytes()).to_string();
-        is_same.then_some(answer)
+        let mut file = self.cache.read(&self.name)?;
+        let end = file.seek(SeekFrom::End(0)).ok()?;
+        file.seek(SeekFrom::Start(end.saturating_sub(LONGEST))).ok()?;
+        let mut last = Vec::new();
+        (&file).take(LONGEST).read_to_end(&mut last).ok()?;
+        let begin = last
+            .iter()
+            .rposition(|byte| *byte == b'\n')
+            .map_or(0, |at| at + 1);
+        let about: About = serde_json::from_slice(&last[begin..]).ok()?;
+        let is_same = about.files_sum == self.now.sum.to_string() && about.files == self.now.files;
+        if !is_same {
+            return None;
+        }
+        file.rewind().ok()?;
+        let mut sum = Summing::new(io::sink());
+        io::copy(&mut (&file).take(about.length), &mut sum).ok()?;
+        let is_whole = sum.written() == about.length && sum.sum().to_string() == about.page_sum;
+        file.rewind().ok()?;
+        is_whole.then(|| Answer {
+            files: about.files,
+            since: about.since,
+            code: about.code,
+            page: file.take(about.length),
+        })
     }
 
     /// How many files it knows.
@@ -73,22 +112,25 @@ impl Index {
         self.now.files
     }
 
-    /// Keeps an answer, if a change since the files were looked at would show.
-    pub fn keep(&self, page: String, code: u8) {
+    /// Keeps a page, if a change since the files were looked at would show.
+    pub fn keep(&self, code: u8, page: impl FnOnce(&mut dyn Write) -> io::Result<()>) {
         if !self.now.is_settled(self.since.as_second()) {
             return;
         }
-        let answer = Answer {
-            files_sum: self.now.sum.to_string(),
-            files: self.now.files,
-            since: self.since,
-            code,
-            page_sum: Hash::of(page.as_bytes()).to_string(),
-            page,
-        };
-        if let Ok(text) = serde_json::to_vec(&answer) {
-            self.cache.write(&self.name, &text);
-        }
+        self.cache.write(&self.name, |out| {
+            let mut summing = Summing::new(&mut *out);
+            page(&mut summing)?;
+            let about = About {
+                files_sum: self.now.sum.to_string(),
+                files: self.now.files,
+                since: self.since,
+                code,
+                length: summing.written(),
+                page_sum: summing.sum().to_string(),
+            };
+            out.write_all(b"\n")?;
+            Ok(serde_json::to_writer(out, &about)?)
+        });
     }
 }
 

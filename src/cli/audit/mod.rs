@@ -6,6 +6,8 @@ mod libraries;
 mod progress;
 mod read;
 
+use std::io::{self, Write};
+
 use index::Index;
 
 use super::arguments::{AuditFormat, Audited};
@@ -38,7 +40,8 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         None => Index::look(how, ascii, library.as_ref().map(|loaded| &loaded.hash))?,
     };
     if let Some(answer) = index.as_ref().filter(|_| !how.fresh).and_then(Index::answer) {
-        super::print(&answer.page)?;
+        let mut page = answer.page;
+        super::print_with(|out| io::copy(&mut page, out).map(drop))?;
         super::tell(&format!(
             "{} files are unchanged since {} and were not read again; `--fresh` reads them and checks their sums.",
             answer.files,
@@ -48,11 +51,11 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     }
     let mut audit = read(how, window, export)?;
     let code = if audit.damaged > 0 { FINDINGS } else { 0 };
-    super::print(&page(how, &audit, ascii, library.as_ref()))?;
+    super::print_with(|out| write(out, how, &audit, ascii, library.as_ref()))?;
     if let Some(index) = index {
         // What the next run prints, if nothing changes until then.
         audit.from_index = index.files();
-        index.keep(page(how, &audit, ascii, library.as_ref()), code);
+        index.keep(code, |out| write(out, how, &audit, ascii, library.as_ref()));
     }
     Ok(code)
 }
@@ -92,15 +95,22 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
     Ok(audit)
 }
 
-/// What is printed of an audit.
-fn page(how: &Audited, audit: &Audit, ascii: bool, library: Option<&Loaded>) -> String {
-    match how.format {
+/// Writes what is printed of an audit.
+fn write(
+    out: &mut dyn Write,
+    how: &Audited,
+    audit: &Audit,
+    ascii: bool,
+    library: Option<&Loaded>,
+) -> io::Result<()> {
+    let page = match how.format {
+        AuditFormat::Json => return audit::write_json(audit, out),
         AuditFormat::Text => audit::text(audit, ascii),
-        AuditFormat::Json => audit::json(audit),
         AuditFormat::Csv => audit::csv(audit),
         AuditFormat::Html => audit::html(audit),
         AuditFormat::Weights => weights(audit, library),
-    }
+    };
+    out.write_all(page.as_bytes())
 }
 
 /// The weights of a library's faults, which is at hand where they are asked for.

@@ -6,7 +6,7 @@ use std::io::ErrorKind;
 use super::libraries::Libraries;
 use crate::audit::{Call, Teller, WhatIsWrong};
 use crate::source::safe;
-use crate::store::{Archive, Hash, ReadError, SESSION_LIMIT, SessionId, StoreError};
+use crate::store::{Archive, Hash, ReadError, Room, SESSION_LIMIT, SessionId, StoreError};
 use crate::walk::{Event, decode};
 
 /// What came of a session.
@@ -35,24 +35,30 @@ pub(super) struct NotACall {
 }
 
 /// Reads a session. Of several copies, the one that goes farthest is taken; whatever is no copy of that is named.
-pub(super) fn read(archive: &Archive, libraries: &Libraries<'_>, id: &SessionId, places: &[u32]) -> Gathered {
+pub(super) fn read(
+    archive: &Archive,
+    libraries: &Libraries<'_>,
+    room: &mut Room,
+    id: &SessionId,
+    places: &[u32],
+) -> Gathered {
     if let [place] = places {
         return Gathered {
-            call: one(archive, libraries, id, *place, None),
+            call: one(archive, libraries, room, id, *place, None),
             copies: 0,
             others: Vec::new(),
         };
     }
-    let read = |place: &u32| {
+    let mut read = |place: &u32| {
         let mut sums = Vec::new();
-        let call = one(archive, libraries, id, *place, Some(&mut sums));
+        let call = one(archive, libraries, room, id, *place, Some(&mut sums));
         Copy {
             place: *place,
             call,
             sums,
         }
     };
-    let mut all: Vec<Copy> = places.iter().map(read).collect();
+    let mut all: Vec<Copy> = places.iter().map(&mut read).collect();
     all.sort_by_key(|copy| Reverse((copy.call.is_ok(), copy.sums.len())));
     let mut all = all.into_iter();
     let Some(best) = all.next() else {
@@ -85,11 +91,12 @@ pub(super) fn read(archive: &Archive, libraries: &Libraries<'_>, id: &SessionId,
 fn one(
     archive: &Archive,
     libraries: &Libraries<'_>,
+    room: &mut Room,
     id: &SessionId,
     place: u32,
     sums: Option<&mut Vec<Hash>>,
 ) -> Result<Call, NotACall> {
-    match through(archive, libraries, id, place, sums) {
+    match through(archive, libraries, room, id, place, sums) {
         Ok(Ok(call)) => Ok(call),
         Ok(Err((what, why))) => Err(not_a_call(id, place, what, &why)),
         Err(error) => Err(not_a_call(id, place, WhatIsWrong::Unreadable, &error.reason())),
@@ -111,11 +118,12 @@ type Told = Result<Call, (WhatIsWrong, String)>;
 fn through(
     archive: &Archive,
     libraries: &Libraries<'_>,
+    room: &mut Room,
     id: &SessionId,
     place: u32,
     mut sums: Option<&mut Vec<Hash>>,
 ) -> Result<Told, StoreError> {
-    let mut records = archive.folder(place)?.stream(id)?;
+    let mut records = archive.folder(place)?.stream_in(id, room)?;
     let mut wrong = None;
     let mut teller: Option<Teller> = None;
     while let Some(record) = records.next_as(|event| decode(event).ok()) {
@@ -146,11 +154,11 @@ fn through(
             wrong = Some((WhatIsWrong::Unreadable, why));
             break;
         }
-        match (&mut teller, &record.event) {
+        match (&mut teller, record.event) {
             (Some(teller), Some(event)) => teller.tell(event, record.time),
             (None, Some(Event::Opened(opened))) => {
                 let meanings = libraries.meanings(place, &opened.library);
-                teller = Some(Teller::new(id.as_str(), place, opened, record.time, meanings));
+                teller = Some(Teller::new(id.as_str(), place, &opened, record.time, meanings));
             }
             (None, Some(_)) => {
                 let why = "it does not begin with the opening of a call".to_owned();

@@ -7,6 +7,7 @@ mod change;
 mod csv;
 mod figures;
 mod html;
+mod spelled;
 mod text;
 mod weights;
 
@@ -20,26 +21,25 @@ pub use html::html;
 pub use text::text;
 pub use weights::weights;
 
+use std::io::{self, Write};
+
 use crate::audit::Audit;
-use crate::source::is_unsafe;
 
 /// An audit as JSON.
 pub fn json(audit: &Audit) -> String {
+    let mut text = Vec::new();
     // An audit holds texts, finite numbers and lists only, which all have a form in JSON.
-    let text = serde_json::to_string_pretty(audit).unwrap_or_default();
-    let mut page = String::with_capacity(text.len() + 1);
-    for character in text.chars() {
-        match is_unsafe(character) && character != '\n' {
-            // What turns or hides text stands in strings only, where it may be spelled out.
-            true => {
-                let mut units = [0; 2];
-                for unit in character.encode_utf16(&mut units) {
-                    page.push_str(&format!("\\u{unit:04x}"));
-                }
-            }
-            false => page.push(character),
-        }
-    }
-    page.push('\n');
-    page
+    let _ = write_json(audit, &mut text);
+    String::from_utf8(text).unwrap_or_default()
+}
+
+/// The same, written bit by bit: it names every session of every finding, so it grows with the archive.
+///
+/// # Errors
+///
+/// Where it cannot be written.
+pub fn write_json(audit: &Audit, out: impl io::Write) -> io::Result<()> {
+    let mut out = spelled::SpelledOut::new(out);
+    serde_json::to_writer_pretty(&mut out, audit)?;
+    out.write_all(b"\n")
 }

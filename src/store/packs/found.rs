@@ -152,7 +152,7 @@ impl SessionFolder {
         Ok(None)
     }
 
-    fn known(&self) -> MutexGuard<'_, Option<Arc<Packs>>> {
+    pub(super) fn known(&self) -> MutexGuard<'_, Option<Arc<Packs>>> {
         // Nothing can fail while the lock is held.
         self.known.lock().unwrap_or_else(PoisonError::into_inner)
     }

@@ -7,18 +7,21 @@
 //! - `entry`: a session read out of it, bounded and checked.
 //! - `found`: the packs of a folder, and a session's text wherever it lies.
 //! - `hidden`: what is being written, and what a killed run left of it.
+//! - `room`: many short sessions, read one after the other.
 //! - `write`, `unpack`: there and back. Nothing is removed before what takes its place was read back from the disk.
 
 mod entry;
 mod found;
 mod hidden;
 mod pack;
+mod room;
 mod unpack;
 mod write;
 
 pub use found::Packs;
 pub(super) use found::{Known, Source};
 pub use pack::Pack;
+pub use room::Room;
 pub use unpack::Unpacked;
 pub use write::Packed;
 

@@ -128,7 +128,16 @@ impl Pack {
         self.entries.iter().map(|entry| SessionId::from(&entry.name))
     }
 
+    /// Their names.
+    pub(in crate::store) fn names(&self) -> impl ExactSizeIterator<Item = &Name> {
+        self.entries.iter().map(|entry| &entry.name)
+    }
+
     pub(super) fn find(&self, name: &Name) -> Option<&Entry> {
+        // Most packs of a folder are of other months.
+        if !(&self.entries.first()?.name..=&self.entries.last()?.name).contains(&name) {
+            return None;
+        }
         let at = self.entries.binary_search_by(|entry| entry.name.cmp(name)).ok()?;
         self.entries.get(at)
     }

@@ -1,0 +1,46 @@
+"""The callback query in DuckDB, with no sum checked: callbacks.py FORM PATH...
+
+FORM is `files` (session files below folders), `lines` (lines that name their session) or `table` (tab-separated session, time and
+event on standard input).
+"""
+
+import sys
+
+import duckdb
+
+form, *paths = sys.argv[1:]
+database = duckdb.connect()
+database.execute("SET preserve_insertion_order = false")
+# Nothing is detected that can be said, and an event is not parsed before it is known to be needed.
+options = "format = 'newline_delimited', records = true, maximum_object_size = 2097152"
+if form == "files":
+    globs = [f"{path}/**/*.jsonl" for path in paths]
+    source = f"SELECT filename AS session, time, event FROM read_json({globs!r}, {options}, filename = true, columns = {{time: 'TIMESTAMP', event: 'JSON'}})"
+elif form == "lines":
+    globs = [f"{path}/*.jsonl" for path in paths]
+    source = f"SELECT session, time, event FROM read_json({globs!r}, {options}, columns = {{session: 'VARCHAR', time: 'TIMESTAMP', event: 'JSON'}})"
+else:
+    source = "SELECT session, time, event FROM read_csv('/dev/stdin', delim = '\t', quote = '', escape = '', header = false, columns = {session: 'VARCHAR', time: 'TIMESTAMP', event: 'VARCHAR'})"
+
+print(database.execute(f"""
+WITH told AS ({source}),
+calls AS (
+    SELECT
+        session,
+        min(time) FILTER (event LIKE '{{"opened":%') AS opened,
+        max(time) FILTER (event LIKE '"closed"%' OR event LIKE 'closed%') AS closed,
+        any_value(event ->> '$.opened.equipment') FILTER (event LIKE '{{"opened":%') AS equipment
+    FROM told
+    WHERE event LIKE '{{"opened":%' OR event LIKE '"closed"%' OR event LIKE 'closed%'
+    GROUP BY session
+),
+followed AS (
+    SELECT closed, lead(opened) OVER (PARTITION BY equipment ORDER BY opened) AS next
+    FROM calls
+    WHERE equipment IS NOT NULL
+)
+SELECT
+    count(*) FILTER (closed IS NOT NULL AND next >= closed AND next - closed <= INTERVAL 30 DAY) AS callbacks,
+    count(closed) AS closed
+FROM followed
+""").fetchall()[0])

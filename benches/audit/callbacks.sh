@@ -1,0 +1,42 @@
+#!/usr/bin/env bash
+# The callback query in the shell, with no sum checked: callbacks.sh TOOL FOLDER...
+set -euo pipefail
+tool=$1
+shift
+wanted='"event":(\{"opened"|"closed")'
+export LC_ALL=C
+
+# FILE:LINE to FILE, time and event, with a tab between.
+table='s/^([^:]*):.*"time":"([^"]*)".*"event":(.*),"sum":"[^"]*"\}$/\1\t\2\t\3/'
+
+# Equipment, opened, closed of each call in time; then those closed whose next is opened within thirty days.
+followed='
+function seconds(time) { return mktime(substr(time, 1, 4) " " substr(time, 6, 2) " " substr(time, 9, 2) " " substr(time, 12, 2) " " substr(time, 15, 2) " " substr(time, 18, 2)) }
+{ opened = seconds($2) }
+$1 == before && closed > 0 && opened >= closed && opened - closed <= 30 * 86400 { callbacks++ }
+{ before = $1; closed = $3 == "" ? 0 : seconds($3); of += closed > 0 }
+END { print callbacks + 0, of + 0 }'
+
+case $tool in
+grep)
+  find "$@" -name '*.jsonl' -print0 | xargs -0 grep -HE "$wanted" |
+    awk -F '"' '
+      { time = $0; sub(/.*"time":"/, "", time); sub(/".*/, "", time); file = substr($0, 1, index($0, ":") - 1) }
+      /"event":\{"opened"/ { at = $0; sub(/.*"equipment":"/, "", at); sub(/".*/, "", at); equipment[file] = at; opened[file] = time; next }
+      { closed[file] = time }
+      END { for (file in opened) print equipment[file] "\t" opened[file] "\t" closed[file] }' |
+    sort | TZ=UTC awk -F '\t' "$followed"
+  ;;
+duckdb)
+  find "$@" -name '*.jsonl' -print0 | xargs -0 grep -HE "$wanted" | sed -E "$table" | "$PYTHON" "$(dirname "$0")/callbacks.py" table
+  ;;
+jq)
+  find "$@" -name '*.jsonl' -print0 | xargs -0 cat |
+    jq -r 'if .seq == 0 then "o\t\(.event.opened.equipment)\t\(.time)" elif .event == "closed" then "c\t\(.time)" else empty end' |
+    awk -F '\t' '
+      $1 == "o" { if (equipment != "") print equipment "\t" opened "\t" closed; equipment = $2; opened = $3; closed = ""; next }
+      { closed = $2 }
+      END { print equipment "\t" opened "\t" closed }' |
+    sort | TZ=UTC awk -F '\t' "$followed"
+  ;;
+esac
