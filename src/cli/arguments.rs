@@ -325,6 +325,9 @@ pub(super) struct Audited {
     /// Also write the calls as Parquet files by month, and the same audit as SQL, into this folder, which must be new or empty.
     #[arg(long, value_name = "DIR")]
     pub export: Option<PathBuf>,
+    /// The time to take for now, for demonstrations and tests: a call more than a day ahead of it is named.
+    #[arg(long, value_name = "TIME", value_parser = clock)]
+    pub clock: Option<Timestamp>,
 }
 
 /// What is packed.

@@ -12,20 +12,12 @@ use crate::walk::{Event, State, apply};
 pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
     let mut code = 0;
     for path in paths {
-        if has_bad_packs(path)? {
-            code = FINDINGS;
-        }
+        code = worse(code, bad_packs(path)?);
         for (folder, id) in sessions_of(path)? {
             let verdict = one(&folder, &id);
             let line = verdict.unwrap_or_else(|failure| {
-                // Damage counts before what could not be looked at.
-                code = if code == FINDINGS { FINDINGS } else { failure.code };
-                let word = if failure.code == FINDINGS {
-                    "DAMAGED"
-                } else {
-                    "NOT VERIFIED"
-                };
-                format!("{word}  {}", failure.message)
+                code = worse(code, failure.code);
+                format!("{}  {}", word(failure.code), failure.message)
             });
             super::print(&format!("{}  {line}\n", id.as_str()))?;
         }
@@ -36,16 +28,32 @@ pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
     Ok(code)
 }
 
-/// Names the packs of a folder that cannot be read.
-fn has_bad_packs(path: &Path) -> Result<bool, Failure> {
-    if !path.is_dir() {
-        return Ok(false);
+/// The code of two: damage counts before what could not be looked at.
+fn worse(one: u8, other: u8) -> u8 {
+    match (one, other) {
+        (FINDINGS, _) | (_, 0) => one,
+        _ => other,
     }
-    let packs = SessionFolder::open_existing(path)?.packs()?;
-    for (name, error) in &packs.bad {
-        super::print(&format!("{}  DAMAGED  {}\n", safe(name), error.reason()))?;
+}
+
+fn word(code: u8) -> &'static str {
+    match code {
+        FINDINGS => "DAMAGED",
+        _ => "NOT VERIFIED",
     }
-    Ok(!packs.bad.is_empty())
+}
+
+/// Names the packs of a folder that are damaged or cannot be read; the code of the worst.
+fn bad_packs(path: &Path) -> Result<u8, Failure> {
+    let mut code = 0;
+    if path.is_dir() {
+        for (name, error) in &SessionFolder::open_existing(path)?.packs()?.bad {
+            code = worse(code, error.exit_code());
+            let word = word(error.exit_code());
+            super::print(&format!("{}  {word}  {}\n", safe(name), error.reason()))?;
+        }
+    }
+    Ok(code)
 }
 
 fn sessions_of(path: &Path) -> Result<Vec<(SessionFolder, SessionId)>, Failure> {

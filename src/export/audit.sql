@@ -16,6 +16,7 @@ CREATE OR REPLACE TEMPORARY VIEW audit_parameters AS
 SELECT
     CAST(30 AS BIGINT) AS window_days,
     CAST(86400000000000 AS BIGINT) AS day_ns,
+    CAST(9223372036854775807 AS BIGINT) AS latest_ns,
     CAST(20 AS BIGINT) AS small,
     1.959963984540054E0 AS z;
 
@@ -41,11 +42,16 @@ CREATE OR REPLACE TEMPORARY VIEW audit_followed AS
 SELECT
     call.session,
     later.second_session AS next_session,
-    COALESCE(later.second_opened_ns, archive.until_ns) - call.closed_ns AS wait_ns,
+    COALESCE(later.second_opened_ns, CASE WHEN archive.until_ns > call.closed_ns THEN archive.until_ns ELSE call.closed_ns END)
+        - call.closed_ns AS wait_ns,
     CASE WHEN later.second_session IS NULL THEN 0 ELSE 1 END AS came,
     CASE WHEN later.second_opened_ns - call.closed_ns <= given.window_days * given.day_ns THEN 1 ELSE 0 END AS came_back
 FROM calls call
-CROSS JOIN (SELECT MAX(last_ns) AS until_ns FROM calls) archive
+CROSS JOIN (
+    SELECT MAX(ended.last_ns) AS until_ns
+    FROM calls ended CROSS JOIN audit_parameters believed
+    WHERE ended.last_ns <= believed.latest_ns
+) archive
 CROSS JOIN audit_parameters given
 LEFT JOIN audit_next later ON later.first_session = call.session
 WHERE call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL;

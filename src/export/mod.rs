@@ -19,6 +19,8 @@ mod tables;
 
 use std::path::Path;
 
+use jiff::Timestamp;
+
 pub use error::ExportError;
 pub use sql::sql;
 
@@ -57,17 +59,18 @@ impl Export {
         self.parts.add(self.place.folder(), call, folder)
     }
 
-    /// Writes what is left and puts everything into its place: the number of calls in it.
+    /// Writes what is left and puts everything into its place: the number of calls in it. `latest` is the latest time that a call
+    /// can have, where some are ahead of it.
     ///
     /// Of no calls there is nothing to write, and the place stays as it was.
     ///
     /// # Errors
     ///
     /// Where it cannot be written, or something has come to be there meanwhile.
-    pub fn finish(mut self) -> Result<u64, ExportError> {
+    pub fn finish(mut self, latest: Option<Timestamp>) -> Result<u64, ExportError> {
         self.parts.finish(self.place.folder())?;
         if self.parts.calls() > 0 {
-            self.place.write("audit.sql", &sql(self.window))?;
+            self.place.write("audit.sql", &sql(self.window, latest))?;
             self.place.take()?;
         }
         Ok(self.parts.calls())

@@ -110,6 +110,9 @@ fn season() -> Vec<Told> {
             .verdict("valve_dead")
             .closed(),
     );
+    // By a clock that is doubted, after another call and by itself.
+    calls.push(done("before", "2026-06-20T10:00:00Z").equipment_of("ahead"));
+    calls.push(done("ahead", "2099-01-01T10:00:00Z").equipment_of("ahead"));
     calls
 }
 
@@ -127,9 +130,9 @@ fn path(scene: &Scene, name: &str) -> String {
 }
 
 fn export(sessions: &str, out: &str, window: &str) -> Said {
-    run(&[
-        "audit", sessions, "--export", out, "--window", window, "--format", "json",
-    ])
+    let now = ["--clock", "2026-07-01T00:00:00Z"];
+    let how = ["--export", out, "--window", window, "--format", "json"];
+    run(&[&["audit", sessions], &how[..], &now[..]].concat())
 }
 
 /// Every file below a folder, by its path in it.

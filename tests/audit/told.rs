@@ -252,6 +252,16 @@ pub fn within(days: u32, calls: &[Told]) -> Audit {
     auditor.finish()
 }
 
+/// An audit of calls that is made at a time.
+pub fn made_at(now: &str, calls: &[Told]) -> Audit {
+    let mut auditor =
+        Auditor::new(Window { days: 30 }, vec!["calls".to_owned()]).made_at(now.parse().unwrap());
+    for call in calls {
+        auditor.add(&call.call());
+    }
+    auditor.finish()
+}
+
 /// The ids of sessions.
 pub fn ids<'a>(sessions: impl IntoIterator<Item = &'a proofwalk::audit::SessionRef>) -> Vec<&'a str> {
     sessions.into_iter().map(|session| session.id.as_str()).collect()

@@ -1,6 +1,8 @@
 //! What follows a call, and within which time.
 
-use crate::told::{audited, done, ids, told, within};
+use proofwalk::audit::WhatIsWrong;
+
+use crate::told::{Told, audited, done, ids, made_at, told, within};
 
 #[test]
 fn the_last_instant_of_the_window_is_included() {
@@ -171,5 +173,44 @@ fn a_rate_has_wilsons_interval_and_says_when_it_is_of_too_few() {
     assert!(
         audited(&calls[1..]).callbacks.rate.too_small,
         "nineteen are too few"
+    );
+}
+
+/// A call a day in February, each at an equipment of its own.
+fn february() -> Vec<Told> {
+    let calls = (1..=20).map(|day| {
+        let id = format!("d{day:02}");
+        done(&id, &format!("2026-02-{day:02}T10:00:00Z")).equipment_of(&id)
+    });
+    calls.collect()
+}
+
+#[test]
+fn a_clock_far_ahead_is_named_and_does_not_move_the_end_of_the_archive() {
+    let ahead = done("ahead", "2099-01-01T10:00:00Z").equipment_of("d01");
+    let calls = [february(), vec![ahead]].concat();
+    let audit = made_at("2026-02-20T12:00:00Z", &calls);
+    assert_eq!(audit.until, "2026-02-20T10:00:00Z".parse().ok());
+    assert_eq!(
+        (audit.unsound.len(), audit.unsound[0].what),
+        (1, WhatIsWrong::ClockAhead)
+    );
+    assert_eq!(audit.unsound[0].session.id, "ahead");
+    assert_eq!((audit.calls, audit.callbacks.rate.of), (21, 21));
+    assert!(audit.follow_ups.iter().all(|follow| follow.days >= 0.0));
+    // Up to a day ahead, a clock is believed.
+    let audit = made_at("2098-12-31T10:00:00Z", &calls);
+    assert_eq!(
+        (audit.until, audit.unsound.len()),
+        ("2099-01-01T10:00:00Z".parse().ok(), 0)
+    );
+}
+
+#[test]
+fn where_many_are_ahead_it_is_this_machines_clock_that_is_behind() {
+    let audit = made_at("2026-02-18T09:00:00Z", &february());
+    assert_eq!(
+        (audit.until, audit.unsound.len()),
+        ("2026-02-20T10:00:00Z".parse().ok(), 0)
     );
 }

@@ -46,6 +46,29 @@ fn last_digits_that_no_meter_gives_are_told_with_their_technician() {
     assert_eq!(found[0].sessions.len(), 12);
 }
 
+/// Forty-two calls of ten voltages each, with the zero after the point left out as a hand leaves it.
+fn leaves_zeros_out(technician: &str) -> Vec<Told> {
+    let calls = (0..42).map(|number| {
+        let volts = (0..10).map(|digit| match digit {
+            0 => format!("{}", 20 + number % 10),
+            _ => format!("{}.{digit}", 18 + (number + 3 * digit) % 11),
+        });
+        call(technician, number, volts)
+    });
+    calls.collect()
+}
+
+#[test]
+fn who_makes_readings_up_does_not_set_the_others_apart() {
+    let honest = ["ada", "bo", "dee"].map(leaves_zeros_out).concat();
+    let makes_up = (0..3).flat_map(|_| rounds("cy")).collect();
+    let audit = audited(&[honest, makes_up].concat());
+    let names: Vec<&str> = (audit.written.digits.iter())
+        .map(|found| found.technician.as_str())
+        .collect();
+    assert_eq!(names, ["cy"]);
+}
+
 #[test]
 fn where_everybodys_digits_are_uneven_nobody_stands_out() {
     let audit = audited(&[rounds("ada"), rounds("bo"), rounds("cy")].concat());

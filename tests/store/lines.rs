@@ -116,7 +116,7 @@ fn bytes_that_are_no_text_are_told_with_their_place() {
 fn a_file_that_another_program_converted_is_told() {
     no_record(
         format!("{}\r", line(&[])),
-        "it does not begin with { and end with }",
+        "it ends in CR LF: another program saved this file anew",
     );
 }
 

@@ -222,7 +222,8 @@ impl Followed {
             let called_back = matches!(follow.what, What::Callback | What::Later);
             let days = match called_back {
                 true => between(&call, &visits.get(follow.next)),
-                false => days(call.closed, self.until),
+                // Closed after the end by a clock that is doubted, it was not followed at all.
+                false => days(call.closed, self.until).max(0.0),
             };
             FollowUp { days, called_back }
         })

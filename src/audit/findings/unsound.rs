@@ -35,6 +35,8 @@ pub enum WhatIsWrong {
     HalfWritten,
     /// Its clock went back. The call counts.
     ClockBack,
+    /// Its clock is ahead of the time of the audit. The call counts, but the archive does not end with it.
+    ClockAhead,
     /// It begins as another call does, at the same instant: perhaps a copy under another name. Both count.
     Twin,
     /// It was never closed. The call counts.
@@ -46,7 +48,7 @@ impl WhatIsWrong {
     pub fn is_call(self) -> bool {
         match self {
             Self::Damaged | Self::Foreign | Self::Unreadable | Self::SameId | Self::Empty => false,
-            Self::HalfWritten | Self::ClockBack | Self::Twin | Self::Unsealed => true,
+            Self::HalfWritten | Self::ClockBack | Self::ClockAhead | Self::Twin | Self::Unsealed => true,
         }
     }
 
@@ -60,6 +62,7 @@ impl WhatIsWrong {
             Self::Empty => "empty",
             Self::HalfWritten => "half-written",
             Self::ClockBack => "clock went back",
+            Self::ClockAhead => "clock ahead",
             Self::Twin => "perhaps a copy",
             Self::Unsealed => "never closed",
         }
@@ -99,7 +102,14 @@ impl Unsounds {
         damaged.count() as u64
     }
 
-    pub fn found(self, visits: &Visits, twins: &[(u32, u32)]) -> Vec<Unsound> {
+    pub fn found(self, visits: &Visits, twins: &[(u32, u32)], ahead: &[u32]) -> Vec<Unsound> {
+        let ahead = ahead.iter().map(|number| Unsound {
+            session: visits.session(*number),
+            what: WhatIsWrong::ClockAhead,
+            why: "its clock is more than a day ahead of the time of this audit: its days, and those of what came before and after it, \
+                  are in doubt; it counts, but the archive does not end with it"
+                .to_owned(),
+        });
         let twins = twins.iter().map(|(one, other)| Unsound {
             session: visits.session(*other),
             what: WhatIsWrong::Twin,
@@ -122,7 +132,9 @@ impl Unsounds {
                 _ => "it was left before it was closed".to_owned(),
             },
         });
-        let mut found: Vec<Unsound> = self.files.into_iter().chain(calls).chain(twins).collect();
+        let mut found: Vec<Unsound> = (self.files.into_iter().chain(calls).chain(twins))
+            .chain(ahead)
+            .collect();
         found.sort_by(|one, other| (one.what, &one.session).cmp(&(other.what, &other.session)));
         found
     }

@@ -4,9 +4,13 @@
 //! readings up likes some digits and shuns others. So does one who rounds, and so does a meter that steps by fives: the test says
 //! that digits are uneven, not why.
 //!
+//! Zeros are a case of their own: who types `26 V` where the meter shows 26.0 has hidden one, and has made nothing up. Where they
+//! are fewer than their share, they are left out, and the other nine are held against equal shares of what is left.
+//!
 //! # Equation
 //!
-//! `χ² = Σ (counted − n/10)² / (n/10)` over the ten digits, against the chi-square distribution with nine degrees of freedom.
+//! `χ² = Σ (counted − n/10)² / (n/10)` over the ten digits, against the chi-square distribution with nine degrees of freedom; over
+//! the other nine with eight, where zeros are scarce.
 //!
 //! # Range
 //!
@@ -36,9 +40,6 @@ use statrs::function::gamma::gamma_ur;
 /// Fewest digits of which something is said.
 pub const FEWEST: u64 = 50;
 
-/// Half of the nine degrees of freedom.
-const HALF_DEGREES: f64 = 4.5;
-
 /// What came of the test.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Digits {
@@ -56,14 +57,17 @@ pub fn test(counts: &[u64; 10]) -> Option<Digits> {
     if all < FEWEST {
         return None;
     }
-    let expected = all as f64 / 10.0;
-    let off = counts.iter().map(|count| (*count as f64 - expected).powi(2));
+    let is_hidden = 10 * counts[0] < all;
+    let kinds = &counts[usize::from(is_hidden)..];
+    let expected = kinds.iter().sum::<u64>() as f64 / kinds.len() as f64;
+    let off = kinds.iter().map(|count| (*count as f64 - expected).powi(2));
     let chi_square = off.sum::<f64>() / expected;
+    let degrees = (kinds.len() - 1) as f64;
     Some(Digits {
         chi_square,
         // The library takes no zero.
         chance: match chi_square > 0.0 {
-            true => gamma_ur(HALF_DEGREES, 0.5 * chi_square),
+            true => gamma_ur(degrees / 2.0, chi_square / 2.0),
             false => 1.0,
         },
         zeros_and_fives: (counts[0] + counts[5]) as f64 / all as f64,

@@ -62,10 +62,11 @@ impl Index {
         let since = Timestamp::now();
         let now = Fingerprint::of(&how.folders)?;
         let question = format!(
-            "{:?} {:?} {} {ascii} {} {}",
+            "{:?} {:?} {} {:?} {ascii} {} {}",
             how.folders,
             how.format,
             how.window,
+            how.clock,
             library.map_or_else(String::new, Hash::to_string),
             program(),
         );

@@ -9,6 +9,7 @@ mod read;
 use std::io::{self, Write};
 
 use index::Index;
+use jiff::Timestamp;
 
 use super::arguments::{AuditFormat, Audited};
 use super::failure::{FINDINGS, Failure};
@@ -52,7 +53,9 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     let mut audit = read(how, window, export)?;
     let code = if audit.damaged > 0 { FINDINGS } else { 0 };
     super::print_with(|out| write(out, how, &audit, ascii, library.as_ref()))?;
-    if let Some(index) = index {
+    // What doubts a clock holds only for as long as that is ahead.
+    let doubts_a_clock = (audit.unsound.iter()).any(|unsound| unsound.what == WhatIsWrong::ClockAhead);
+    if let Some(index) = index.filter(|_| !doubts_a_clock) {
         // What the next run prints, if nothing changes until then.
         audit.from_index = index.files();
         index.keep(code, |out| write(out, how, &audit, ascii, library.as_ref()));
@@ -65,7 +68,8 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
     let archive = Archive::find(&how.folders)?;
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
-    let mut auditor = Auditor::new(window, shown.collect());
+    let now = how.clock.unwrap_or_else(Timestamp::now);
+    let mut auditor = Auditor::new(window, shown.collect()).made_at(now);
     for (folder, name, why) in &archive.unreadable {
         auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Unreadable, why);
     }
@@ -82,7 +86,7 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
     // The ids of a million sessions are not needed any more.
     drop(archive);
     if let (Some(export), Some(out)) = (export, &how.export) {
-        let calls = export.finish()?;
+        let calls = export.finish(auditor.latest())?;
         super::tell(&match calls {
             0 => "No call to export.".to_owned(),
             calls => format!("{calls} calls exported to {}.", safe(&out.to_string_lossy())),

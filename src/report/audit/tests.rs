@@ -182,7 +182,7 @@ fn the_one_with_more_callbacks_than_chance_is_worth_a_look() {
     let page = text(&season(), true);
     let look = page
         .lines()
-        .find(|line| line.contains("still more than chance explains:"));
+        .find(|line| line.contains("still farther off than chance explains:"));
     assert!(
         look.is_some_and(|line| line.contains("T4") && !line.contains("T3") && !line.contains("T7")),
         "{page}"

@@ -50,6 +50,11 @@ impl SessionFolder {
                 fault: FileFault::OtherOwner,
                 ..
             }) if keep => open::session(self.fd.as_fd(), name.as_ref(), &path, Access::Read),
+            // What cannot be read is told as such; what may only be read may not be taken away.
+            Err(error @ StoreError::NotSaved { .. }) => {
+                let readable = open::session(self.fd.as_fd(), name.as_ref(), &path, Access::Read)?;
+                if keep { Ok(readable) } else { Err(error) }
+            }
             other => other,
         }?;
         let pack = Arc::new(Pack::of(file, path.clone(), name)?);

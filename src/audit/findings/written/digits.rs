@@ -19,9 +19,9 @@ pub struct Digits {
     pub technician: String,
     /// How often each digit from 0 to 9 came last, in readings of two digits and more.
     pub counts: [u64; 10],
-    /// The same for all others.
+    /// The same for all others, but for those who stood out more.
     pub others: [u64; 10],
-    /// How far from equal shares: the chi-square of the counts.
+    /// How far from equal shares: the chi-square of the counts, without the zeros where those are few.
     pub chi_square: f64,
     /// How often chance alone would be as far, corrected for looking at every technician.
     pub chance: f64,
@@ -69,8 +69,13 @@ impl LastDigits {
             .collect();
         let chances: Vec<f64> = tested.iter().map(|(_, _, test)| test.chance).collect();
         let adjusted = false_discovery::adjusted(&chances);
+        let mut uneven: Vec<_> = (tested.into_iter().zip(adjusted))
+            .filter(|(_, chance)| *chance <= BY_CHANCE)
+            .collect();
+        // The farthest off first, and out of the others once found: one who makes readings up would set all the rest apart.
+        uneven.sort_by(|((.., one), _), ((.., other), _)| other.chi_square.total_cmp(&one.chi_square));
         let mut found = Vec::new();
-        for ((name, count, test), chance) in tested.into_iter().zip(adjusted) {
+        for ((name, count, test), chance) in uneven {
             let mut others = all;
             others
                 .iter_mut()
@@ -78,8 +83,8 @@ impl LastDigits {
                 .for_each(|(other, count)| *other -= count);
             let chance_against_others = apart::chance(&count.counts, &others);
             // Where everybody's are uneven, the meters are, or what is measured.
-            let stands_apart = chance_against_others.is_none_or(|chance| chance <= BY_CHANCE);
-            if chance <= BY_CHANCE && stands_apart {
+            if chance_against_others.is_none_or(|chance| chance <= BY_CHANCE) {
+                all = others;
                 found.push(Digits {
                     technician: visits.owned(*name).unwrap_or_default(),
                     counts: count.counts,

@@ -133,7 +133,8 @@ impl Common {
         self.of += 1;
         if let Some(known) = self.values.iter_mut().find(|known| known.value == value) {
             known.times += 1;
-            if known.calls.len() < CALLS {
+            // Taken twice in a call, it is named once.
+            if known.calls.len() < CALLS && known.calls.last() != Some(&call) {
                 known.calls.push(call);
             }
         } else if self.values.len() < VALUES {

@@ -92,7 +92,7 @@ fn written(audit: &Audit) -> Option<String> {
 fn stalling(audit: &Audit) -> Option<String> {
     let worst = audit.steps.first()?;
     Some(format!(
-        "Most calls stall or end at {}: ask what holds them up there.",
+        "More calls stall or end at {} than at any other step: ask what holds them up there.",
         worst.step
     ))
 }

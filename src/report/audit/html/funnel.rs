@@ -57,7 +57,7 @@ fn look(standings: &Standings) -> Markup {
         p {
             @if names.is_empty() { "With as many looked at, none differs by more than chance explains." }
             @else {
-                "With as many looked at, still more than chance explains: "
+                "With as many looked at, still farther off than chance explains: "
                 @for (place, name) in names.iter().enumerate() { @if place > 0 { ", " } (crate::source::safe(name)) }
                 ". Read their calls before anything is concluded: houses and machines differ."
             }

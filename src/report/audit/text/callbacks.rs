@@ -155,7 +155,7 @@ fn technicians(page: &mut Page, audit: &Audit) {
         false => {
             let names = look.join(", ");
             page.text(&format!(
-                "With as many looked at, still more than chance explains: {names}. Read their calls before \
+                "With as many looked at, still farther off than chance explains: {names}. Read their calls before \
                  anything is concluded: houses and machines differ."
             ));
         }
