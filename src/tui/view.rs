@@ -165,9 +165,19 @@ fn key_bar(theme: Theme, model: &Model, scene: Scene<'_>, width: usize) -> Line<
 
 /// What stands beside the question in one line, where there is no second column.
 fn strip(theme: Theme, standing: &Standing, width: usize) -> Line<'static> {
+    let passed_over: usize = standing
+        .not_looked_at
+        .iter()
+        .map(|visit| visit.checks.len())
+        .sum();
+    // Four counts do not fit the narrowest screen; what was passed over is easier forgotten than what is possible.
+    let second = match passed_over {
+        0 => ("possible", standing.possible.len()),
+        _ => ("not looked at", passed_over),
+    };
     let counts = [
         ("open", standing.open.len()),
-        ("possible", standing.possible.len()),
+        second,
         ("found", standing.findings.len()),
     ];
     let counts: Vec<String> = counts

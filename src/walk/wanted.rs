@@ -37,7 +37,8 @@ pub fn wanted(library: &Library, state: &State) -> Wanted {
     }
     if let Some(end) = &state.ended {
         let demanded = !matches!(end, End::Verdict { danger: true, .. });
-        return match state.open.first() {
+        // The last opened first, as hands do it: plugs before the door, the thermostat after everything.
+        return match state.open.last() {
             Some(restore) if demanded => Wanted::PutBack(*restore),
             _ => Wanted::Close,
         };

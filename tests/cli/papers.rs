@@ -222,12 +222,27 @@ fn what_a_noted_verdict_passed_over_is_told_on_every_paper() {
     let page = page(&scene, &id);
     assert!(page.contains("Not looked at this time"), "{page}");
     let brief = scene.run(&["brief", &id]).exits(0).out;
-    assert!(brief.contains("Not looked at, 3 checks: Accessories"), "{brief}");
+    assert!(brief.contains("Not looked at, 2 checks: Accessories"), "{brief}");
     let lines: Vec<&str> = brief.lines().collect();
     assert!(
         lines.len() <= 12 && lines.iter().all(|line| line.chars().count() <= 78),
         "{brief}"
     );
+}
+
+#[test]
+fn a_fault_that_is_found_again_is_told_once() {
+    let scene = scene();
+    let id = walked(&scene, "tune-up", "tune-up-vent-beyond-its-table");
+    let text = scene.run(&["report", &id]).exits(0).out;
+    assert!(
+        text.contains("Verdict, proven: Vent beyond the maker's table")
+            && text.contains("Also found on the way: Condensate trap or drain blocked")
+            && !text.contains("Also found on the way: Vent beyond"),
+        "{text}"
+    );
+    let brief = scene.run(&["brief", &id]).exits(0).out;
+    assert!(brief.contains("Not looked at, 1 check: Venting"), "{brief}");
 }
 
 #[test]

@@ -86,7 +86,7 @@ fn an_open_call_is_reported_as_open() {
     );
     let brief = scene.run(&["brief", &id]).exits(0);
     assert!(
-        brief.out.contains("Still walking.") && brief.out.contains("Still open, to be put back: 1"),
+        brief.out.contains("Still walking.") && brief.out.contains("Still open, to be put back, 1: "),
         "{}",
         brief.out
     );

@@ -24,18 +24,18 @@ fn an_answer_opens_what_taking_it_leaves_open() {
 }
 
 #[test]
-fn what_is_open_is_asked_for_one_by_one_before_the_call_closes() {
+fn what_is_open_is_asked_for_one_by_one_the_last_opened_first_before_the_call_closes() {
     let mut call = until_noise();
     call.chooses("quiet");
-    assert_eq!(call.wants(), "put back tap");
-    call.refuses(Command::Close);
-    call.does(Command::PutBack(restore(&call, "tap")));
     assert_eq!(call.wants(), "put back door");
+    call.refuses(Command::Close);
     call.refuses(Command::LeaveOpen(restore(&call, "door"), " ".to_owned()));
     call.does(Command::LeaveOpen(
         restore(&call, "door"),
         "The latch is broken".to_owned(),
     ));
+    assert_eq!(call.wants(), "put back tap");
+    call.does(Command::PutBack(restore(&call, "tap")));
     assert_eq!(call.wants(), "close");
     call.does(Command::Close);
     assert_eq!(call.wants(), "nothing");

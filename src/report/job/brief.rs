@@ -97,7 +97,8 @@ impl Job {
                 .map(|visit| visit.tree.as_str())
                 .collect();
             lines.push(format!(
-                "Not looked at, {passed_over} checks: {}",
+                "Not looked at, {passed_over} {}: {}",
+                if passed_over == 1 { "check" } else { "checks" },
                 trees.join(", ")
             ));
         }

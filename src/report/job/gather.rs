@@ -151,9 +151,16 @@ pub(super) fn answers(library: &Library, state: &State, standing: &Standing) -> 
     answers.collect()
 }
 
-/// The noted verdicts with the words of their steps.
+/// The noted verdicts with the words of their steps, each fault once: a part of a service that is walked again
+/// after a repair may come to the same verdict, and so may the end of the call.
 pub(super) fn found_on_the_way(library: &Library, state: &State) -> Vec<NotedEntry> {
-    let noted = state.moment.noted.iter().map(|noted| {
+    let mut seen: Vec<_> = verdict(library, state).into_iter().collect();
+    let first_of_its_kind = state.moment.noted.iter().filter(|noted| {
+        let new = !seen.contains(&noted.fault);
+        seen.push(noted.fault);
+        new
+    });
+    let noted = first_of_its_kind.map(|noted| {
         let step = noted.left.last().map(|frame| &library[frame.step].kind);
         let (because, advice) = match step {
             Some(Kind::Verdict { because, advice, .. }) => (Some(because), advice.as_ref()),

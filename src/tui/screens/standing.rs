@@ -153,8 +153,14 @@ fn ruled_out(theme: Theme, standing: &Standing, width: usize) -> Section {
 
 /// All of it on a screen of its own.
 pub fn sheet(theme: Theme, standing: &Standing, width: usize) -> Sheet {
+    let mut all = sections(theme, standing, width);
+    // What is still possible is a long list; nobody should have to look behind it for what was found.
+    if let Some(place) = all.iter().position(|section| section.possible) {
+        let possible = all.remove(place);
+        all.insert(all.len().saturating_sub(1), possible);
+    }
     let mut text = Vec::new();
-    for section in sections(theme, standing, width) {
+    for section in all {
         text.push(section.heading(theme));
         text.extend(section.lines);
         text.push(Line::default());
