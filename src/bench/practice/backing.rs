@@ -1,21 +1,26 @@
 //! How far what was taken proves what was named.
 
 use super::way::{Goal, Needed, way};
-use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
-use crate::walk::{Holding, State, line_words, proof_lines, takeable, unread_fields};
+use crate::library::{Claim, Datum, Fault, Id, Library, ProofLine, Remedy, Tree};
+use crate::walk::{Holding, State, claim_holds, claim_words, proof_lines, takeable, unread_fields};
 
 /// How far what was taken proves something.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Backing {
-    /// How many of the lines of its proof hold.
+    /// How many lines of its proof hold, or claims of the alternative that lacks least.
     pub holds: usize,
-    /// The lines that do not, each with why.
+    /// The claims that do not, each with why.
     pub lacks: Vec<String>,
     /// What can still be taken for those.
     pub takes: Vec<Datum>,
     /// How many of those are only to be had after work of the tree's own, which nobody does in free practice.
     pub after_work: usize,
+    /// How many other alternatives of its proof are still open, beside those whose claims stand in `lacks`.
+    pub others: usize,
 }
+
+/// What a claim weighs that was found otherwise, where alternatives are compared: more than any has claims.
+const OTHERWISE: usize = 1_000;
 
 /// Lines that are told of what a proof lacks: a whole round of questions is read by nobody.
 const MOST_SHOWN: usize = 8;
@@ -49,8 +54,10 @@ impl Backing {
             ..Self::default()
         };
         for (line, holding) in lines {
-            backing.add(&line_words(library, line), holding);
-            if holding != Holding::Holds {
+            if holding == Holding::Holds {
+                backing.holds += 1;
+            } else {
+                backing.add_nearest(library, state, line);
                 backing.offer(takeable(state, line));
             }
         }
@@ -64,6 +71,13 @@ impl Backing {
         let more = self.lacks.len().saturating_sub(MOST_SHOWN);
         if more > 0 {
             words.push(format!("and {more} more"));
+        }
+        match self.others {
+            0 => {}
+            1 => words.push("It can be proven in one other way, which lacks no less".to_owned()),
+            others => words.push(format!(
+                "It can be proven in {others} other ways, which lack no less"
+            )),
         }
         words
     }
@@ -104,7 +118,8 @@ impl Backing {
                 backing.lacks.push(format!("{words} (not taken after the work)"));
                 continue;
             }
-            backing.add(&words, holding);
+            let taken = data.first().is_some_and(|datum| state.value(*datum).is_some());
+            backing.add(&words, holding, taken);
             if matches!(holding, Holding::Missing | Holding::Borderline) {
                 let open = |datum: &Datum| {
                     let stands = state.value(*datum).is_some() && holding == Holding::Missing;
@@ -123,17 +138,44 @@ impl Backing {
         }
     }
 
-    fn add(&mut self, words: &str, holding: Holding) {
+    /// Of a line that does not hold, the alternative that lacks least, claim by claim: all of them in one sentence are read
+    /// by nobody.
+    fn add_nearest(&mut self, library: &Library, state: &State, line: &ProofLine) {
+        let lack = |claims: &&Vec<Claim>| -> usize {
+            let each = claims.iter().map(|claim| match claim_holds(state, claim) {
+                Holding::Holds => 0,
+                Holding::Missing | Holding::Borderline => 1,
+                Holding::Contradicted => OTHERWISE,
+            });
+            each.sum()
+        };
+        let Some(nearest) = line.alternatives.iter().min_by_key(lack) else {
+            return;
+        };
+        for claim in nearest {
+            let taken = state.value(claim.datum()).is_some();
+            self.add(&claim_words(library, claim), claim_holds(state, claim), taken);
+        }
+        let open = line.alternatives.iter().filter(|claims| lack(claims) < OTHERWISE);
+        self.others += open.count().saturating_sub(1);
+    }
+
+    /// Adds a claim; `taken` where there is a value, though it may not be enough.
+    fn add(&mut self, words: &str, holding: Holding, taken: bool) {
         let because = match holding {
             Holding::Holds => {
                 self.holds += 1;
                 return;
             }
+            Holding::Missing if taken => "taken, but what it is held against was not read",
             Holding::Missing => "not taken",
             Holding::Borderline => "too near to its bound to tell",
             Holding::Contradicted => "what was taken says otherwise",
         };
-        self.lacks.push(format!("{words} ({because})"));
+        let lack = format!("{words} ({because})");
+        if !self.lacks.contains(&lack) {
+            self.lacks.push(lack);
+        }
     }
 
     fn offer(&mut self, data: impl IntoIterator<Item = Datum>) {
