@@ -32,9 +32,12 @@ impl Apprentice {
     }
 }
 
+/// Answers that no call of these tests comes near: whoever gives more goes round in a circle.
+const MOST_ANSWERS: usize = 500;
+
 /// Walks a call by what it asks, until it ends.
 fn plays(mut call: Spoken, mut answer: impl FnMut(&str) -> String) -> Said {
-    loop {
+    for _ in 0..MOST_ANSWERS {
         let asked = until(|| {
             let fresh = call.fresh();
             (fresh.ends_with(": ") || fresh.contains("WHAT WAS WRONG")).then_some(fresh)
@@ -45,6 +48,7 @@ fn plays(mut call: Spoken, mut answer: impl FnMut(&str) -> String) -> Said {
         }
         call.say(&answer(&asked));
     }
+    panic!("the call does not end: {}", call.fresh());
 }
 
 fn practice(scene: &Scene, arguments: &[&str]) -> Spoken {
