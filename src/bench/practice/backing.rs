@@ -170,7 +170,7 @@ impl Backing {
             Holding::Missing if taken => "taken, but what it is held against was not read",
             Holding::Missing => "not taken",
             Holding::Borderline => "too near to its bound to tell",
-            Holding::Contradicted => "what was taken says otherwise",
+            Holding::Contradicted => "what was taken shows something else",
         };
         let lack = format!("{words} ({because})");
         if !self.lacks.contains(&lack) {
