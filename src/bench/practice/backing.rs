@@ -17,6 +17,8 @@ pub struct Backing {
     pub after_work: usize,
     /// How many other alternatives of its proof are still open, beside those whose claims stand in `lacks`.
     pub others: usize,
+    /// There is no registered proof, and the claims are the answers of one way through the trees.
+    pub by_the_trees: bool,
 }
 
 /// What a claim weighs that was found otherwise, where alternatives are compared: more than any has claims.
@@ -39,12 +41,18 @@ impl Backing {
     /// How far a fault is proven: by the proof that the registry has for it and its part, and where it has none by the
     /// answers that lead the trees to it.
     pub fn of(library: &Library, state: &State, fault: Id<Fault>) -> Self {
+        Self::at(library, state, None, fault)
+    }
+
+    /// The same, told afterwards: what lacks is what would have shown it at this furnace, of which another walk found what
+    /// stands in `here`.
+    pub fn at(library: &Library, state: &State, here: Option<&State>, fault: Id<Fault>) -> Self {
         if !library.can_be_proven(fault) {
             return Self::impossible("its proof cannot be read");
         }
         let lines = proof_lines(library, state, fault);
         if lines.is_empty() {
-            return Self::by_the_trees(library, state, fault);
+            return Self::by_the_trees(library, state, here, fault);
         }
         let mut backing = Self {
             takes: unread_fields(library, state, fault)
@@ -84,19 +92,22 @@ impl Backing {
 
     /// How far it is shown that nothing is wrong: the complaint's tree comes to its end with what was taken.
     pub fn of_nothing(library: &Library, state: &State) -> Self {
-        let needed = way(library, state, state.moment.complaint, Goal::Sound);
+        let needed = way(library, state, None, state.moment.complaint, Goal::Sound);
         Self::of_needed(state, needed)
     }
 
-    fn by_the_trees(library: &Library, state: &State, fault: Id<Fault>) -> Self {
+    fn by_the_trees(library: &Library, state: &State, here: Option<&State>, fault: Id<Fault>) -> Self {
         match library.faults[fault].remedy {
             // That nothing is wrong is said of the whole complaint, and not of some corner of it.
             Remedy::None => Self::of_nothing(library, state),
             _ => {
                 let goal = Goal::Verdict(fault);
                 // What this complaint leads to is not shown by what would have done for another one.
-                let own = way(library, state, state.moment.complaint, goal);
-                Self::of_needed(state, own.or_else(|| way(library, state, entries(library), goal)))
+                let own = way(library, state, here, state.moment.complaint, goal);
+                Self::of_needed(
+                    state,
+                    own.or_else(|| way(library, state, here, entries(library), goal)),
+                )
             }
         }
     }
@@ -105,7 +116,10 @@ impl Backing {
         let Some(needed) = needed else {
             return Self::impossible("no tree comes to it");
         };
-        let mut backing = Self::default();
+        let mut backing = Self {
+            by_the_trees: true,
+            ..Self::default()
+        };
         for needed in needed {
             let Needed {
                 words,
