@@ -269,8 +269,9 @@ impl Ways<'_> {
         });
         let not_here = otherwise || self.is_not_here(datum) && holding == Holding::Missing;
         let words = match claim {
-            Some(claim) => claim_words(self.library, claim),
-            None => self.library.title_of(datum).to_owned(),
+            // Where every answer will do, to list them all says nothing.
+            Some(claim) if !is_any(self.library, claim) => claim_words(self.library, claim),
+            _ => self.library.title_of(datum).to_owned(),
         };
         let bands = claim.into_iter().flat_map(bounds);
         let data = std::iter::once(datum).chain(bands).collect();
@@ -337,6 +338,18 @@ fn claims(library: &Library, datum: Datum, answers: &Answers) -> Vec<(Id<Step>, 
             }
             ways.into_iter().map(|(go, claim)| (go, Some(claim))).collect()
         }
+    }
+}
+
+/// Whether every answer fulfils a claim.
+fn is_any(library: &Library, claim: &Claim) -> bool {
+    match &claim.what {
+        ClaimKind::Sign(id, values) => values.len() == library.signs[*id].values.len(),
+        ClaimKind::FieldChoice(id, values) => match &library.plate[*id].kind {
+            FieldKind::Choices(choices) => values.len() == choices.len(),
+            FieldKind::Number { .. } => false,
+        },
+        ClaimKind::Reading(..) | ClaimKind::FieldNumber(..) => false,
     }
 }
 
