@@ -114,7 +114,7 @@ pub struct Log<'a> {
 }
 
 /// Why a call is no field call: a file answered it, or a simulated furnace.
-fn no_field_call(answered_from: &str) -> String {
+pub(super) fn no_field_call(answered_from: &str) -> String {
     match answered_from.starts_with(Opened::PRACTICE) {
         true => format!("{answered_from}; a simulated furnace answered."),
         false => format!("the file {answered_from} answered, and the gate was not walked."),

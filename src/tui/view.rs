@@ -180,8 +180,11 @@ fn strip(theme: Theme, standing: &Standing, width: usize) -> Line<'static> {
         second,
         ("found", standing.findings.len()),
     ];
+    // Where no tree asks, what is possible is not told; a nought would say that nothing is.
+    let is_told = |word: &str| word != "possible" || standing::tells_possible(standing);
     let counts: Vec<String> = counts
         .iter()
+        .filter(|(word, _)| is_told(word))
         .map(|(word, count)| format!("{word} {count}"))
         .collect();
     let line = theme.cut(&safe(&counts.join(theme.dot())), width);

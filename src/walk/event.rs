@@ -198,11 +198,19 @@ pub struct Opened {
 impl Opened {
     /// What [`Opened::answered_from`] begins with where a simulated furnace answered, and no file.
     pub const PRACTICE: &'static str = "practice seed ";
+    /// What it ends with where a tree asked in that practice.
+    pub const GUIDED: &'static str = " guided";
 
     /// Whether it is practice: a simulated furnace answered.
     pub fn is_practice(&self) -> bool {
         let from = self.answered_from.as_deref();
         from.is_some_and(|from| from.starts_with(Self::PRACTICE))
+    }
+
+    /// Whether it is practice in which no tree asked: what a tree no longer comes to after an answer says nothing there.
+    pub fn is_free_practice(&self) -> bool {
+        let from = self.answered_from.as_deref();
+        self.is_practice() && from.is_some_and(|from| !from.ends_with(Self::GUIDED))
     }
 }
 

@@ -297,6 +297,38 @@ fn a_right_name_that_nothing_proves_is_a_lucky_guess_and_says_what_would_have_pr
     );
 }
 
+/// At the cock of a furnace without a pilot, where the shortest way to the verdict asks for one.
+const COCK_CLOSED: Setup = Setup {
+    seed: 1,
+    level: Level::Common,
+    mode: Mode::Free,
+};
+
+#[test]
+fn what_would_have_proven_it_is_told_of_this_furnace_a_claim_a_line() {
+    let library = with(None);
+    let lacks = |words: &'static str| {
+        let debrief = practise(&library, COCK_CLOSED, names(words)).debrief;
+        assert!(debrief.truth[0].contains("cock"), "{:?}", debrief.truth);
+        match debrief.proof {
+            Proof::Lacking(backing) => backing,
+            other => panic!("{other:?}"),
+        }
+    };
+    let by_the_trees = lacks("Gas turned off at the valve or cock").lacks;
+    assert!(
+        !by_the_trees.is_empty() && !by_the_trees.iter().any(|lack| lack.contains("pilot")),
+        "{by_the_trees:?}"
+    );
+    // A proof of several alternatives is told by one of them, and that there are others.
+    let by_a_proof = lacks("Gas valve does not open");
+    assert!(by_a_proof.others > 0, "{by_a_proof:?}");
+    assert!(
+        by_a_proof.lacks.iter().all(|lack| !lack.contains(", or Voltage")),
+        "{by_a_proof:?}"
+    );
+}
+
 #[test]
 fn at_a_sound_furnace_an_honest_stop_is_right_and_says_whether_it_was_shown() {
     let library = with(None);

@@ -15,7 +15,8 @@ struct Apprentice {
 impl Apprentice {
     fn answer(&mut self, asked: &str) -> String {
         let prompt = asked.lines().last().unwrap_or_default();
-        self.place = if asked.contains("That is not what is asked.") {
+        // The sentence follows what was measured, so that it may be broken over two lines.
+        self.place = if squeezed(asked).contains("That is not what is asked.") {
             self.place + 1
         } else {
             1
@@ -31,9 +32,12 @@ impl Apprentice {
     }
 }
 
+/// Answers that no call of these tests comes near: whoever gives more goes round in a circle.
+const MOST_ANSWERS: usize = 500;
+
 /// Walks a call by what it asks, until it ends.
 fn plays(mut call: Spoken, mut answer: impl FnMut(&str) -> String) -> Said {
-    loop {
+    for _ in 0..MOST_ANSWERS {
         let asked = until(|| {
             let fresh = call.fresh();
             (fresh.ends_with(": ") || fresh.contains("WHAT WAS WRONG")).then_some(fresh)
@@ -44,6 +48,7 @@ fn plays(mut call: Spoken, mut answer: impl FnMut(&str) -> String) -> Said {
         }
         call.say(&answer(&asked));
     }
+    panic!("the call does not end: {}", call.fresh());
 }
 
 fn practice(scene: &Scene, arguments: &[&str]) -> Spoken {
@@ -117,7 +122,7 @@ fn guided_practice_goes_to_a_debrief_whose_minutes_add_up() {
     );
     let elsewhere = number_before(&took[1], " min of that");
     assert_eq!(all, tree + elsewhere, "{took:?}");
-    let wrong = said.out.matches("That is not what is asked.").count();
+    let wrong = squeezed(&said.out).matches("That is not what is asked.").count();
     assert!(
         wrong > 0 && took[1].ends_with(&format!(": {wrong}")),
         "{took:?}, {wrong} wrong places"

@@ -1,21 +1,28 @@
 //! How far what was taken proves what was named.
 
 use super::way::{Goal, Needed, way};
-use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
-use crate::walk::{Holding, State, line_words, proof_lines, takeable, unread_fields};
+use crate::library::{Claim, Datum, Fault, Id, Library, ProofLine, Remedy, Tree};
+use crate::walk::{Holding, State, claim_holds, claim_words, proof_lines, takeable, unread_fields};
 
 /// How far what was taken proves something.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Backing {
-    /// How many of the lines of its proof hold.
+    /// How many lines of its proof hold, or claims of the alternative that lacks least.
     pub holds: usize,
-    /// The lines that do not, each with why.
+    /// The claims that do not, each with why.
     pub lacks: Vec<String>,
     /// What can still be taken for those.
     pub takes: Vec<Datum>,
     /// How many of those are only to be had after work of the tree's own, which nobody does in free practice.
     pub after_work: usize,
+    /// How many other alternatives of its proof are still open, beside those whose claims stand in `lacks`.
+    pub others: usize,
+    /// There is no registered proof, and the claims are the answers of one way through the trees.
+    pub by_the_trees: bool,
 }
+
+/// What a claim weighs that was found otherwise, where alternatives are compared: more than any has claims.
+const OTHERWISE: usize = 1_000;
 
 /// Lines that are told of what a proof lacks: a whole round of questions is read by nobody.
 const MOST_SHOWN: usize = 8;
@@ -34,12 +41,18 @@ impl Backing {
     /// How far a fault is proven: by the proof that the registry has for it and its part, and where it has none by the
     /// answers that lead the trees to it.
     pub fn of(library: &Library, state: &State, fault: Id<Fault>) -> Self {
+        Self::at(library, state, None, fault)
+    }
+
+    /// The same, told afterwards: what lacks is what would have shown it at this furnace, of which another walk found what
+    /// stands in `here`.
+    pub fn at(library: &Library, state: &State, here: Option<&State>, fault: Id<Fault>) -> Self {
         if !library.can_be_proven(fault) {
             return Self::impossible("its proof cannot be read");
         }
         let lines = proof_lines(library, state, fault);
         if lines.is_empty() {
-            return Self::by_the_trees(library, state, fault);
+            return Self::by_the_trees(library, state, here, fault);
         }
         let mut backing = Self {
             takes: unread_fields(library, state, fault)
@@ -49,8 +62,10 @@ impl Backing {
             ..Self::default()
         };
         for (line, holding) in lines {
-            backing.add(&line_words(library, line), holding);
-            if holding != Holding::Holds {
+            if holding == Holding::Holds {
+                backing.holds += 1;
+            } else {
+                backing.add_nearest(library, state, line);
                 backing.offer(takeable(state, line));
             }
         }
@@ -65,24 +80,34 @@ impl Backing {
         if more > 0 {
             words.push(format!("and {more} more"));
         }
+        match self.others {
+            0 => {}
+            1 => words.push("It can be proven in one other way, which lacks no less".to_owned()),
+            others => words.push(format!(
+                "It can be proven in {others} other ways, which lack no less"
+            )),
+        }
         words
     }
 
     /// How far it is shown that nothing is wrong: the complaint's tree comes to its end with what was taken.
     pub fn of_nothing(library: &Library, state: &State) -> Self {
-        let needed = way(library, state, state.moment.complaint, Goal::Sound);
+        let needed = way(library, state, None, state.moment.complaint, Goal::Sound);
         Self::of_needed(state, needed)
     }
 
-    fn by_the_trees(library: &Library, state: &State, fault: Id<Fault>) -> Self {
+    fn by_the_trees(library: &Library, state: &State, here: Option<&State>, fault: Id<Fault>) -> Self {
         match library.faults[fault].remedy {
             // That nothing is wrong is said of the whole complaint, and not of some corner of it.
             Remedy::None => Self::of_nothing(library, state),
             _ => {
                 let goal = Goal::Verdict(fault);
                 // What this complaint leads to is not shown by what would have done for another one.
-                let own = way(library, state, state.moment.complaint, goal);
-                Self::of_needed(state, own.or_else(|| way(library, state, entries(library), goal)))
+                let own = way(library, state, here, state.moment.complaint, goal);
+                Self::of_needed(
+                    state,
+                    own.or_else(|| way(library, state, here, entries(library), goal)),
+                )
             }
         }
     }
@@ -91,7 +116,10 @@ impl Backing {
         let Some(needed) = needed else {
             return Self::impossible("no tree comes to it");
         };
-        let mut backing = Self::default();
+        let mut backing = Self {
+            by_the_trees: true,
+            ..Self::default()
+        };
         for needed in needed {
             let Needed {
                 words,
@@ -104,7 +132,8 @@ impl Backing {
                 backing.lacks.push(format!("{words} (not taken after the work)"));
                 continue;
             }
-            backing.add(&words, holding);
+            let taken = data.first().is_some_and(|datum| state.value(*datum).is_some());
+            backing.add(&words, holding, taken);
             if matches!(holding, Holding::Missing | Holding::Borderline) {
                 let open = |datum: &Datum| {
                     let stands = state.value(*datum).is_some() && holding == Holding::Missing;
@@ -123,17 +152,44 @@ impl Backing {
         }
     }
 
-    fn add(&mut self, words: &str, holding: Holding) {
+    /// Of a line that does not hold, the alternative that lacks least, claim by claim: all of them in one sentence are read
+    /// by nobody.
+    fn add_nearest(&mut self, library: &Library, state: &State, line: &ProofLine) {
+        let lack = |claims: &&Vec<Claim>| -> usize {
+            let each = claims.iter().map(|claim| match claim_holds(state, claim) {
+                Holding::Holds => 0,
+                Holding::Missing | Holding::Borderline => 1,
+                Holding::Contradicted => OTHERWISE,
+            });
+            each.sum()
+        };
+        let Some(nearest) = line.alternatives.iter().min_by_key(lack) else {
+            return;
+        };
+        for claim in nearest {
+            let taken = state.value(claim.datum()).is_some();
+            self.add(&claim_words(library, claim), claim_holds(state, claim), taken);
+        }
+        let open = line.alternatives.iter().filter(|claims| lack(claims) < OTHERWISE);
+        self.others += open.count().saturating_sub(1);
+    }
+
+    /// Adds a claim; `taken` where there is a value, though it may not be enough.
+    fn add(&mut self, words: &str, holding: Holding, taken: bool) {
         let because = match holding {
             Holding::Holds => {
                 self.holds += 1;
                 return;
             }
+            Holding::Missing if taken => "taken, but what it is held against was not read",
             Holding::Missing => "not taken",
             Holding::Borderline => "too near to its bound to tell",
-            Holding::Contradicted => "what was taken says otherwise",
+            Holding::Contradicted => "what was taken shows something else",
         };
-        self.lacks.push(format!("{words} ({because})"));
+        let lack = format!("{words} ({because})");
+        if !self.lacks.contains(&lack) {
+            self.lacks.push(lack);
+        }
     }
 
     fn offer(&mut self, data: impl IntoIterator<Item = Datum>) {

@@ -107,7 +107,7 @@ pub fn debrief(
     };
     Debrief {
         outcome: outcome(library, state, mended, &truth, &judged),
-        proof: proof(library, reference.mode, state, insisted, in_order),
+        proof: proof(library, reference, state, insisted, in_order),
         stopped: named
             .iter()
             .all(|fault| library.faults[*fault].remedy == Remedy::None),
@@ -133,15 +133,18 @@ pub fn debrief(
 /// How far what the call ended on is proven. On a walk the tree has seen to it; in free practice what was taken must do.
 fn proof(
     library: &Library,
-    mode: Mode,
+    reference: &Reference,
     state: &State,
     insisted: Option<Id<library::Fault>>,
     in_order: bool,
 ) -> Proof {
     match (&state.ended, insisted) {
-        (_, Some(fault)) => Proof::of(Backing::of(library, state, fault)),
+        (_, Some(fault)) => {
+            let here = &reference.played.walked.state;
+            Proof::of(Backing::at(library, state, Some(here), fault))
+        }
         (Some(End::Verdict { .. } | End::Outcome { .. }), None) => Proof::Proven,
-        (Some(End::Unproven { .. }), None) if in_order && mode == Mode::Free => {
+        (Some(End::Unproven { .. }), None) if in_order && reference.mode == Mode::Free => {
             Proof::of(Backing::of_nothing(library, state))
         }
         _ => Proof::Nothing,

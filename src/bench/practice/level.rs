@@ -160,7 +160,7 @@ impl Setup {
     /// As it stands in the record of the call, where a file would stand that answered: nothing of the fault.
     pub fn mark(&self) -> String {
         let mode = match self.mode {
-            Mode::Guided => " guided",
+            Mode::Guided => Opened::GUIDED,
             Mode::Free => "",
         };
         format!(

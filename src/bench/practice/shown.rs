@@ -136,11 +136,14 @@ fn option(value: usize, text: Safe) -> ShownOption {
 
 /// What a named fault lacks, as far as a screen holds it.
 fn lacks(backing: &Backing) -> Vec<Safe> {
-    backing
-        .lack_words("It lacks: ")
-        .iter()
-        .map(|line| safe(line))
-        .collect()
+    let mut words = backing.lack_words("It lacks: ");
+    // What kind of furnace it is may not have been looked at yet.
+    if backing.by_the_trees {
+        words.push(
+            "That is one way that leads to it; where it does not fit this furnace, another may".to_owned(),
+        );
+    }
+    words.iter().map(|line| safe(line)).collect()
 }
 
 /// Has something taken: the furnace answers.

@@ -51,6 +51,9 @@ impl Debrief {
             }
             (Outcome::Right, Some(_)) => "the right name, but not proven",
             (Outcome::Referred, _) if self.stopped => "stopped: nothing condemned, and the fault not found",
+            (Outcome::Referred, _) if self.truth.is_empty() || self.mended => {
+                "handed on or left off, though nothing is wrong"
+            }
             (Outcome::Referred, _) => "handed on or left off, but not for what was wrong",
             (Outcome::Missed, _) => "missed: left as if nothing were wrong",
             (Outcome::Wrong, Some(_)) => "wrong, and not proven",

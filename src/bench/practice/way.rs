@@ -48,16 +48,19 @@ struct Found {
 /// What an answer costs that says otherwise: more than any way has questions that were not taken.
 const OTHERWISE: u32 = 10_000;
 
-/// The answers of the way from the start of one of some trees that lacks least; none where no way leads there.
+/// The answers of the way from the start of one of some trees that lacks least; none where no way leads there. What another
+/// walk of the same furnace found, `here`, keeps it from ways that this furnace does not have.
 pub(super) fn way(
     library: &Library,
     state: &State,
+    here: Option<&State>,
     trees: impl IntoIterator<Item = Id<Tree>>,
     goal: Goal,
 ) -> Option<Vec<Needed>> {
     let mut ways = Ways {
         library,
         state,
+        here,
         known: BTreeMap::new(),
     };
     let found = trees.into_iter().filter_map(|tree| ways.through(tree, goal));
@@ -76,6 +79,8 @@ pub(super) fn way(
 struct Ways<'a> {
     library: &'a Library,
     state: &'a State,
+    /// What another walk of the same furnace found, where that may be told.
+    here: Option<&'a State>,
     known: BTreeMap<(Id<Tree>, Goal), Option<Found>>,
 }
 
@@ -259,10 +264,14 @@ impl Ways<'_> {
             None => Holding::Missing,
         };
         // What is not to be had here is no nearer than what was found otherwise.
-        let not_here = self.is_not_here(datum) && holding == Holding::Missing;
+        let otherwise = claim.zip(self.here).is_some_and(|(claim, here)| {
+            holding == Holding::Missing && claim_holds(here, claim) == Holding::Contradicted
+        });
+        let not_here = otherwise || self.is_not_here(datum) && holding == Holding::Missing;
         let words = match claim {
-            Some(claim) => claim_words(self.library, claim),
-            None => self.library.title_of(datum).to_owned(),
+            // Where every answer will do, to list them all says nothing.
+            Some(claim) if !is_any(self.library, claim) => claim_words(self.library, claim),
+            _ => self.library.title_of(datum).to_owned(),
         };
         let bands = claim.into_iter().flat_map(bounds);
         let data = std::iter::once(datum).chain(bands).collect();
@@ -329,6 +338,18 @@ fn claims(library: &Library, datum: Datum, answers: &Answers) -> Vec<(Id<Step>, 
             }
             ways.into_iter().map(|(go, claim)| (go, Some(claim))).collect()
         }
+    }
+}
+
+/// Whether every answer fulfils a claim.
+fn is_any(library: &Library, claim: &Claim) -> bool {
+    match &claim.what {
+        ClaimKind::Sign(id, values) => values.len() == library.signs[*id].values.len(),
+        ClaimKind::FieldChoice(id, values) => match &library.plate[*id].kind {
+            FieldKind::Choices(choices) => values.len() == choices.len(),
+            FieldKind::Number { .. } => false,
+        },
+        ClaimKind::Reading(..) | ClaimKind::FieldNumber(..) => false,
     }
 }
 

@@ -1,6 +1,6 @@
 //! The call in a few short lines, to read out on the phone to a senior technician.
 
-use super::{Job, severity_word};
+use super::{Job, no_field_call, severity_word};
 use crate::source::safe;
 
 /// Lines at most.
@@ -16,6 +16,9 @@ impl Job {
     /// The call in at most twelve short lines: what it came to, what is to be done, what shows it, what is open.
     pub fn brief(&self) -> String {
         let mut lines = vec![format!("Call: {}", self.complaint)];
+        // Whoever hears it on the phone must not take it for a furnace in a house.
+        let from = self.answered_from.iter();
+        lines.extend(from.map(|from| format!("NO FIELD CALL: {}", no_field_call(from))));
         lines.extend(
             self.dangers
                 .first()

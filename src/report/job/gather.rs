@@ -8,7 +8,7 @@ use super::entries::{
 };
 use crate::library::{Datum, Fault, FieldKind, Id, Kind, Library};
 use crate::source::{Safe, safe};
-use crate::walk::{self, End, Event, Question, Role, Standing, State, Value, What};
+use crate::walk::{self, End, Event, Opened, Question, Role, Standing, State, Value, What};
 
 pub(super) fn plain(text: &str) -> String {
     safe(text).to_string()
@@ -117,6 +117,8 @@ pub(super) fn headline(library: &Library, state: &State) -> String {
 
 /// What was answered, in order.
 pub(super) fn answers(library: &Library, state: &State, standing: &Standing) -> Vec<AnswerEntry> {
+    // What a tree comes to after an answer says nothing where no tree asked.
+    let is_free = state.opened.as_ref().is_some_and(Opened::is_free_practice);
     let answers = state.trail.iter().zip(&standing.trail).map(|(answered, entry)| {
         let (kind, name) = match answered.what {
             What::Datum(datum) => {
@@ -130,6 +132,7 @@ pub(super) fn answers(library: &Library, state: &State, standing: &Standing) -> 
             What::Work(_) => ("work", None),
         };
         let worked_out = answered.worked_out.iter().zip(&entry.worked_out);
+        let ruled_out = entry.ruled_out.iter().filter(|_| !is_free);
         AnswerEntry {
             title: entry.title.to_string(),
             answer: entry.answer.to_string(),
@@ -145,7 +148,7 @@ pub(super) fn answers(library: &Library, state: &State, standing: &Standing) -> 
                     means: came_out.means.as_ref().map(Safe::to_string),
                 })
                 .collect(),
-            ruled_out: entry.ruled_out.iter().map(Safe::to_string).collect(),
+            ruled_out: ruled_out.map(Safe::to_string).collect(),
         }
     });
     answers.collect()

@@ -8,7 +8,7 @@ use jiff::{SignedDuration, Timestamp};
 
 use crate::library::{Datum, Library};
 use crate::source::{Safe, ascii, safe, wrap};
-use crate::walk::{Ask, Event, Misfit, Question, Role, State, apply, ask, standing};
+use crate::walk::{Ask, Event, Misfit, Opened, Question, Role, State, apply, ask, standing};
 
 const WIDTH: usize = 78;
 
@@ -134,6 +134,9 @@ fn ruled_out(library: &Library, state: &State, moments: &mut [Moment], answers: 
         return;
     };
     *answers = state.answers;
+    if state.opened.as_ref().is_some_and(Opened::is_free_practice) {
+        return;
+    }
     if let Some(entry) = standing(library, state).trail.last()
         && !entry.ruled_out.is_empty()
     {

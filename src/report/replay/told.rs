@@ -2,8 +2,9 @@
 
 use crate::library::{Datum, FieldKind, Library};
 use crate::measure::Quantity;
+use crate::report::job::no_field_call;
 use crate::source::{Safe, safe};
-use crate::walk::{Doubt, Event, Role, State, end_words};
+use crate::walk::{Doubt, Event, Opened, Role, State, end_words};
 
 /// An event with its label, told before it is applied; none where it only moves the walk on.
 pub(super) fn line(library: &Library, state: &State, event: &Event) -> Option<(&'static str, Safe)> {
@@ -27,9 +28,16 @@ pub(super) fn line(library: &Library, state: &State, event: &Event) -> Option<(&
                 .equipment
                 .as_ref()
                 .map(|equipment| format!(" at {equipment}"));
+            let from = opened.answered_from.as_deref();
+            let nobody_there = from.map(|from| format!(". NO FIELD CALL: {}", no_field_call(from)));
+            let nobody_there = nobody_there.unwrap_or_default();
             (
                 "Opened",
-                format!("{}, by {who}{}", opened.tree, at.unwrap_or_default()),
+                format!(
+                    "{}, by {who}{}{nobody_there}",
+                    opened.tree,
+                    at.unwrap_or_default()
+                ),
             )
         }
         Event::Measured {
@@ -68,6 +76,10 @@ pub(super) fn line(library: &Library, state: &State, event: &Event) -> Option<(&
             ("Void now", titles.join("; "))
         }
         Event::Retaking { datum, for_proof } => {
+            // In free practice all is taken out of turn, and mostly for the first time.
+            if state.opened.as_ref().is_some_and(Opened::is_free_practice) {
+                return Some(("Chosen", safe(&title(datum))));
+            }
             let why = if *for_proof { ", for a proof" } else { "" };
             ("Taken again", format!("{}{why}", title(datum)))
         }

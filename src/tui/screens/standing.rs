@@ -51,19 +51,26 @@ pub fn sections(theme: Theme, standing: &Standing, width: usize) -> Vec<Section>
             ]
         })
         .collect();
-    let mut sections = vec![
-        section(theme, "to put back", theme.open(), &open, width),
-        Section {
+    let mut sections = vec![section(theme, "to put back", theme.open(), &open, width)];
+    if tells_possible(standing) {
+        sections.push(Section {
             possible: true,
             ..section(theme, "still possible", " ", &possible, width)
-        },
-        section(theme, "found", " ", &findings, width),
-    ];
+        });
+    }
+    sections.push(section(theme, "found", " ", &findings, width));
     if !standing.not_looked_at.is_empty() {
         sections.push(not_looked_at(theme, standing, width));
     }
-    sections.push(ruled_out(theme, standing, width));
+    if tells_possible(standing) {
+        sections.push(ruled_out(theme, standing, width));
+    }
     sections
+}
+
+/// Whether there is anything to say of what is possible. Before the end a call has nothing possible only where no tree asks.
+pub fn tells_possible(standing: &Standing) -> bool {
+    standing.ended.is_some() || !standing.possible.is_empty()
 }
 
 /// What was passed over, under what it was passed over for.
