@@ -42,8 +42,7 @@ CREATE OR REPLACE TEMPORARY VIEW audit_followed AS
 SELECT
     call.session,
     later.second_session AS next_session,
-    COALESCE(later.second_opened_ns, CASE WHEN archive.until_ns > call.closed_ns THEN archive.until_ns ELSE call.closed_ns END)
-        - call.closed_ns AS wait_ns,
+    COALESCE(later.second_opened_ns, archive.until_ns) - call.closed_ns AS wait_ns,
     CASE WHEN later.second_session IS NULL THEN 0 ELSE 1 END AS came,
     CASE WHEN later.second_opened_ns - call.closed_ns <= given.window_days * given.day_ns THEN 1 ELSE 0 END AS came_back
 FROM calls call
@@ -219,7 +218,8 @@ SELECT name AS closed_month, closed, followed, callbacks, rate, low, high, too_s
 FROM audit_rates
 WHERE grouping_by = 'month';
 
--- The share of calls still not called back, step by step, by Kaplan and Meier.
+-- The share of calls still not called back, step by step, by Kaplan and Meier. Closed after the end of the archive, by a clock that is
+-- doubted, a call was not followed at all.
 CREATE OR REPLACE TEMPORARY VIEW audit_survival AS
 SELECT
     wait_ns,
@@ -237,7 +237,7 @@ FROM (
         SUM(watched) OVER (ORDER BY wait_ns DESC ROWS BETWEEN UNBOUNDED PRECEDING AND CURRENT ROW) AS at_risk
     FROM (
         SELECT wait_ns, SUM(came) AS came, COUNT(*) AS watched
-        FROM audit_followed
+        FROM (SELECT CASE WHEN wait_ns < 0 THEN 0 ELSE wait_ns END AS wait_ns, came FROM audit_followed) followed
         GROUP BY wait_ns
     ) waits
 ) risks
