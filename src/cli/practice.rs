@@ -60,7 +60,12 @@ pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
     let desk = Desk::begin(library, &events, journal, how.clock)?;
     let brief = brief(library, tree, &setup);
     let mut desk = PracticeDesk::new(library, desk, exercise, reference, brief);
-    practise(&mut desk, &id, &setup, place, how.plain)
+    let mut again = command(&setup);
+    let folders = how.library.iter().map(|folder| ("library", folder));
+    for (flag, folder) in folders.chain(how.overlays.folders.iter().map(|folder| ("overlay", folder))) {
+        again.push_str(&format!(" --{flag} {}", safe(&folder.to_string_lossy())));
+    }
+    practise(&mut desk, &id, &again, place, how.plain)
 }
 
 /// Takes up a practice call: the furnace is drawn again, and the work that was done on it done again.
@@ -92,7 +97,7 @@ pub(super) fn take_up(
     let brief = brief(library, tree, &setup);
     let mut desk = PracticeDesk::new(library, desk, exercise, reference, brief);
     let place = walking.sessions.sessions.as_deref();
-    practise(&mut desk, id, &setup, place, walking.plain)
+    practise(&mut desk, id, &command(&setup), place, walking.plain)
 }
 
 /// The setup of a practice call; a failure where this program would draw another furnace for it.
@@ -136,23 +141,22 @@ fn drawn<'l>(
     Ok((exercise, Reference { played, mode }, drawn.tree))
 }
 
-/// Hands a practice call to a face, and tells what came of it.
+/// Hands a practice call to a face, and tells what came of it; `again` is the command that begins it anew.
 fn practise<M: Machine + Clone>(
     desk: &mut PracticeDesk<'_, M>,
     id: &SessionId,
-    setup: &Setup,
+    again: &str,
     place: Option<&Path>,
     plain: bool,
 ) -> Result<u8, Failure> {
     let left = hand_over(desk, plain)?;
     if left == Left::Closed {
-        super::print(&page(desk.known_after(), setup))?;
+        super::print(&page(desk.known_after(), again))?;
         super::tell(&format!("Closed. The job report: {}", about("report", id, place)));
     } else {
         super::tell(&format!(
-            "Practice left. To go on: {}. The same furnace from the start: {}",
-            about("resume", id, place),
-            command(setup)
+            "Practice left. To go on: {}. The same furnace from the start: {again}",
+            about("resume", id, place)
         ));
     }
     all_saved(desk.desk())?;
@@ -208,7 +212,7 @@ fn brief(library: &Library, tree: &str, setup: &Setup) -> Vec<Known> {
 }
 
 /// The debrief as it is printed.
-fn page(sections: &[Known], setup: &Setup) -> String {
+fn page(sections: &[Known], again: &str) -> String {
     let look = look::plain_options();
     let mut page = String::new();
     for section in sections {
@@ -222,7 +226,7 @@ fn page(sections: &[Known], setup: &Setup) -> String {
         page.push_str("\nIN SHORT\n");
         page.push_str(&lines(verdict, look));
     }
-    page.push_str(&format!("\nThe same furnace for others: {}\n", command(setup)));
+    page.push_str(&format!("\nThe same furnace for others: {again}\n"));
     page
 }
 

@@ -4,6 +4,7 @@ use std::fmt;
 
 use super::scale::Scale;
 use super::significant::round_to;
+use super::unit::Unit;
 
 /// Digits that are shown after the point, not counting the zeros that lead.
 const DECIMALS: i32 = 4;
@@ -46,6 +47,19 @@ impl Shown {
         Self {
             number: round_to(self.number, usize::from(digits)),
             ..self.digits(digits)
+        }
+    }
+
+    /// As what was worked out: with four significant digits, as many as anybody measures; of a percentage with two after the
+    /// point, since what is near zero there is the difference of two large numbers.
+    pub fn worked_out(self) -> Self {
+        let shown = self.significant(4);
+        match shown.scale.unit {
+            Unit::Percent if shown.number.abs() >= 0.1 => Self {
+                number: (shown.number * 100.0).round() / 100.0,
+                ..shown
+            },
+            _ => shown,
         }
     }
 

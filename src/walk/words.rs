@@ -19,7 +19,7 @@ pub(super) fn worked_out_words(value: Quantity, scale: Scale, warnings: &[String
 
 /// A value that was worked out, with no more digits than anybody measures.
 pub(super) fn worked_out_shown(value: Quantity, scale: Scale) -> Shown {
-    value.display(scale).significant(4)
+    value.display(scale).worked_out()
 }
 
 /// How far a tree is trusted, in words; a draft is not to be overlooked.

@@ -180,8 +180,9 @@ fn a_free_apprentice_who_takes_everything_is_told_nothing_by_the_tree() {
             let wrong = judge_verdict(&library, fault, &truth, truth.is_empty()) == Outcome::Wrong;
             assert!(
                 !(proven && wrong),
-                "{setup:?}: {} would be proven",
-                library.faults[fault].name
+                "{setup:?}: {} would be proven at {:?}",
+                library.faults[fault].name,
+                debrief.truth
             );
         }
         assert!(

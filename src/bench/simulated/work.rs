@@ -9,7 +9,7 @@ pub type Mend = fn(&mut Condition);
 /// What a step of a tree mends; none where its work changes nothing about the furnace.
 pub fn mend(tree: &str, step: &str) -> Option<Mend> {
     Some(match (tree, step) {
-        ("airflow", "change_filter") => |condition| condition.thermal.air.filter_loaded = 0.0,
+        ("airflow" | "limit-cause", "change_filter") => |condition| condition.thermal.air.filter_loaded = 0.0,
         ("airflow", "open_registers") => |condition| condition.thermal.air.registers_closed = 0.0,
         ("first-look" | "venting" | "combustion-air", "clear_ends") => |condition| {
             condition.thermal.flue.intake_blocked = 0.0;

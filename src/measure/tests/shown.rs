@@ -71,6 +71,23 @@ fn a_plain_terminal_gets_plain_units() {
 }
 
 #[test]
+fn a_percentage_that_was_worked_out_has_two_digits_after_the_point() {
+    for (worked, shown) in [
+        ("-0.322643 %", "-0.32 %"),
+        ("18.2481 %", "18.25 %"),
+        ("0.00093 %", "0.0009 %"),
+        ("3 %", "3 %"),
+    ] {
+        assert_eq!(
+            quantity(worked).display(scale("%")).worked_out().to_string(),
+            shown
+        );
+    }
+    let volts = quantity("1 V").times(1.0 / 3.0);
+    assert_eq!(volts.display(scale("V")).worked_out().to_string(), "0.3333 V");
+}
+
+#[test]
 fn what_was_worked_out_has_no_more_significant_digits_than_asked_for() {
     for (text, shown) in [
         ("55.9996 V", "56 V"),

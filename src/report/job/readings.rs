@@ -124,7 +124,7 @@ fn taken(library: &Library, id: Id<Reading>, event: &Event, answer: usize, entri
     let came_out = || {
         Quantity::new(*value, reading.scale)
             .display(reading.scale)
-            .significant(4)
+            .worked_out()
             .to_string()
     };
     let taking = TakingEntry {

@@ -129,7 +129,7 @@ fn worked_out(library: &Library, reading: &str, value: f64, unit: &str) -> Strin
     {
         Some(scale) => Quantity::new(value, scale)
             .display(scale)
-            .significant(4)
+            .worked_out()
             .to_string(),
         None => format!("{value} {unit}"),
     }

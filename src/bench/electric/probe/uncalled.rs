@@ -18,9 +18,10 @@ pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
 
 pub(super) fn sign(name: &str) -> Option<SignProbe> {
     Some(match name {
+        // Only what runs unasked can be seen to go on; of a furnace that is still it would say nothing that it stays off.
         "w_wire_off" | "thermostat_off_base" => |furnace, _| {
             let welded = furnace.condition.electric.board.inducer_welded;
-            Some(if welded { "runs_on" } else { "stops" })
+            welded.then_some("runs_on")
         },
         // What holds a door switch or a flame's circuit on unasked is no fault of these furnaces: a safety that is tried answers.
         "door_switch_stops" => |_, run| (run.lit > 0.0).then_some("stops"),
