@@ -276,7 +276,7 @@ fn a_long_result_stands_on_two_lines() {
         .out;
     assert_eq!(
         said.lines().next(),
-        Some("gas_pipe_size_natural = 0.75 in (19.05 mm)")
+        Some("gas_pipe_size_natural = 0.75 in (DN 20)")
     );
     assert!(
         said.contains("± off as far as they may be, the inputs reach sizes up to "),
