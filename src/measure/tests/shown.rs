@@ -75,7 +75,7 @@ fn a_percentage_that_was_worked_out_has_two_digits_after_the_point() {
     for (worked, shown) in [
         ("-0.322643 %", "-0.32 %"),
         ("18.2481 %", "18.25 %"),
-        ("0.00093 %", "0.0009 %"),
+        ("0.00093 %", "0.00093 %"),
         ("3 %", "3 %"),
     ] {
         assert_eq!(
