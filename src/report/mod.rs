@@ -2,6 +2,8 @@
 //! the trade computes, and what came of a call.
 
 pub mod audit;
+#[cfg(test)]
+mod contrast;
 pub mod findings;
 pub mod formulas;
 mod history;

@@ -7,9 +7,9 @@ use std::fmt;
 use std::sync::Arc;
 
 use taken::{remember, taken};
-pub use voids::inputs_of;
 use voids::void;
 pub(super) use voids::worked_out_from;
+pub use voids::{inputs_of, leans_on};
 
 use super::event::{Event, Role, Voiding};
 use super::state::{Doubted, Frame, Interrupted, Noted, PutBackDone, Retaking, State, What};

@@ -24,7 +24,7 @@ mod unchecked;
 mod wanted;
 mod words;
 
-pub use apply::{Misfit, apply, fold, inputs_of};
+pub use apply::{Misfit, apply, fold, inputs_of, leans_on};
 pub use ask::{
     Again, Ask, End as BandEnd, Lack, LackKind, NotLookedAt, Question, ShownBand, ShownOption, Standing,
     TrailEntry, Way, WorkedOut, is_called,

@@ -44,7 +44,7 @@ pub(in crate::walk) fn worked_out_from(library: &Library, datum: Datum) -> impl 
 }
 
 /// Whether a reading is worked out from another value, however far down.
-fn leans_on(library: &Library, from: Datum, on: Datum) -> bool {
+pub fn leans_on(library: &Library, from: Datum, on: Datum) -> bool {
     let readings = std::iter::once(from).chain(inputs_of(library, from));
     readings.into_iter().any(|datum| {
         let Datum::Reading(id) = datum else { return false };

@@ -10,7 +10,7 @@ use crate::library::{
     return_edge,
 };
 use crate::measure::{Band, Interval, Quantity};
-use crate::walk::inputs_of;
+use crate::walk::{inputs_of, leans_on};
 
 /// How many steps a way is followed.
 const LONGEST: usize = 2_000;
@@ -359,19 +359,4 @@ impl Frame {
             counts: BTreeMap::new(),
         }
     }
-}
-
-fn leans_on(library: &Library, from: Datum, on: Datum) -> bool {
-    let readings = [from].into_iter().chain(inputs_of(library, from));
-    readings.into_iter().any(|datum| {
-        let Datum::Reading(id) = datum else { return false };
-        let Obtained::WorkedOut { inputs, .. } = &library.readings[id].source_of_value else {
-            return false;
-        };
-        inputs.iter().any(|input| match input {
-            Input::Reading(reading) => Datum::Reading(*reading) == on,
-            Input::Field(field) => Datum::Field(*field) == on,
-            Input::Fixed(_) => false,
-        })
-    })
 }
