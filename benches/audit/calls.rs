@@ -106,7 +106,7 @@ pub fn told(mark: &LibraryMark, visit: &Visit) -> Vec<(Timestamp, String)> {
             .expect("no call ends beyond time");
         dice.share()
     };
-    say(Event::Opened(Opened {
+    say(Event::Opened(Box::new(Opened {
         library: mark.clone(),
         tree: complaint.tree.to_owned(),
         technician: Some(format!("t-{technician:03}")),
@@ -114,7 +114,7 @@ pub fn told(mark: &LibraryMark, visit: &Visit) -> Vec<(Timestamp, String)> {
         equipment: Some(format!("furnace-{:06}", visit.equipment)),
         program: "made to measure".to_owned(),
         answered_from: None,
-    }));
+    })));
     say(Event::Entered {
         tree: "safe-to-start".to_owned(),
         role: Role::Gate,

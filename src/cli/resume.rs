@@ -102,7 +102,7 @@ pub(super) fn of(listed: &Listed) -> Option<String> {
 
 fn opening(listed: &Listed) -> Option<Opened> {
     match decode(listed.first.as_ref()?.event.get()).ok()? {
-        Event::Opened(opened) => Some(opened),
+        Event::Opened(opened) => Some(*opened),
         _ => None,
     }
 }

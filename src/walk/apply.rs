@@ -11,7 +11,7 @@ use voids::void;
 pub(super) use voids::worked_out_from;
 pub use voids::{inputs_of, leans_on};
 
-use super::event::{Event, Role, Voiding};
+use super::event::{Event, Opened, Role, Voiding};
 use super::state::{Doubted, Frame, Interrupted, Noted, PutBackDone, Retaking, State, What};
 use crate::library::{Datum, Edge, Id, Library, Restore, Step, Table};
 
@@ -36,7 +36,7 @@ pub fn apply(library: &Library, state: &mut State, event: &Event) -> Result<(), 
     match event {
         Event::Opened(opened) => {
             state.moment.complaint = Some(find(&library.trees, "tree", &opened.tree)?);
-            state.opened = Some(opened.clone());
+            state.opened = Some(Opened::clone(opened));
         }
         Event::Entered { tree, role } => {
             let id = find(&library.trees, "tree", tree)?;
@@ -208,7 +208,7 @@ fn took(library: &Library, state: &mut State, number: u32) -> Result<(), Misfit>
     state.moment.raised.clear();
     let known = state.moment.findings.iter().any(|(id, _)| *id == edge.id);
     if let (Some(finding), false) = (&edge.finding, known) {
-        state.moment.findings.push((edge.id, finding.clone()));
+        Arc::make_mut(&mut state.moment.findings).push((edge.id, finding.clone()));
     }
     Ok(())
 }

@@ -44,7 +44,7 @@ pub fn open_at(library: &Library, opened: Opened) -> Result<Vec<Event>, Refusal>
 
 fn start(library: &Library, opened: Opened, (tree, role): (Id<Tree>, Role)) -> Result<Vec<Event>, Refusal> {
     let mut walk = Walk::new(library, State::default());
-    walk.emit(Event::Opened(opened))?;
+    walk.emit(Event::Opened(Box::new(opened)))?;
     let tree = library.trees[tree].name.clone();
     walk.emit(Event::Entered { tree, role })?;
     walk.advance()?;
@@ -74,13 +74,22 @@ pub fn decide(library: &Library, state: &State, command: &Command) -> Result<Vec
 }
 
 /// Carries a command out on a state that nobody else looks at: what [`decide()`] and then [`apply()`](super::apply()) come
-/// to, without a copy of the state. For walks that are kept nowhere; a refused one is lost.
+/// to, without a copy of the state, and the events behind those before. For walks that are kept nowhere; a refused one is lost.
 ///
 /// # Errors
 ///
 /// As [`decide()`].
-pub fn carry_out(library: &Library, state: State, command: &Command) -> Result<(State, Vec<Event>), Refusal> {
-    let mut walk = Walk::new(library, state);
+pub fn carry_out(
+    library: &Library,
+    state: State,
+    before: Vec<Event>,
+    command: &Command,
+) -> Result<(State, Vec<Event>), Refusal> {
+    let mut walk = Walk {
+        library,
+        state,
+        events: before,
+    };
     walk.carry_out(command)?;
     Ok((walk.state, walk.events))
 }

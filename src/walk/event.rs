@@ -8,8 +8,8 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Event {
-    /// The call was opened.
-    Opened(Opened),
+    /// The call was opened; apart, since it is several times as large as what happens after it.
+    Opened(Box<Opened>),
     /// The walk entered a tree.
     Entered {
         /// Which.

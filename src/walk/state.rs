@@ -4,6 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 use std::sync::{Arc, OnceLock};
 
+use litemap::LiteMap;
+
 use super::event::{Doubt, End, Opened, Role};
 use crate::library::{Datum, EdgeId, Fault, Finding, Id, Restore, Step, Tree};
 use crate::measure::Quantity;
@@ -49,7 +51,7 @@ pub struct Interrupted {
     /// How the walk had ended.
     pub end: End,
     /// What was fresh.
-    pub values: BTreeMap<Datum, Standing>,
+    pub values: LiteMap<Datum, Arc<Standing>>,
 }
 
 /// The part of a state that going back restores.
@@ -60,9 +62,9 @@ pub struct Moment {
     /// The trees it stands in, outermost first.
     pub frames: Vec<Frame>,
     /// What is fresh.
-    pub values: BTreeMap<Datum, Standing>,
+    pub values: LiteMap<Datum, Arc<Standing>>,
     /// What is on the job report, with the edge that put it there.
-    pub findings: Vec<(EdgeId, Finding)>,
+    pub findings: Arc<Vec<(EdgeId, Finding)>>,
     /// Verdicts that were stated, in order.
     pub stated: Vec<Id<Fault>>,
     /// Verdicts that were noted, in order, with the trees that were left for them.
@@ -94,7 +96,7 @@ pub struct Frame {
     /// Why it was entered.
     pub role: Role,
     /// How often each bounded edge was taken since.
-    pub counts: BTreeMap<EdgeId, u32>,
+    pub counts: LiteMap<EdgeId, u32>,
 }
 
 /// A value that stands.
@@ -234,7 +236,7 @@ impl State {
 
     /// The value that stands for a datum.
     pub fn value(&self, datum: Datum) -> Option<&Standing> {
-        self.moment.values.get(&datum)
+        self.moment.values.get(&datum).map(Arc::as_ref)
     }
 
     /// The number that stands for a plate field.

@@ -225,7 +225,7 @@ impl Told {
     /// As a session file.
     pub fn write(&self, folder: &SessionFolder) {
         let mut journal = folder.create(&SessionId::parse(&self.id).unwrap()).unwrap();
-        let opened = Event::Opened(self.opened.clone());
+        let opened = Event::Opened(Box::new(self.opened.clone()));
         journal.append(&[encode(&opened).unwrap()], self.since).unwrap();
         for (time, event) in &self.events {
             journal.append(&[encode(event).unwrap()], *time).unwrap();

@@ -99,7 +99,7 @@ pub(super) fn walk(
             return Ok(done(library, said, state, worker, fault));
         };
         let events;
-        (state, events) = carry_out(library, state, &command)?;
+        (state, events) = carry_out(library, state, Vec::new(), &command)?;
         at += seconds;
         said.push(Said { at, events });
     }

@@ -87,9 +87,7 @@ pub fn walk(
                 mended: technician.machine().is_mended(),
             });
         };
-        let more;
-        (state, more) = carry_out(library, state, &command)?;
-        events.extend(more);
+        (state, events) = carry_out(library, state, events, &command)?;
     }
     Err(Refusal::new(
         format!("the walk took more than {MOST} answers"),

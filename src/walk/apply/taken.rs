@@ -88,7 +88,7 @@ pub(super) fn taken(library: &Library, state: &mut State, event: &Event) -> Resu
     }
     state.asked.insert(datum);
     state.could_not.remove(&datum);
-    state.moment.values.insert(datum, standing);
+    state.moment.values.insert(datum, Arc::new(standing));
     state.moment.raised.retain(|(doubted, _)| *doubted != datum);
     state.moment.doubted.take_if(|doubted| doubted.datum == datum);
     if state

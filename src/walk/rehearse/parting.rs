@@ -1,5 +1,7 @@
 //! Where a walk left the way to what it should have come to.
 
+use std::sync::Arc;
+
 use super::passed::Passed;
 use crate::library::{
     Answers, By, Datum, Edge, EdgeId, ExpectedEnd, Fault, Id, Kind, Library, Restore, Scenario, Step, Tree,
@@ -143,7 +145,7 @@ fn after(before: &Moment, datum: Option<Datum>, value: Option<Value>, edge: &Edg
             borderline: false,
             answer: 0,
         };
-        moment.values.insert(datum, standing);
+        moment.values.insert(datum, Arc::new(standing));
     }
     moment
 }
