@@ -12,7 +12,7 @@ pub(super) use self::formats::{
     AuditFormat, CheckFormat, FormulaFormat, HistoryFormat, PictureFormat, RehearseFormat, ReportFormat,
     Required, Units,
 };
-use self::values::{clock, identity, kind, month};
+use self::values::{clock, days, identity, kind, month};
 use super::failure::{Failure, WRONG_USE};
 use crate::library::FileKind;
 
@@ -309,7 +309,7 @@ pub(super) struct Audited {
     #[arg(id = "audited", required = true, value_name = "DIR")]
     pub folders: Vec<PathBuf>,
     /// Days of 24 h within which the next call at the same equipment is a callback.
-    #[arg(long, value_name = "DAYS", default_value_t = 30)]
+    #[arg(long, value_name = "DAYS", default_value_t = 30, value_parser = days, allow_negative_numbers = true)]
     pub window: u32,
     /// Read every file, also where none has changed since the last audit.
     #[arg(long)]

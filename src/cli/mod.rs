@@ -32,10 +32,11 @@ use std::path::{Path, PathBuf};
 use clap::{CommandFactory, FromArgMatches};
 
 use arguments::{Arguments, CheckFormat, Command};
-use failure::{Failure, WRONG_USE};
+use failure::{Failure, NOT_SAVED, WRONG_USE};
 use message::tell;
 
 use crate::report::picture::Part;
+use crate::source::{is_plain, safe_lines};
 
 /// Runs the program with the process's own arguments: its exit code.
 pub fn run() -> u8 {
@@ -49,8 +50,7 @@ pub fn run() -> u8 {
         Ok(read) => read,
         Err(error) => {
             let code = if error.use_stderr() { WRONG_USE } else { 0 };
-            // Where not even the message can be written, the exit code has to do.
-            let _ = error.print();
+            say_how_it_is_used(&error);
             return code;
         }
     };
@@ -60,6 +60,21 @@ pub fn run() -> u8 {
             tell(&failure.to_string());
             failure.code
         }
+    }
+}
+
+/// Prints what clap says. What was typed stands in it as it was typed, so it is made safe unless it is help.
+fn say_how_it_is_used(error: &clap::Error) {
+    // Where not even the message can be written, the exit code has to do.
+    let said = error.render().to_string();
+    if error.use_stderr() && !is_plain(&said) {
+        let lines: Vec<String> = safe_lines(said.trim_end())
+            .into_iter()
+            .map(String::from)
+            .collect();
+        tell(&lines.join("\n"));
+    } else {
+        let _ = error.print();
     }
 }
 
@@ -194,7 +209,12 @@ fn print_with(write: impl FnOnce(&mut dyn Write) -> io::Result<()>) -> Result<()
     let mut out = BufWriter::with_capacity(1 << 16, io::stdout().lock());
     match write(&mut out).and_then(|()| out.flush()) {
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
-        other => Ok(other?),
+        Err(error) => {
+            let message = format!("what was to be printed could not be written: {error}");
+            Err(Failure::new(NOT_SAVED, message)
+                .help("see to the disk or the program that it goes to, and run it again"))
+        }
+        Ok(()) => Ok(()),
     }
 }
 

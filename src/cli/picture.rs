@@ -21,7 +21,11 @@ pub(super) fn run(
     let loaded = load(folder, overlays)?;
     let library = &loaded.library;
     let id = known_tree(&loaded, folder, tree).map_err(|failure| match loaded.problems.is_empty() {
-        true => failure,
+        true if nearest(tree, library.trees.names()).is_some() => failure,
+        true => {
+            let names: Vec<&str> = library.trees.names().collect();
+            failure.help(format!("the trees are {}", names.join(", ")))
+        }
         false => failure.help(format!(
             "its file may be one that cannot be read: see what is wrong with `{}`",
             check_command(folder, overlays)

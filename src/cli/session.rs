@@ -34,8 +34,9 @@ pub(super) fn opened(events: &[Event]) -> Result<&Opened, Failure> {
         Some(Event::Opened(opened)) => Ok(opened),
         _ => Err(Failure::new(
             FINDINGS,
-            "the session does not begin with its opening",
-        )),
+            "the session does not begin with its opening, so nothing of it can be told",
+        )
+        .help("`proofwalk verify` says what is wrong with its file; keep it as it is, and begin a new call")),
     }
 }
 

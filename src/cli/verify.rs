@@ -12,8 +12,16 @@ use crate::walk::{Event, State, apply};
 pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
     let mut code = 0;
     for path in paths {
-        code = worse(code, bad_packs(path)?);
-        for (folder, id) in sessions_of(path)? {
+        let bad = bad_packs(path)?;
+        code = worse(code, bad);
+        let sessions = sessions_of(path)?;
+        if sessions.is_empty() && bad == 0 {
+            let shown = safe(&path.to_string_lossy());
+            super::tell(&format!(
+                "No sessions in {shown}: a session is a file that ends in .jsonl."
+            ));
+        }
+        for (folder, id) in sessions {
             let verdict = one(&folder, &id);
             let line = verdict.unwrap_or_else(|failure| {
                 code = worse(code, failure.code);

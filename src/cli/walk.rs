@@ -11,9 +11,9 @@ use super::desk::Desk;
 use super::failure::{FINDINGS, Failure, NOT_SAVED, WRONG_USE};
 use super::library::{Loaded, resolved, sound};
 use super::look;
-use crate::library::{Id, Scenario, Tree, load};
+use crate::library::{Id, Library, Scenario, Tree, load};
 use crate::plain;
-use crate::source::{Files, SourceFile, safe};
+use crate::source::{Files, safe};
 use crate::store::{self, SessionFolder, SessionId};
 use crate::tui::{self, Left};
 use crate::walk::{self, Answerer, Call, NotDone, Opened};
@@ -30,10 +30,11 @@ pub(super) fn sessions(folder: Option<&Path>) -> Result<SessionFolder, Failure> 
 /// Walks a call that begins with a complaint.
 pub(super) fn run(tree: &str, walking: &Walking, answers: Option<&Path>) -> Result<u8, Failure> {
     let mut loaded = sound(walking.library.as_deref(), &walking.overlays.folders)?;
-    known_tree(&loaded, walking.library.as_deref(), tree)?;
+    let id = known_tree(&loaded, walking.library.as_deref(), tree)?;
     if let Some(file) = answers {
         return answered(&mut loaded, tree, walking, file);
     }
+    begins_a_call(&loaded.library, id)?;
     let (id, mut desk) = open(&loaded, tree, walking)?;
     face(&id, &mut desk, walking)
 }
@@ -44,10 +45,7 @@ pub(super) fn known_tree(loaded: &Loaded, folder: Option<&Path>, tree: &str) -> 
     if let Some(id) = library.trees.find(tree) {
         return Ok(id);
     }
-    let offered: Vec<&str> = (library.trees.iter())
-        .filter(|(_, tree)| tree.complaint.is_some())
-        .map(|(_, tree)| tree.name.as_str())
-        .collect();
+    let offered = complaints(library);
     let (which, other) = match folder {
         Some(_) => ("library", ""),
         None => ("built-in library", "; `--library DIR` names another"),
@@ -59,6 +57,31 @@ pub(super) fn known_tree(loaded: &Loaded, folder: Option<&Path>, tree: &str) -> 
         None => format!("the complaints are {}{other}", offered.join(", ")),
     };
     Err(failure.help(help))
+}
+
+/// The names of the trees that a call may begin with.
+fn complaints(library: &Library) -> Vec<&str> {
+    let offered = library.trees.iter().filter(|(_, tree)| tree.complaint.is_some());
+    offered.map(|(_, tree)| tree.name.as_str()).collect()
+}
+
+/// Refuses a tree that is only visited: what it takes for known was never asked. The gate and the dangers stand for
+/// themselves.
+fn begins_a_call(library: &Library, id: Id<Tree>) -> Result<(), Failure> {
+    let tree = &library.trees[id];
+    let is_danger = library.dangers.iter().any(|danger| danger.tree == id);
+    if tree.complaint.is_some() || is_danger || library.gate == Some(id) {
+        return Ok(());
+    }
+    let message = format!(
+        "no call begins with `{}`: it has no `complaint`, so it is only visited",
+        tree.name
+    );
+    let help = match &complaints(library)[..] {
+        [] => "no tree of this library has a `complaint`, by which a call can begin".to_owned(),
+        offered => format!("the complaints are {}", offered.join(", ")),
+    };
+    Err(Failure::new(WRONG_USE, message).help(help))
 }
 
 /// Opens a session and the call in it. The library is kept beside the sessions first, so that the call can be replayed.
@@ -226,9 +249,8 @@ fn answered(loaded: &mut Loaded, tree: &str, walking: &Walking, file: &Path) -> 
 /// Reads a scenario file as if it stood in the library.
 fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
     let shown = safe(&file.to_string_lossy()).to_string();
-    let text = std::fs::read_to_string(file)
-        .map_err(|error| Failure::new(WRONG_USE, format!("{shown} cannot be read: {error}")))?;
     let name = "scenarios/answers-given-on-the-command-line.yaml";
+    let read = store::read_alone(file, name)?;
     let files = loaded
         .library
         .files
@@ -236,7 +258,7 @@ fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
         .iter()
         .filter(|file| !file.name().starts_with("scenarios/"))
         .cloned();
-    let files = files.chain([SourceFile::new(name, text)]).collect();
+    let files = files.chain([read]).collect();
     let (mut library, problems) = load(Files::new(files));
     let findings = crate::check::run(&library, &problems);
     let errors: Vec<_> = findings

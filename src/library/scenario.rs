@@ -60,7 +60,7 @@ pub struct Expect {
     /// What it must have left to be put back.
     pub put_back: Vec<Placed<Id<Restore>>>,
     /// Where it says, with an empty list, that it must have left nothing to be put back.
-    pub opens_nothing: Option<Span>,
+    pub leaves_nothing: Option<Span>,
     /// The severities on the job report, in order.
     pub findings: Option<Placed<Vec<Severity>>>,
 }

@@ -157,11 +157,7 @@ fn understand<W: Write>(
         Wish::Known => standing::known(voice, call.known())?,
         Wish::Overview => standing::overview(voice, beside)?,
         Wish::Answers => standing::answers(voice, beside)?,
-        Wish::Danger if rest.is_empty() => standing::dangers(voice, &beside.dangers)?,
-        Wish::Danger => match position(rest, beside.dangers.len()) {
-            Some(at) => return Ok(Outcome::Do(Command::Danger(at))),
-            None => standing::dangers(voice, &beside.dangers)?,
-        },
+        Wish::Danger => return danger(voice, input, call, rest),
         Wish::Back | Wish::Retake => {
             let of = |number: &str| position(number, beside.trail.len()).and_then(|at| beside.trail.get(at));
             let mut entry = of(rest);
@@ -211,6 +207,41 @@ fn understand<W: Write>(
         },
     }
     Ok(Outcome::Prompt)
+}
+
+/// Asks which danger it is, unless that was said with the word: its number is no answer to the question that stands.
+/// Another word is heard all the same; who must leave leaves.
+fn danger<W: Write>(
+    voice: &mut Voice<'_, W>,
+    input: &mut impl BufRead,
+    call: &dyn Call,
+    rest: &str,
+) -> io::Result<Outcome> {
+    let dangers = &call.standing().dangers;
+    let mut said = rest.to_owned();
+    loop {
+        if let Some(at) = position(&said, dangers.len()) {
+            return Ok(Outcome::Do(Command::Danger(at)));
+        }
+        standing::dangers(voice, dangers)?;
+        if dangers.is_empty() {
+            return Ok(Outcome::Prompt);
+        }
+        voice.prompt("Number of the danger:")?;
+        let Some(line) = line::read(input)? else {
+            return Ok(Outcome::Prompt);
+        };
+        voice.echo(&line)?;
+        said = match wish(&line) {
+            Some((Wish::Danger, rest)) => rest.to_owned(),
+            Some(_) => return understand(voice, input, call, &line),
+            None if position(&line, dangers.len()).is_some() => line,
+            None => {
+                voice.say("No danger has that number; the question stands.")?;
+                return Ok(Outcome::Prompt);
+            }
+        };
+    }
 }
 
 fn confirmed(command: Option<Command>) -> Outcome {

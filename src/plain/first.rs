@@ -33,7 +33,10 @@ pub fn home(
             Some((Wish::Leave, _)) => return Ok(HomeChoice::Quit),
             Some((Wish::Danger, rest)) => match position(rest, home.dangers.len()) {
                 Some(at) => return Ok(HomeChoice::Danger(at)),
-                None => standing::dangers(&mut voice, &home.dangers)?,
+                None => {
+                    standing::dangers(&mut voice, &home.dangers)?;
+                    voice.say("Say danger and its number.")?;
+                }
             },
             _ => match position(&line, usize::MAX).and_then(|at| home.choice(at)) {
                 Some(choice) => return Ok(choice),

@@ -139,7 +139,7 @@ pub fn dangers<W: Write>(voice: &mut Voice<'_, W>, dangers: &[Safe]) -> io::Resu
     for (number, danger) in dangers.iter().enumerate() {
         voice.item(number + 1, danger)?;
     }
-    voice.say("Say danger and its number.")
+    Ok(())
 }
 
 /// The words.

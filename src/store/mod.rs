@@ -59,7 +59,7 @@ pub use repair::Repair;
 pub use signal::ignore_file_size_signal;
 pub use summing::Summing;
 pub use tree_files::{
-    LibraryReadError, LibraryWriteError, read_layers, read_library, rewrite_library, write_beside,
+    LibraryReadError, LibraryWriteError, read_alone, read_layers, read_library, rewrite_library, write_beside,
 };
 pub use verify::{verify, verify_file};
 

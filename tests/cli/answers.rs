@@ -89,6 +89,67 @@ fn a_tree_that_is_not_there_exits_2_with_the_one_that_may_be_meant() {
 }
 
 #[test]
+fn no_call_begins_with_a_tree_that_is_only_visited() {
+    let scene = scene();
+    for (name, text) in [
+        (
+            "library.yaml",
+            "library: pumps\ngate: safe\ndangers: { Someone is hurt: hurt }\n",
+        ),
+        (
+            "registry/faults.yaml",
+            "faults: { fine: { title: Fine, remedy: none }, stop: { title: Stop, remedy: shut_down } }\n",
+        ),
+        (
+            "hums.yaml",
+            "tree: hums\ntitle: T\ncomplaint: It hums\nstart: deep\nsteps:\n  deep: { visit: deep }\n",
+        ),
+        (
+            "deep.yaml",
+            "tree: deep\ntitle: T\nstart: fine\nsteps:\n  fine: { verdict: fine, because: So. }\n",
+        ),
+        (
+            "safe.yaml",
+            "tree: safe\ntitle: T\noutcomes: [safe]\nstart: go\nsteps:\n  go: { return: safe }\n",
+        ),
+        (
+            "hurt.yaml",
+            "tree: hurt\ntitle: T\nstart: stop\nsteps:\n  stop: { verdict: stop, because: So. }\n",
+        ),
+        (
+            "scenarios/deep.yaml",
+            "scenario: S\ntree: deep\nexpect: { verdict: fine }\n",
+        ),
+    ] {
+        scene.write(&format!("library/{name}"), text);
+    }
+    let folder = scene.temp.path().join("library");
+    let folder = folder.to_str().unwrap();
+    let walk = |tree: &str, more: &[&str]| {
+        scene.run(&[&["walk", tree, "--plain", "--library", folder], more].concat())
+    };
+    let said = walk("deep", &[]).exits(2);
+    assert_eq!(
+        said.err,
+        "proofwalk: no call begins with `deep`: it has no `complaint`, so it is only visited\n  help: the complaints are hums\n"
+    );
+    assert!(!scene.sessions().exists());
+    // A worked call may start anywhere; a danger and the gate stand for themselves.
+    walk("deep", &["--answers", &format!("{folder}/scenarios/deep.yaml")]).exits(0);
+    for tree in ["hums", "hurt", "safe"] {
+        walk(tree, &[]).exits(0);
+    }
+}
+
+#[test]
+fn answers_without_end_are_not_read_without_end() {
+    let said = scene()
+        .run(&["walk", "no-heat", "--answers", "/dev/zero"])
+        .exits(2);
+    assert!(said.err.contains("larger than the 64 MiB"), "{}", said.err);
+}
+
+#[test]
 fn a_library_with_an_error_is_not_walked() {
     let scene = scene();
     scene.write(

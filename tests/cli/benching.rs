@@ -152,6 +152,39 @@ fn a_good_part_condemned_fails_the_run() {
 }
 
 #[test]
+fn a_library_of_one_complaint_is_called_with_it() {
+    let scene = scene();
+    for (name, text) in [
+        ("library.yaml", "library: small\n"),
+        (
+            "registry/signs.yaml",
+            "signs:\n  filter: { ask: The filter?, values: { clean: Clean, loaded: Loaded, missing: Missing } }\n",
+        ),
+        (
+            "registry/faults.yaml",
+            "faults:\n  filter_loaded: { title: Loaded, remedy: correct }\n  fine: { title: Fine, remedy: none }\n",
+        ),
+        (
+            "no-heat.yaml",
+            "tree: no-heat\ntitle: T\ncomplaint: C\nstart: look\nsteps:\n  look: { observe: filter, choices: { clean: fine, \
+             loaded: bad, missing: fine } }\n  bad: { verdict: filter_loaded, because: So. }\n  fine: { verdict: fine, \
+             because: So. }\n",
+        ),
+    ] {
+        scene.write(&format!("library/{name}"), text);
+    }
+    let folder = scene.temp.path().join("library");
+    let all = json(&[
+        folder.to_str().unwrap(),
+        "--only",
+        "filter_loaded",
+        "--calls",
+        "5",
+    ]);
+    assert_eq!((number(&all, "calls"), number(&all, "right")), (5, 5), "{all}");
+}
+
+#[test]
 fn what_cannot_be_walked_is_said() {
     let said = run(&["rehearse", "--bench", "--only", "nonsense"]);
     assert_eq!((said.code, said.out.as_str()), (Some(2), ""));

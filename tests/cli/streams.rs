@@ -94,3 +94,35 @@ fn help_and_version_go_to_standard_output_and_misuse_to_standard_error() {
         assert!(said.out.is_empty() && !said.err.is_empty(), "{said:?}");
     }
 }
+
+#[test]
+fn what_cannot_be_printed_is_not_saved() {
+    let scene = scene();
+    for command in ["check --format json", "formula", "man"] {
+        let said = piped(&format!("$PROGRAM {command} > /dev/full"), &scene);
+        assert_eq!(said.code, Some(3), "{command}: {said:?}");
+        assert!(
+            said.err.contains("what was to be printed could not be written"),
+            "{said:?}"
+        );
+    }
+}
+
+#[test]
+fn what_was_typed_comes_back_without_what_turns_the_line_round() {
+    let said = run(&["walk", "no-heat", "--technician", "a\u{202e}b"]).exits(2);
+    assert!(
+        said.err.contains("<U+202E>") && !said.err.contains('\u{202e}'),
+        "{said:?}"
+    );
+}
+
+#[test]
+fn a_folder_without_sessions_is_said_to_be_one() {
+    let scene = scene();
+    let folder = scene.temp.path().to_str().unwrap();
+    let said = run(&["verify", folder]).exits(0);
+    assert!(said.err.contains("No sessions in "), "{said:?}");
+    let said = run(&["audit", folder, "--window", "-1"]).exits(2);
+    assert!(said.err.contains("write a whole number of days"), "{said:?}");
+}

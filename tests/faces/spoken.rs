@@ -143,6 +143,15 @@ fn other_words_are_carried_out_at_once() {
     );
     asks_for(scene::choice(), "danger 2\n", &[Command::Danger(1)]);
     asks_for(scene::choice(), "danger 7\n", &[]);
+    // The number that answers which danger it is answers no other question.
+    asks_for(scene::choice(), "danger\n2\n", &[Command::Danger(1)]);
+    asks_for(scene::number(), "danger\ndanger 2\n", &[Command::Danger(1)]);
+    asks_for(scene::number(), "danger\n24\n", &[]);
+    asks_for(
+        scene::number(),
+        "danger\nunable no port\n",
+        &[Command::Unable("no port".into())],
+    );
     asks_for(scene::finished(), "3.5\nleave\nclose\n", &[]);
 }
 

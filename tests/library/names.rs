@@ -176,15 +176,22 @@ fn names_that_look_alike_are_told_apart_for_the_author() {
 
 #[test]
 fn a_name_is_lower_case_ascii_and_no_truth_value() {
-    // The second has a Cyrillic а.
-    for name in ["Cover", "c\u{430}p", "no", "cap-off", "24"] {
+    // The second has a Cyrillic а, which nobody can tell from that of a name.
+    let foreign = ": its letter `\u{430}` is U+0430, which is none of a to z";
+    for (name, why) in [
+        ("Cover", ""),
+        ("c\u{430}p", foreign),
+        ("no", ""),
+        ("cap-off", ""),
+        ("24", ""),
+    ] {
         let library = Written::small().swapped(
             "registry/restores.yaml",
             "cover: Screw",
             &format!("{name}: One\n  cover: Screw"),
         );
         library.says(&[&format!(
-            "registry/restores.yaml:2:3 malformed: `{name}` is no put-back name"
+            "registry/restores.yaml:2:3 malformed: `{name}` is no put-back name{why}"
         )]);
     }
 }

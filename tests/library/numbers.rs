@@ -1,5 +1,7 @@
 //! Units, ranges, bands, and readings worked out from others.
 
+use proofwalk::library::ProblemKind;
+
 use crate::written::{TREE, Written};
 
 const READINGS: &str = "registry/readings.yaml";
@@ -129,6 +131,18 @@ fn an_order_is_of_numbers_of_one_kind() {
     Written::small()
         .swapped("registry/plate.yaml", "[head_min, head_max]", "[head_min, phase]")
         .says(&["registry/plate.yaml:6:16 malformed: `phase` cannot stand in this order"]);
+    // Where a field is not understood itself, its place in the order is no second mistake.
+    let problems = Written::small()
+        .swapped("registry/plate.yaml", "unit: psi, plausible: 10", "plausible: 10")
+        .problems();
+    assert!(
+        problems[0].ends_with("the plate field `head_max` has no `unit`"),
+        "{problems:?}"
+    );
+    assert!(
+        !problems.iter().any(|problem| problem.contains("order")),
+        "{problems:?}"
+    );
 }
 
 #[test]
@@ -142,4 +156,28 @@ fn numbers_without_a_unit_are_finite_and_not_negative() {
             "{problems:?}"
         );
     }
+}
+
+#[test]
+fn a_limit_is_written_in_decimal_digits() {
+    let limited = |number: &str| {
+        let edge = format!("below 100 V: {{ go: fine, at_most: {number}, then: noise }}");
+        Written::small().swapped(TREE, "below 100 V: fine", &edge)
+    };
+    for number in ["0o14", "0x1F", "1_000"] {
+        let problem = format!("{TREE}:10:41 malformed: `{number}` is not written as a plain whole number");
+        limited(number).says(&[&problem]);
+    }
+    limited("12").says(&[]);
+}
+
+#[test]
+fn a_forgotten_difference_is_what_the_help_asks_for() {
+    let (_, problems) = Written::small()
+        .swapped(READINGS, "    difference: true\n", "")
+        .read();
+    let ProblemKind::UnitMismatch(wrong) = &problems[0].kind else {
+        unreachable!("{problems:?}");
+    };
+    assert_eq!(wrong.help, "add `difference: true` to the reading");
 }

@@ -134,7 +134,7 @@ fn what_is_asked_and_what_is_opened_is_left_on_an_answer_too() {
 }
 
 #[test]
-fn an_empty_list_says_that_nothing_was_opened() {
+fn an_empty_list_says_that_nothing_was_left_open() {
     let answers = "readings: { volts: 15 V, amps: 2 A }\nsigns: { noise: hum }";
     let walk = |put_back: &str| {
         let library = with(&format!("{answers}\nexpect: {{ verdict: fine{put_back} }}\n"));
@@ -142,7 +142,26 @@ fn an_empty_list_says_that_nothing_was_opened() {
         run.departures.first().map(|departure| departure.happened.clone())
     };
     assert_eq!(walk(""), None);
-    assert_eq!(walk(", put_back: []"), Some("`door` was opened".to_owned()));
+    assert_eq!(walk(", put_back: []"), Some("`door` was left open".to_owned()));
+}
+
+#[test]
+fn what_a_step_put_back_is_not_left_to_be_put_back() {
+    let steps = "
+  level: { measure: volts, go: look }
+  look: { do: Look inside., leaves: [door, tap], restores: [tap], go: shut }
+  shut: { do: Shut it., restores: [door], go: fine }
+";
+    let walk = |expected: &str| {
+        let scenario = format!(
+            "scenario: S\ntree: t\nreadings: {{ volts: 15 V }}\nexpect: {{ verdict: fine, put_back: [{expected}] }}\n"
+        );
+        let library = library(&[tree("t", "", steps), ("scenarios/s.yaml".to_owned(), scenario)]);
+        let (run, _) = walked(&library);
+        run.departures.first().map(|departure| departure.happened.clone())
+    };
+    assert_eq!(walk(""), None);
+    assert_eq!(walk("door"), Some("it was put back on the way".to_owned()));
 }
 
 #[test]

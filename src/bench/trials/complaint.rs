@@ -62,11 +62,8 @@ pub fn complaint(library: &Library, machine: &mut impl Machine, dice: &mut Dice)
         words.find(|tree| library.trees.find(tree).is_some())
     };
     let other = known(other).filter(|_| otherwise);
-    // Where no tree fits, the last one is named, so that what is missing is told by its name.
-    other
-        .or_else(|| known(owner))
-        .or(owner.last().copied())
-        .unwrap_or(NO_HEAT)
+    // A library that offers few complaints is called with the one by which every furnace can be.
+    other.or_else(|| known(owner)).unwrap_or(NO_HEAT)
 }
 
 const NO_HEAT: &str = "no-heat";

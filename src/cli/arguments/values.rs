@@ -31,6 +31,11 @@ pub(super) fn month(text: &str) -> Result<String, String> {
     }
 }
 
+pub(super) fn days(text: &str) -> Result<u32, String> {
+    text.parse()
+        .map_err(|_| "write a whole number of days, such as 30".to_owned())
+}
+
 pub(super) fn clock(text: &str) -> Result<Timestamp, String> {
     text.parse()
         .map_err(|_| "write a time like 2026-01-31T14:05:00Z".to_owned())

@@ -57,7 +57,7 @@ pub(in crate::library) struct Expect {
     /// Readings, signs and plate fields it must have asked for. Example: `[valve_voltage_at_dropout]`
     #[schemars(with = "Option<List<Name>>")]
     pub asked: Option<Texts>,
-    /// What it must have left to be put back; `[]` for nothing. Example: `[door_switch]`
+    /// What it must have left open at its end, to be put back; `[]` for nothing. Example: `[door_switch]`
     #[schemars(with = "Option<List<Name>>")]
     pub put_back: Option<Texts>,
     /// The severities on the job report, in order; `[]` for none. Example: `[advise, danger]`

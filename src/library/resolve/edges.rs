@@ -98,9 +98,21 @@ impl Resolver<'_> {
             (None, None) => Some(None),
             (Some(at_most), Some(then)) => {
                 let then = Box::new(self.edge(then, within)?);
+                let place = at_most.span(within.file);
+                let written = self.files.excerpt(place);
+                // YAML reads `0o14` as 12, and people as something else.
+                if !written.bytes().all(|byte| byte.is_ascii_digit()) {
+                    let message = format!("`{written}` is not written as a plain whole number");
+                    self.malformed(
+                        place,
+                        message,
+                        "write it in decimal digits alone, for instance `12`",
+                    );
+                    return None;
+                }
                 if at_most.value == 0 {
                     self.malformed(
-                        at_most.span(within.file),
+                        place,
                         "an edge that may be taken at most 0 times is none",
                         "write 1 or more, or let the answer lead to its `then`",
                     );

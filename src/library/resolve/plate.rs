@@ -15,7 +15,14 @@ use crate::source::FileId;
 
 impl Resolver<'_> {
     pub(super) fn plate(&mut self, opened: Opened<Keyed<raw::Field>>, order: Vec<(FileId, Texts)>) {
-        self.library.plate = table(opened.entries, |name, entry| self.field(name, entry));
+        // What is wrong with a field itself, mended, may put it where it stands in an order.
+        let mut doubtful = Vec::new();
+        self.library.plate = table(opened.entries, |name, entry| {
+            let before = self.problems.len();
+            let field = self.field(name, entry);
+            doubtful.push(self.problems.len() > before);
+            field
+        });
         self.field_scales = (self.library.plate.iter())
             .map(|(_, field)| match field.kind {
                 FieldKind::Number { scale, .. } => Some(scale),
@@ -28,7 +35,9 @@ impl Resolver<'_> {
                 .iter()
                 .map(|name| self.find(What::PlateField, name, file, |scope| &scope.fields));
             if let Some(fields) = fields.collect::<Vec<_>>().into_iter().collect::<Option<Vec<_>>>() {
-                self.ordered(&chain, &fields, file);
+                if !fields.iter().any(|field| doubtful[field.index()]) {
+                    self.ordered(&chain, &fields, file);
+                }
                 chains.push((file, chain, fields));
             }
         }

@@ -6,7 +6,7 @@ use super::super::registry::Input;
 use super::Resolver;
 use super::lookup::Owner;
 use super::registries::scale_of;
-use crate::measure::{Amount, Misread, PlausibleRange, Scale, Unit};
+use crate::measure::{Amount, Dimension, Misread, PlausibleRange, Scale, Unit};
 use crate::source::{FileId, Span, nearest};
 use crate::trade::Formula;
 
@@ -143,7 +143,16 @@ impl Resolver<'_> {
             formula.result.dimension().name(),
             result.dimension().name()
         );
-        let help = format!("give the reading the unit {}", formula.result.symbol());
+        let unit = formula.result.symbol();
+        let help = match (formula.result.dimension(), result.dimension()) {
+            (Dimension::TemperatureDifference, Dimension::Temperature) => {
+                "add `difference: true` to the reading".to_owned()
+            }
+            (Dimension::Temperature, Dimension::TemperatureDifference) => {
+                "take `difference: true` out of the reading".to_owned()
+            }
+            _ => format!("give the reading the unit {unit}"),
+        };
         self.unit_mismatch(text, file, Misread::new(0..text.value.len(), message, help));
     }
 }

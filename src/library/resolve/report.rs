@@ -98,9 +98,17 @@ impl Resolver<'_> {
     }
 
     pub(super) fn bad_name(&mut self, what: What, name: &str, span: Span) {
+        // Some letters of other alphabets cannot be told in print from those that a name may have.
+        let foreign = name.chars().find(|c| !c.is_ascii() && c.is_alphabetic());
+        let why = foreign.map_or_else(String::new, |c| {
+            format!(
+                ": its letter `{c}` is U+{:04X}, which is none of a to z",
+                u32::from(c)
+            )
+        });
         self.malformed(
             span,
-            format!("`{name}` is no {what} name"),
+            format!("`{name}` is no {what} name{why}"),
             "write it in lower-case ASCII letters, digits and underscores, at most 64 of them, and none of yes, no, on, off, \
              true, false, null",
         );

@@ -200,7 +200,7 @@ impl Resolver<'_> {
             }),
             asked: self.placed_data(asked.as_ref(), file),
             put_back: self.placed_restores(put_back.as_ref(), file),
-            opens_nothing: match put_back {
+            leaves_nothing: match put_back {
                 Some(list) if list.is_empty() => expect.key("put_back", file),
                 _ => None,
             },

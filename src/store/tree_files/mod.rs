@@ -62,6 +62,33 @@ pub fn read_layers(base: Option<&Path>, overlays: &[PathBuf]) -> Result<Vec<Sour
     Ok(files)
 }
 
+/// Reads one file that somebody named, as if it were the file `name` of a library. It may be a pipe.
+///
+/// # Errors
+///
+/// Where it cannot be read. What is read and is no text is told by [`SourceFile::why_unread`].
+pub fn read_alone(path: &Path, name: &str) -> Result<SourceFile, LibraryReadError> {
+    let shown = path.to_string_lossy();
+    let mut bytes = Vec::new();
+    File::open(path)
+        .and_then(|file| file.take(TREE_FILE_LIMIT + 1).read_to_end(&mut bytes))
+        .map_err(|error| LibraryReadError::unreadable(&shown, &error))?;
+    if bytes.len() as u64 > TREE_FILE_LIMIT {
+        return Err(LibraryReadError::new(
+            &shown,
+            format!(
+                "larger than the {} MiB that one file may have",
+                TREE_FILE_LIMIT >> 20
+            ),
+            "see whether this is the file that was meant",
+        ));
+    }
+    Ok(match text::decode(bytes) {
+        Ok(text) => SourceFile::new(name, text),
+        Err(wrong) => wrong.of(name).into_file(),
+    })
+}
+
 /// Reads one layer, as far as there is room.
 fn read_folder(root: &Root, room: &mut u64, files: &mut Vec<SourceFile>) -> Result<(), LibraryReadError> {
     let (mut found, mut faults) = find(&root.path);

@@ -1,7 +1,9 @@
 //! Where a walk is not as its scenario expects.
 
+use std::collections::BTreeSet;
+
 use super::parting::Goal;
-use crate::library::{Datum, ExpectedEnd, Library, Scenario, Severity};
+use crate::library::{Datum, ExpectedEnd, Id, Library, Restore, Scenario, Severity};
 use crate::source::Span;
 use crate::walk::event::End;
 use crate::walk::state::State;
@@ -66,22 +68,25 @@ pub fn departures(library: &Library, scenario: &Scenario, state: &State) -> Vec<
             });
         }
     }
+    let left = left_to_put_back(state);
     for restore in &expect.put_back {
-        if !state.ever_open.contains(&restore.what) {
+        if !left.contains(&restore.what) {
             let name = &library.restores[restore.what].name;
+            let was_open = state.ever_open.contains(&restore.what);
+            let happened = match was_open {
+                true => "it was put back on the way",
+                false => "it was never opened",
+            };
             found.push(Departure {
-                goal: Some(Goal::Opened(restore.what)),
-                ..Departure::new(
-                    restore.at,
-                    format!("`{name}` left to be put back"),
-                    "it was never opened",
-                )
+                // What was opened needs no other answer to be opened.
+                goal: (!was_open).then_some(Goal::Opened(restore.what)),
+                ..Departure::new(restore.at, format!("`{name}` left to be put back"), happened)
             });
         }
     }
-    if let (Some(at), false) = (expect.opens_nothing, state.ever_open.is_empty()) {
-        let names = (state.ever_open.iter()).map(|restore| format!("`{}`", library.restores[*restore].name));
-        let happened = format!("{} was opened", names.collect::<Vec<_>>().join(", "));
+    if let (Some(at), false) = (expect.leaves_nothing, left.is_empty()) {
+        let names = (left.iter()).map(|restore| format!("`{}`", library.restores[*restore].name));
+        let happened = format!("{} was left open", names.collect::<Vec<_>>().join(", "));
         found.push(Departure::new(at, "nothing left to be put back", happened));
     }
     if let Some(expected) = &expect.findings {
@@ -97,6 +102,13 @@ pub fn departures(library: &Library, scenario: &Scenario, state: &State) -> Vec<
         }
     }
     found
+}
+
+/// What was open when the walk ended, whether it has been put back since or not: steps that `restores` on the way do not
+/// leave it to the end.
+fn left_to_put_back(state: &State) -> BTreeSet<Id<Restore>> {
+    let since = state.put_backs.iter().map(|done| done.restore);
+    state.open.iter().copied().chain(since).collect()
 }
 
 fn severities(list: &[Severity]) -> String {
