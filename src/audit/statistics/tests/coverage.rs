@@ -111,26 +111,51 @@ fn groups_like_all_others_seldom_lie_outside_the_funnel() {
     assert!((0.0003..0.002).contains(&act), "{act}");
 }
 
-/// Shares of three faults drawn from Jeffreys' prior itself, as squares of normal numbers: there the interval must hold exactly.
+/// Shares of faults drawn from what the author's weights count as: there the interval must hold exactly.
 #[test]
 fn weights_hold_as_often_as_they_claim() {
-    let share = held(4_000, 21, |chance| {
-        let mut normal =
-            || (-2.0 * chance.share().ln()).sqrt() * (std::f64::consts::TAU * chance.share()).cos();
-        let squares: Vec<f64> = (0..3).map(|_| normal().powi(2)).collect();
-        let whole: f64 = squares.iter().sum();
-        let mut counts = [0_u64; 3];
-        for _ in 0..30 {
-            let mut left = chance.share() * whole;
-            let fault = squares.iter().position(|square| {
-                left -= square;
-                left <= 0.0
-            });
-            counts[fault.unwrap_or(2)] += 1;
+    for author in [vec![1.0; 3], vec![6.0, 1.0, 1.0, 0.5]] {
+        let prior = weights::prior(&author);
+        let scale: f64 = author.iter().sum();
+        let share = held(4_000, 21, |chance| {
+            let shares: Vec<f64> = prior.iter().map(|prior| gamma(chance, *prior)).collect();
+            let counts = verdicts(chance, &shares, 30);
+            let whole: f64 = shares.iter().sum();
+            let first = weights::learned(&author, &counts, 0.95)[0];
+            let truth = scale * shares[0] / whole;
+            first.low <= truth && truth <= first.high
+        });
+        assert!((0.94..0.96).contains(&share), "{share}");
+    }
+}
+
+/// How often each of several faults is met in so many verdicts.
+fn verdicts(chance: &mut Chance, shares: &[f64], many: u64) -> Vec<u64> {
+    let whole: f64 = shares.iter().sum();
+    let mut counts = vec![0; shares.len()];
+    for _ in 0..many {
+        let mut left = chance.share() * whole;
+        let fault = shares.iter().position(|share| {
+            left -= share;
+            left <= 0.0
+        });
+        counts[fault.unwrap_or(shares.len() - 1)] += 1;
+    }
+    counts
+}
+
+/// Of a gamma distribution: G. Marsaglia and W. W. Tsang, A simple method for generating gamma variables, ACM Transactions on
+/// Mathematical Software 26 (2000).
+fn gamma(chance: &mut Chance, shape: f64) -> f64 {
+    if shape < 1.0 {
+        return gamma(chance, shape + 1.0) * chance.share().powf(1.0 / shape);
+    }
+    let d = shape - 1.0 / 3.0;
+    loop {
+        let normal = (-2.0 * chance.share().ln()).sqrt() * (std::f64::consts::TAU * chance.share()).cos();
+        let v = (1.0 + normal / (9.0 * d).sqrt()).powi(3);
+        if v > 0.0 && chance.share().ln() < normal.powi(2) / 2.0 + d - d * v + d * v.ln() {
+            return d * v;
         }
-        let first = weights::learned(&counts, 0.95)[0];
-        let truth = 3.0 * squares[0] / whole;
-        first.low <= truth && truth <= first.high
-    });
-    assert!((0.94..0.96).contains(&share), "{share}");
+    }
 }
