@@ -7,8 +7,12 @@
 //!
 //! The author's weights `w` of `m` faults count as half a verdict a fault, `m/2` in all, shared out as they have it: fault `i` begins with
 //! `aᵢ = m/2 · wᵢ/Σw` verdicts, the parameters of a Dirichlet distribution. With `kᵢ` of `n` verdicts its share is
-//! `(aᵢ + kᵢ)/(m/2 + n)`, and its interval the middle part of the beta distribution of `aᵢ + kᵢ` and the rest. A weight is that share times
-//! `Σw`, so that it compares with the author's. Where no author gives any, this is Jeffreys' prior, and weights average 1.
+//! `(aᵢ + kᵢ)/(m/2 + n)`. A weight is that share times `Σw`, so that it compares with the author's. Where no author gives any, this is
+//! Jeffreys' prior, and weights average 1.
+//!
+//! The interval is of the calls alone: Jeffreys' of `kᵢ` of `n`, times `Σw`; of none from 0 on, of all up to the whole. One that leans on
+//! the author as well holds as often as it claims only where the author is right. The weight may lie outside it, where the author says
+//! something else than the calls.
 //!
 //! # Range
 //!
@@ -30,22 +34,21 @@
 //! # References
 //!
 //! - H. Jeffreys, *An invariant form for the prior probability in estimation problems*, Proceedings of the Royal Society A 186
-//!   (1946), for half a verdict each. That a Dirichlet distribution stays one as verdicts are added, and that its shares are each beta
-//!   distributed, are textbook facts.
+//!   (1946), for half a verdict each. That a Dirichlet distribution stays one as verdicts are added is a textbook fact.
 
-use super::beta;
+use super::jeffreys;
 
 /// How many verdicts an author's weights count as, a fault.
 pub const PRIOR: f64 = 0.5;
 
-/// A fault's weight as the calls have it.
+/// A fault's weight, drawn from its author's towards what the calls say.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Weight {
     /// How often it is met, relative to others: on the scale of the author's.
     pub weight: f64,
-    /// The low end of its interval.
+    /// The low end of the interval in which the calls alone have it.
     pub low: f64,
-    /// The high end of its interval.
+    /// The high end of that.
     pub high: f64,
 }
 
@@ -62,16 +65,19 @@ pub fn learned(author: &[f64], held: &[u64], level: f64) -> Vec<Weight> {
         .map(|(prior, held)| prior + *held as f64)
         .collect();
     let whole: f64 = verdicts.iter().sum();
-    let one = |alpha: &f64| {
-        let (low, high) = match verdicts.len() {
-            1 => (1.0, 1.0),
-            _ => beta::middle(*alpha, whole - alpha, level),
+    let all = held.iter().sum();
+    let one = |(verdicts, held): (&f64, &u64)| {
+        let (low, high) = match (*held, jeffreys::interval(*held, all, level)) {
+            (0, _) if all == 0 => (0.0, 1.0),
+            (0, (_, high)) => (0.0, high),
+            (held, (low, _)) if held == all => (low, 1.0),
+            (_, both) => both,
         };
         Weight {
-            weight: scale * alpha / whole,
+            weight: scale * verdicts / whole,
             low: scale * low,
             high: scale * high,
         }
     };
-    verdicts.iter().map(one).collect()
+    verdicts.iter().zip(held).map(one).collect()
 }

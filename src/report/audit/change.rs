@@ -31,7 +31,7 @@ pub(super) fn lines(audit: &Audit, library: &Library, trees: &[Asked], prior: &H
     let mut text = String::from(
         "# What they change: the minutes to a verdict that `proofwalk rehearse --cost` expects of each tree, with the library's own\n\
          # weights and with these. The trees ask in the same order; other faults are met more often. The 95 % are what so few\n\
-         # verdicts leave open, with the minutes of each step taken as they are written.\n",
+         # verdicts leave open, if the author's weights are about right, and the minutes of each step as they are written.\n",
     );
     let _ = writeln!(
         text,

@@ -49,13 +49,13 @@ pub fn weights(audit: &Audit, library: &Library, trees: &[Asked]) -> String {
         };
         let _ = writeln!(
             page,
-            "  # author {}; {held} of {all} held; {} to {} with 95 %{}",
+            "  # author {}; {held} of {all} held: by the calls alone {} to {} with 95 %{}",
             number(*author),
             number(weight.low),
             number(weight.high),
             match (weight.low..=weight.high).contains(author) {
                 true => "",
-                false => ": NOT AS ITS AUTHOR HAS IT",
+                false => "; THE AUTHOR'S LIES OUTSIDE",
             }
         );
         entry.insert("weight".to_owned(), rounded(weight.weight));
@@ -82,8 +82,9 @@ fn head(audit: &Audit, library: &Library, author: &[f64], all: u64) -> String {
         head,
         "# The author's weights count as {} verdicts, half a verdict a fault, shared out as they have them, and what held comes on top:\n\
          # so a few calls change little, and no fault is taken for impossible. Learned weights are on the author's scale. Above each\n\
-         # stand the author's weight (1 where none is written), what held, and where the learned one lies with 95 %. Where the\n\
-         # author's lies outside that, a senior technician should decide which is right, and may take the fault out of this file.\n\
+         # stand the author's weight (1 where none is written), what held, and where the calls alone have the weight with 95 %. Where\n\
+         # the author's lies outside that, which is chance for one fault in twenty, a senior technician should decide which is right,\n\
+         # and may take the fault out of this file.\n\
          # Weights that were learned from the same calls must not be laid over the library for this: those would count twice.",
         number(PRIOR * author.len() as f64),
     );
@@ -235,7 +236,7 @@ faults:
             "{text}"
         );
         assert!(
-            above("board_lets_go").ends_with("NOT AS ITS AUTHOR HAS IT"),
+            above("board_lets_go").ends_with("THE AUTHOR'S LIES OUTSIDE"),
             "{text}"
         );
         assert_eq!(weight("nothing_found"), None);

@@ -286,7 +286,7 @@ fn weights_average_one_and_narrow_with_calls() {
         1e-12,
     );
     assert!(many[0].high - many[0].low < few[0].high - few[0].low);
-    // With two faults the weight is twice Jeffreys' share: published above for four of twenty.
+    // The interval is Jeffreys' on the author's scale: published above for four of twenty.
     let two = weights::learned(&[1.0; 2], &[4, 16], LEVEL);
     let (low, high) = jeffreys::interval(4, 20, LEVEL);
     near(two[0].low, 2.0 * low, 1e-12);
@@ -295,15 +295,20 @@ fn weights_average_one_and_narrow_with_calls() {
     assert_eq!(weights::learned(&[1.0], &[7], LEVEL)[0].weight, 1.0);
 }
 
-/// By hand: weights of 3, 1, 1 and 1 count as 1, ⅓, ⅓ and ⅓ verdicts. After nine of the first, its share has the beta distribution of
-/// 10 and 1, whose mean is 10/11, and below whose share x lie x¹⁰ of all: from 0.025¹ᐟ¹⁰ to 0.975¹ᐟ¹⁰ with 95 %.
+/// By hand: weights of 3, 1, 1 and 1 count as 1, ⅓, ⅓ and ⅓ verdicts, two in all. After nine of the first its share is 10 of 11.
 #[test]
 fn weights_are_drawn_from_their_author_s_towards_the_calls() {
     let author = [3.0, 1.0, 1.0, 1.0];
     let first = weights::learned(&author, &[9, 0, 0, 0], LEVEL)[0];
     near(first.weight, 6.0 * 10.0 / 11.0, 1e-12);
-    near(first.low, 6.0 * 0.691_503, 1e-5);
-    near(first.high, 6.0 * 0.997_471, 1e-5);
+    near(
+        weights::learned(&author, &[9, 0, 0, 0], LEVEL)[1].weight,
+        6.0 / 3.0 / 11.0,
+        1e-12,
+    );
+    let alone = jeffreys::interval(9, 9, LEVEL);
+    near(first.low, 6.0 * alone.0, 1e-12);
+    assert_eq!(first.high, 6.0, "of all, nothing says that it is not the whole");
     // Of no calls they are the author's; of many, what the calls say.
     let none = weights::learned(&author, &[0; 4], LEVEL);
     let many = weights::learned(&author, &[0, 0, 0, 1_000_000], LEVEL);

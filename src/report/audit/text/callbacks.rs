@@ -28,19 +28,19 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     page.line("Came back", &safe(&words(rate)));
     let same = audit.callbacks.same_complaint;
     page.line("Same complaint", &safe(&format!("{} of those", same.count)));
-    let at_30 = percent(audit.callbacks.at_30_days);
-    page.line(
-        "Within 30 days",
-        &safe(&format!(
-            "{at_30} to be expected, once every call has had its 30 days"
-        )),
-    );
+    let at_30 = match rate.too_small {
+        true => "too few to say what is to be expected".to_owned(),
+        false => format!(
+            "{} to be expected, once every call has had its 30 days",
+            percent(audit.callbacks.at_30_days)
+        ),
+    };
+    page.line("Within 30 days", &safe(&at_30));
     page.text(figures::WHAT_COUNTS);
     if let Some(who) = figures::who_counts(audit) {
         page.text(&who);
     }
     if let Some(curve) = figures::curve(audit) {
-        page.title("HOW SOON THEY COME BACK");
         steps_up::write(page, &curve);
     }
     page.title("BY THE MONTH OF CLOSING");
