@@ -1,8 +1,9 @@
 //! The fold: calls in, an audit out.
 
-use jiff::{SignedDuration, Timestamp};
+use jiff::Timestamp;
 
 use super::call::Call;
+use super::clocks::Clocks;
 use super::findings::{
     Borderlines, Drifts, Followed, LeftOpens, Steps, Tests, Unsounds, WhatIsWrong, Writings,
 };
@@ -23,13 +24,6 @@ impl Default for Window {
     }
 }
 
-/// How far a call's clock may be ahead of the time of the audit before it is doubted.
-const AHEAD: SignedDuration = SignedDuration::from_hours(24);
-
-/// Of so many calls, one may be doubted for its clock. Where more are ahead, it is the clock of this machine that is behind, or the
-/// calls are made up to try something out.
-const ONE_OF: usize = 20;
-
 /// Takes calls one at a time, and says in the end what they come to.
 ///
 /// It keeps a few dozen bytes a call and sums by equipment, technician and step, so that its memory grows with those and not with
@@ -39,14 +33,7 @@ pub struct Auditor {
     window: Window,
     folders: Vec<String>,
     visits: Visits,
-    from: Option<Timestamp>,
-    until: Option<Timestamp>,
-    /// The latest time that a call can have; none where nobody said what time it is.
-    latest: Option<Timestamp>,
-    /// The last instant up to that.
-    believed_until: Option<Timestamp>,
-    /// The calls that go beyond it.
-    ahead: Vec<u32>,
+    clocks: Clocks,
     without_library: u64,
     other_files: u64,
     copies: u64,
@@ -67,11 +54,7 @@ impl Auditor {
             window,
             folders,
             visits: Visits::default(),
-            from: None,
-            until: None,
-            latest: None,
-            believed_until: None,
-            ahead: Vec::new(),
+            clocks: Clocks::default(),
             without_library: 0,
             other_files: 0,
             copies: 0,
@@ -86,30 +69,30 @@ impl Auditor {
         }
     }
 
-    /// The same, made at this time: a call whose clock is more than a day ahead of it is named, and the archive does not end with it.
+    /// The same, made at this time: of a call whose clock is more than a day ahead of it, the clock is doubted, and the archive does not
+    /// end with it.
     #[must_use]
     pub fn made_at(self, now: Timestamp) -> Self {
         Self {
-            latest: now.checked_add(AHEAD).ok(),
+            clocks: Clocks::made_at(now),
             ..self
         }
     }
 
     /// The latest time that a call can have, where some are doubted for being ahead of it.
     pub fn latest(&self) -> Option<Timestamp> {
-        let is_doubted = !self.ahead.is_empty() && ONE_OF * self.ahead.len() <= self.visits.len();
-        self.latest.filter(|_| is_doubted)
+        self.clocks.latest()
+    }
+
+    /// The first opening that is believed, where some calls are doubted for being far behind it.
+    pub fn earliest(&self) -> Option<Timestamp> {
+        self.clocks.earliest()
     }
 
     /// Takes a call.
     pub fn add(&mut self, call: &Call) {
         let number = self.visits.add(call);
-        self.from = Some(self.from.map_or(call.opened, |from| from.min(call.opened)));
-        self.until = self.until.max(Some(call.last));
-        match self.latest.is_some_and(|latest| call.last > latest) {
-            true => self.ahead.push(number),
-            false => self.believed_until = self.believed_until.max(Some(call.last)),
-        }
+        self.clocks.add(call, number);
         self.without_library += u64::from(!call.with_library);
         self.left_open.add(call, number);
         self.borderline.add(call, number);
@@ -146,20 +129,18 @@ impl Auditor {
     /// What it all comes to.
     pub fn finish(self) -> Audit {
         let visits = &self.visits;
-        let (until, ahead) = match self.latest() {
-            Some(_) => (self.believed_until, self.ahead.as_slice()),
-            None => (self.until, [].as_slice()),
-        };
+        let ends = self.clocks.ends();
+        let doubted = visits.opened_before(self.clocks.earliest());
         // What takes most memory is looked at first, and let go.
-        let drift = self.drift.found(visits);
-        let followed = Followed::new(visits, self.window, until);
+        let drift = self.drift.found(visits, ends);
+        let followed = Followed::new(visits, self.window, ends);
         let counted = Counted::new(visits, &followed);
         let ended = |kind| visits.iter().filter(|visit| visit.end == kind).count() as u64;
         Audit {
             caution: CAUTION,
             window_days: self.window.days,
-            from: self.from,
-            until,
+            from: ends.from,
+            until: ends.until,
             calls: visits.len() as u64,
             closed: visits.iter().filter(|visit| visit.closed.is_some()).count() as u64,
             damaged: self.unsound.damaged(),
@@ -187,7 +168,9 @@ impl Auditor {
             written: self.written.found(visits),
             steps: self.steps.found(visits),
             combustion: self.tests.found(visits),
-            unsound: self.unsound.found(visits, followed.twins(), ahead),
+            unsound: self
+                .unsound
+                .found(visits, followed.twins(), &doubted, self.clocks.ahead()),
             practice_sessions: self.practice,
             drift,
             follow_ups: followed.follow_ups(visits),

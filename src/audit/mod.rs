@@ -9,6 +9,7 @@
 //!
 //! - `call`, `tell`, `meanings`: what one session boils down to, and what its library says of the names in it.
 //! - `auditor`, `visits`, `names`, `chains`: the fold. It keeps a few dozen bytes a call, and nothing that grows with events.
+//! - `clocks`: whose times the ends of an archive are taken from.
 //! - `findings/`: one file each, with its collector and its result.
 //! - `groups`: by technician, tree, part and month.
 //! - `statistics/`: what a count is worth.
@@ -19,6 +20,7 @@
 mod auditor;
 mod call;
 mod chains;
+mod clocks;
 pub mod findings;
 mod groups;
 mod learned;

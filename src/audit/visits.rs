@@ -201,6 +201,15 @@ impl Visits {
         (kept.seconds, kept.nanoseconds)
     }
 
+    /// The calls that were opened before a time; none before none.
+    pub fn opened_before(&self, time: Option<Timestamp>) -> Vec<u32> {
+        let numbers = 0..self.list.len() as u32;
+        time.map_or_else(Vec::new, |time| {
+            let key = (time.as_second(), time.subsec_nanosecond());
+            numbers.filter(|number| self.opened(*number) < key).collect()
+        })
+    }
+
     /// Every call.
     pub fn iter(&self) -> impl Iterator<Item = Visit> {
         self.list.iter().map(|kept| self.visit(kept))

@@ -15,6 +15,14 @@ pub(super) const WRONG_USE: u8 = 2;
 /// Something could not be saved.
 pub(super) const NOT_SAVED: u8 = 3;
 
+/// The code of two: damage counts before what could not be looked at.
+pub(super) fn worse(one: u8, other: u8) -> u8 {
+    match (one, other) {
+        (FINDINGS, _) | (_, 0) => one,
+        _ => other,
+    }
+}
+
 /// Why a command failed.
 #[derive(Debug)]
 pub(super) struct Failure {

@@ -2,23 +2,24 @@
 
 use std::path::Path;
 
-use super::failure::{FINDINGS, Failure};
+use super::failure::{FINDINGS, Failure, worse};
 use super::resume::is_open;
 use super::session::{events, is_closed, opened};
 use super::walk::sessions;
 use crate::source::safe;
-use crate::store::{ChainState, Listed, SessionFolder};
+use crate::store::{ChainState, Listed, SessionFolder, StoreError};
 use crate::walk::{Event, decode};
 
-/// Prints a line a session; the exit code says whether one is damaged.
+/// Prints a line a session; the exit code says whether one is damaged, or cannot be read.
 pub(super) fn run(folder: Option<&Path>) -> Result<u8, Failure> {
     let folder = sessions(folder)?;
     let mut text = String::new();
-    let mut damaged = false;
+    let mut code = 0;
     let listed = folder.list()?;
     for (name, error) in &folder.packs()?.bad {
-        damaged = true;
-        text.push_str(&format!("{}  damaged  {}\n", safe(name), error.reason()));
+        code = worse(code, error.exit_code());
+        let word = word(error.exit_code());
+        text.push_str(&format!("{}  {word}  {}\n", safe(name), error.reason()));
     }
     if listed.is_empty() {
         super::tell(&format!(
@@ -27,28 +28,72 @@ pub(super) fn run(folder: Option<&Path>) -> Result<u8, Failure> {
         ));
     }
     for session in listed {
-        let state = state(&folder, &session);
-        damaged |= state.is_err();
-        let state = state.unwrap_or_else(|why| format!("damaged  {why}"));
+        let state = state(&folder, &session).unwrap_or_else(|wrong| {
+            code = worse(code, wrong.code);
+            format!("{}  {}", word(wrong.code), wrong.why)
+        });
         let about = about(&session).unwrap_or_default();
         text.push_str(&format!("{}  {about}  {state}\n", session.id.as_str()));
     }
     for name in folder.own_names()?.strangers {
-        damaged = true;
+        code = FINDINGS;
         text.push_str(&format!(
             "{}  damaged  no session can have this name, so it is not read\n",
             safe(&name)
         ));
     }
     super::print(&text)?;
-    Ok(if damaged { FINDINGS } else { 0 })
+    Ok(code)
+}
+
+/// What is wrong with a session's file.
+struct Wrong {
+    code: u8,
+    why: String,
+}
+
+impl From<StoreError> for Wrong {
+    fn from(error: StoreError) -> Self {
+        Self::from(&error)
+    }
+}
+
+impl From<&StoreError> for Wrong {
+    fn from(error: &StoreError) -> Self {
+        Self {
+            code: error.exit_code(),
+            why: error.reason(),
+        }
+    }
+}
+
+impl From<Failure> for Wrong {
+    fn from(failure: Failure) -> Self {
+        Self {
+            code: failure.code,
+            why: failure.message,
+        }
+    }
+}
+
+/// What a file is called that is wrong: one out of reach may be as sound as any.
+fn word(code: u8) -> &'static str {
+    match code {
+        FINDINGS => "damaged",
+        _ => "unreadable",
+    }
 }
 
 /// How a session stands, as an audit counts it; an error is what is wrong with its file.
-fn state(folder: &SessionFolder, session: &Listed) -> Result<String, String> {
+fn state(folder: &SessionFolder, session: &Listed) -> Result<String, Wrong> {
     let torn = match &session.state {
-        ChainState::Damaged(damage) => return Err(damage.to_string()),
-        ChainState::Unreadable(error) => return Err(error.reason()),
+        ChainState::Damaged(damage) => {
+            return Err(Wrong {
+                code: FINDINGS,
+                why: damage.to_string(),
+            });
+        }
+        ChainState::Unreadable(error) => return Err(error.into()),
         ChainState::Torn(bytes) => Some(*bytes),
         ChainState::Whole => None,
     };
@@ -70,10 +115,10 @@ fn state(folder: &SessionFolder, session: &Listed) -> Result<String, String> {
 }
 
 /// Whether a call that was not signed off ended all the same, with nothing left to put back.
-fn ended(folder: &SessionFolder, session: &Listed) -> Result<bool, String> {
-    let reading = folder.read(&session.id).map_err(|error| error.reason())?;
-    let events = events(&reading.records).map_err(|failure| failure.message)?;
-    opened(&events).map_err(|failure| failure.message)?;
+fn ended(folder: &SessionFolder, session: &Listed) -> Result<bool, Wrong> {
+    let reading = folder.read(&session.id)?;
+    let events = events(&reading.records)?;
+    opened(&events)?;
     Ok(is_closed(&reading.records, &events))
 }
 

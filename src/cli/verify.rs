@@ -2,20 +2,23 @@
 
 use std::path::{Path, PathBuf};
 
-use super::failure::{FINDINGS, Failure, WRONG_USE};
+use super::failure::{FINDINGS, Failure, WRONG_USE, worse};
 use super::session::{Told, is_closed};
 use crate::source::safe;
-use crate::store::{ChainState, PACK_ENDING, SessionFolder, SessionId};
+use crate::store::{ChainState, PACK_ENDING, SessionFolder, SessionId, StoreError};
 use crate::walk::{Event, State, apply};
+
+/// Sessions, each with the folder that it is read from.
+type Sessions = Vec<(SessionFolder, SessionId)>;
 
 /// Checks files and folders; the exit code says whether anything is wrong.
 pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
     let mut code = 0;
     for path in paths {
         let bad = bad_packs(path)?;
-        code = worse(code, bad);
-        let sessions = sessions_of(path)?;
-        if sessions.is_empty() && bad == 0 {
+        let (sessions, of_them) = sessions_of(path)?;
+        code = worse(code, worse(bad, of_them));
+        if sessions.is_empty() && worse(bad, of_them) == 0 {
             let shown = safe(&path.to_string_lossy());
             super::tell(&format!(
                 "No sessions in {shown}: a session is a file that ends in .jsonl."
@@ -36,14 +39,6 @@ pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
     Ok(code)
 }
 
-/// The code of two: damage counts before what could not be looked at.
-fn worse(one: u8, other: u8) -> u8 {
-    match (one, other) {
-        (FINDINGS, _) | (_, 0) => one,
-        _ => other,
-    }
-}
-
 fn word(code: u8) -> &'static str {
     match code {
         FINDINGS => "DAMAGED",
@@ -57,19 +52,25 @@ fn bad_packs(path: &Path) -> Result<u8, Failure> {
     if path.is_dir() {
         for (name, error) in &SessionFolder::open_existing(path)?.packs()?.bad {
             code = worse(code, error.exit_code());
-            let word = word(error.exit_code());
-            super::print(&format!("{}  {word}  {}\n", safe(name), error.reason()))?;
+            say(name, error)?;
         }
     }
     Ok(code)
 }
 
-fn sessions_of(path: &Path) -> Result<Vec<(SessionFolder, SessionId)>, Failure> {
+/// What is wrong with a pack, or with an entry of one.
+fn say(name: &str, error: &StoreError) -> Result<(), Failure> {
+    let word = word(error.exit_code());
+    super::print(&format!("{}  {word}  {}\n", safe(name), error.reason()))
+}
+
+/// The sessions of a file, a pack or a folder; the code of what is wrong with the pack.
+fn sessions_of(path: &Path) -> Result<(Sessions, u8), Failure> {
     let shown = safe(&path.to_string_lossy()).to_string();
     if path.is_dir() {
         let folder = SessionFolder::open_existing(path)?;
         let ids = folder.names()?.sessions.into_iter();
-        return Ok(ids.map(|id| (folder.clone(), id)).collect());
+        return Ok((ids.map(|id| (folder.clone(), id)).collect(), 0));
     }
     let parent = path
         .parent()
@@ -89,17 +90,20 @@ fn sessions_of(path: &Path) -> Result<Vec<(SessionFolder, SessionId)>, Failure> 
                 .help("a session file ends in .jsonl, a pack of them in .sessions.zip"),
         );
     };
-    Ok(vec![(
-        SessionFolder::open_existing(parent)?,
-        SessionId::parse(stem)?,
-    )])
+    let session = (SessionFolder::open_existing(parent)?, SessionId::parse(stem)?);
+    Ok((vec![session], 0))
 }
 
 /// The sessions of a pack, also those that have a file of their own beside it.
-fn in_pack(folder: &SessionFolder, name: &str) -> Result<Vec<(SessionFolder, SessionId)>, Failure> {
+fn in_pack(folder: &SessionFolder, name: &str) -> Result<(Sessions, u8), Failure> {
     let pack = folder.pack_named(name)?;
+    let mut code = 0;
+    for (name, error) in pack.doubled() {
+        code = worse(code, error.exit_code());
+        say(&name, &error)?;
+    }
     let only = folder.only(&pack);
-    Ok(pack.sessions().map(|id| (only.clone(), id)).collect())
+    Ok((pack.sessions().map(|id| (only.clone(), id)).collect(), code))
 }
 
 /// A session that is whole, in one line.

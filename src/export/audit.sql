@@ -16,6 +16,7 @@ CREATE OR REPLACE TEMPORARY VIEW audit_parameters AS
 SELECT
     CAST(30 AS BIGINT) AS window_days,
     CAST(86400000000000 AS BIGINT) AS day_ns,
+    CAST(-9223372036854775807 AS BIGINT) AS earliest_ns,
     CAST(9223372036854775807 AS BIGINT) AS latest_ns,
     CAST(20 AS BIGINT) AS small,
     1.959963984540054E0 AS z;
@@ -37,23 +38,38 @@ FROM (
 ) later
 WHERE place = 1;
 
--- How long each closed call with an equipment was followed, and what came.
+-- How long each closed call with an equipment was followed, and what came. By a clock that is doubted nobody knows how long: below 0.
 CREATE OR REPLACE TEMPORARY VIEW audit_followed AS
 SELECT
-    call.session,
-    later.second_session AS next_session,
-    COALESCE(later.second_opened_ns, archive.until_ns) - call.closed_ns AS wait_ns,
-    CASE WHEN later.second_session IS NULL THEN 0 ELSE 1 END AS came,
-    CASE WHEN later.second_opened_ns - call.closed_ns <= given.window_days * given.day_ns THEN 1 ELSE 0 END AS came_back
-FROM calls call
-CROSS JOIN (
-    SELECT MAX(ended.last_ns) AS until_ns
-    FROM calls ended CROSS JOIN audit_parameters believed
-    WHERE ended.last_ns <= believed.latest_ns
-) archive
-CROSS JOIN audit_parameters given
-LEFT JOIN audit_next later ON later.first_session = call.session
-WHERE call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL;
+    session,
+    next_session,
+    CASE
+        WHEN came_back = 1 THEN second_opened_ns - closed_ns
+        WHEN closed_ns < earliest_ns THEN -1
+        WHEN second_opened_ns <= until_ns THEN second_opened_ns - closed_ns
+        ELSE until_ns - closed_ns
+    END AS wait_ns,
+    CASE WHEN came_back = 1 OR (closed_ns >= earliest_ns AND second_opened_ns <= until_ns) THEN 1 ELSE 0 END AS came,
+    came_back
+FROM (
+    SELECT
+        call.session,
+        call.closed_ns,
+        later.second_session AS next_session,
+        later.second_opened_ns,
+        archive.until_ns,
+        given.earliest_ns,
+        CASE WHEN later.second_opened_ns - call.closed_ns <= given.window_days * given.day_ns THEN 1 ELSE 0 END AS came_back
+    FROM calls call
+    CROSS JOIN (
+        SELECT MAX(ended.last_ns) AS until_ns
+        FROM calls ended CROSS JOIN audit_parameters believed
+        WHERE ended.last_ns <= believed.latest_ns
+    ) archive
+    CROSS JOIN audit_parameters given
+    LEFT JOIN audit_next later ON later.first_session = call.session
+    WHERE call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL
+) ends;
 
 -- The calls that came back, each with the one that followed.
 CREATE OR REPLACE TEMPORARY VIEW audit_callback_pairs AS
@@ -218,8 +234,8 @@ SELECT name AS closed_month, closed, followed, callbacks, rate, low, high, too_s
 FROM audit_rates
 WHERE grouping_by = 'month';
 
--- The share of calls still not called back, step by step, by Kaplan and Meier. Closed after the end of the archive, by a clock that is
--- doubted, a call was not followed at all.
+-- The share of calls still not called back, step by step, by Kaplan and Meier. Closed after the end of the archive or before its
+-- beginning, by a clock that is doubted, a call was not followed at all.
 CREATE OR REPLACE TEMPORARY VIEW audit_survival AS
 SELECT
     wait_ns,

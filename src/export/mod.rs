@@ -19,10 +19,8 @@ mod tables;
 
 use std::path::Path;
 
-use jiff::Timestamp;
-
 pub use error::ExportError;
-pub use sql::sql;
+pub use sql::{Believed, sql};
 
 use crate::audit::{Call, Window};
 use parts::Parts;
@@ -59,18 +57,18 @@ impl Export {
         self.parts.add(self.place.folder(), call, folder)
     }
 
-    /// Writes what is left and puts everything into its place: the number of calls in it. `latest` is the latest time that a call
-    /// can have, where some are ahead of it.
+    /// Writes what is left and puts everything into its place: the number of calls in it. `believed` says between
+    /// which times clocks are believed.
     ///
     /// Of no calls there is nothing to write, and the place stays as it was.
     ///
     /// # Errors
     ///
     /// Where it cannot be written, or something has come to be there meanwhile.
-    pub fn finish(mut self, latest: Option<Timestamp>) -> Result<u64, ExportError> {
+    pub fn finish(mut self, believed: Believed) -> Result<u64, ExportError> {
         self.parts.finish(self.place.folder())?;
         if self.parts.calls() > 0 {
-            self.place.write("audit.sql", &sql(self.window, latest))?;
+            self.place.write("audit.sql", &sql(self.window, believed))?;
             self.place.take()?;
         }
         Ok(self.parts.calls())

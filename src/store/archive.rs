@@ -30,9 +30,9 @@ pub struct Archive {
     packs: Vec<(Arc<Pack>, u32)>,
     /// Files that end as sessions do, under names that no session can have: the folder's position, and the name.
     pub strangers: Vec<(u32, String)>,
-    /// Packs that could not be read: the folder's position, the name, and why.
+    /// Packs that are damaged, and entries of packs: the folder's position, the name, and why.
     pub bad_packs: Vec<(u32, String, String)>,
-    /// Folders that could not be read: the position of the folder above, the name, and why.
+    /// Folders and packs that could not be read: the position of the folder above, the name, and why.
     pub unreadable: Vec<(u32, String, String)>,
     /// How many other files there were.
     pub others: u64,
@@ -209,7 +209,11 @@ impl Archive {
         let sound = packs.sound.iter().map(|pack| (Arc::clone(pack), place));
         self.packs.extend(sound);
         for (name, error) in &packs.bad {
-            self.bad_packs.push((place, name.clone(), error.reason()));
+            let list = match error.is_damage() {
+                true => &mut self.bad_packs,
+                false => &mut self.unreadable,
+            };
+            list.push((place, name.clone(), error.reason()));
         }
         Ok(())
     }

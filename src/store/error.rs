@@ -141,6 +141,11 @@ impl StoreError {
         Self::NotSaved { path, cause }
     }
 
+    /// Whether something is not as it was written, rather than out of reach.
+    pub fn is_damage(&self) -> bool {
+        self.exit_code() == 1
+    }
+
     /// What the program exits with: 1 for a damaged record, 2 for what cannot be read, 3 for what could not be saved.
     pub fn exit_code(&self) -> u8 {
         match self {
@@ -239,7 +244,7 @@ impl fmt::Display for StoreError {
             ),
             Self::BadPack { path, why } => write!(
                 f,
-                "{}: this pack of sessions cannot be read: {}; restore the file from a copy",
+                "{}: this pack of sessions is not sound: {}; restore the file from a copy",
                 shown(path),
                 safe(why).cut(200)
             ),

@@ -113,6 +113,16 @@ fn season() -> Vec<Told> {
     // By a clock that is doubted, after another call and by itself.
     calls.push(done("before", "2026-06-20T10:00:00Z").equipment_of("ahead"));
     calls.push(done("ahead", "2099-01-01T10:00:00Z").equipment_of("ahead"));
+    // The same in the past: one that nothing follows, one that the season does, one with its callback, and one whose clock was put
+    // right while it was open.
+    calls.push(done("behind-a", "1970-01-01T00:00:10Z").equipment_of("behind"));
+    calls.push(done("behind-b", "1970-01-01T00:00:20Z").equipment_of("twenty"));
+    calls.push(done("behind-c", "1971-01-01T00:00:00Z").equipment_of("soon"));
+    calls.push(done("behind-d", "1971-01-05T00:00:00Z").equipment_of("soon"));
+    let right = told("behind-e", "1970-01-01T00:00:00Z")
+        .equipment_of("right")
+        .after(1_769_900_000);
+    calls.push(right.verdict("leak").closed());
     calls
 }
 
@@ -150,8 +160,13 @@ fn files(folder: &str) -> Vec<String> {
 fn compared(python: &Path, script: &str, window: &str) -> String {
     let scene = scene();
     let sessions = written(&scene, &season());
-    let (out, json) = (path(&scene, "out"), path(&scene, "audit.json"));
-    let said = export(&sessions, &out, window).exits(0);
+    compared_of(&scene, &sessions, python, script, window)
+}
+
+/// The same of a folder of sessions.
+fn compared_of(scene: &Scene, sessions: &str, python: &Path, script: &str, window: &str) -> String {
+    let (out, json) = (path(scene, "out"), path(scene, "audit.json"));
+    let said = export(sessions, &out, window).exits(0);
     fs::write(&json, &said.out).unwrap();
     let script = root().join("tests/audit/sql").join(script);
     let output = Command::new(python)
@@ -197,6 +212,21 @@ fn duckdb_says_what_the_program_says() {
         let values: u32 = said.split_once(' ').unwrap().0.parse().unwrap();
         assert!(values > 200, "{said}");
     }
+}
+
+#[test]
+fn duckdb_says_of_the_demo_season_what_the_program_says() {
+    let Some(python) = python_with_duckdb() else {
+        return;
+    };
+    let sessions = root().join("demo-sessions");
+    compared_of(
+        &scene(),
+        sessions.to_str().unwrap(),
+        &python,
+        "with_duckdb.py",
+        "30",
+    );
 }
 
 #[test]

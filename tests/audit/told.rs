@@ -120,6 +120,16 @@ impl Told {
         self
     }
 
+    pub fn by_nobody(mut self) -> Self {
+        self.opened.technician = None;
+        self
+    }
+
+    pub fn at_site(mut self, site: &str) -> Self {
+        self.opened.site = Some(site.to_owned());
+        self
+    }
+
     pub fn equipment(mut self, equipment: impl Into<Option<&'static str>>) -> Self {
         self.opened.equipment = equipment.into().map(str::to_owned);
         self

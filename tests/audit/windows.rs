@@ -214,3 +214,108 @@ fn where_many_are_ahead_it_is_this_machines_clock_that_is_behind() {
         ("2026-02-20T10:00:00Z".parse().ok(), 0)
     );
 }
+
+/// Twenty calls of February 2026, with one of 1970 at an equipment of theirs and one at its own.
+fn with_one_behind() -> Vec<Told> {
+    [
+        february(),
+        vec![done("behind", "1970-01-01T00:00:10Z").equipment_of("d01")],
+    ]
+    .concat()
+}
+
+#[test]
+fn a_clock_years_behind_is_named_and_does_not_move_the_start_of_the_archive() {
+    let audit = audited(&with_one_behind());
+    assert_eq!(audit.from, "2026-02-01T10:00:00Z".parse().ok());
+    assert_eq!(audit.until, "2026-02-20T10:00:00Z".parse().ok());
+    assert_eq!(
+        (audit.unsound.len(), audit.unsound[0].what),
+        (1, WhatIsWrong::ClockBehind)
+    );
+    assert_eq!(audit.unsound[0].session.id, "behind");
+    // It counts all the same, but nobody knows how long it was followed.
+    assert_eq!(
+        (audit.calls, audit.callbacks.rate.count, audit.callbacks.rate.of),
+        (21, 0, 21)
+    );
+    assert!(
+        audit
+            .follow_ups
+            .iter()
+            .all(|follow| follow.days < 20.0 && !follow.called_back)
+    );
+    let held: u64 = audit.learned.iter().map(|row| row.held).sum();
+    assert_eq!(held, 0, "none had its thirty days");
+}
+
+#[test]
+fn a_year_between_calls_is_no_reason_to_doubt_a_clock_and_a_day_more_is() {
+    let apart = |first: &str| audited(&[february(), vec![done("first", first)]].concat()).from;
+    assert_eq!(apart("2025-02-01T10:00:00Z"), "2025-02-01T10:00:00Z".parse().ok());
+    assert_eq!(apart("2025-01-31T10:00:00Z"), "2026-02-01T10:00:00Z".parse().ok());
+}
+
+#[test]
+fn where_many_calls_are_far_behind_the_archive_has_a_gap() {
+    let years = |many: usize| {
+        let old = (0..many).map(|number| done(&format!("old{number}"), "2019-05-01T10:00:00Z"));
+        audited(&february().into_iter().chain(old).collect::<Vec<_>>())
+    };
+    assert_eq!(years(1).from, "2026-02-01T10:00:00Z".parse().ok());
+    let audit = years(2);
+    assert_eq!(
+        (audit.from, audit.unsound.len()),
+        ("2019-05-01T10:00:00Z".parse().ok(), 1),
+        "only a twin"
+    );
+}
+
+#[test]
+fn of_a_few_calls_one_may_be_doubted_at_either_end_and_of_two_none() {
+    let few = [
+        done("a", "1999-12-31T10:00:00Z").equipment_of("a"),
+        done("b", "2026-02-01T10:00:00Z").equipment_of("b"),
+        done("c", "2026-02-05T10:00:00Z").equipment_of("c"),
+        done("d", "2080-01-01T10:00:00Z").equipment_of("d"),
+    ];
+    let audit = made_at("2026-02-06T00:00:00Z", &few);
+    assert_eq!(
+        (audit.from, audit.until),
+        (
+            "2026-02-01T10:00:00Z".parse().ok(),
+            "2026-02-05T10:00:00Z".parse().ok()
+        )
+    );
+    let what: Vec<_> = audit.unsound.iter().map(|file| file.what).collect();
+    assert_eq!(what, [WhatIsWrong::ClockAhead, WhatIsWrong::ClockBehind]);
+    let audit = made_at("2026-02-06T00:00:00Z", &few[2..]);
+    assert_eq!(
+        (audit.until, audit.unsound.len()),
+        ("2080-01-01T10:00:00Z".parse().ok(), 0)
+    );
+}
+
+/// By hand: the call of 1 February is closed, and what came next at its equipment is dated 2099. It was followed for 19 days.
+#[test]
+fn what_is_dated_after_the_end_does_not_make_a_call_hold() {
+    let ahead = done("ahead", "2099-01-01T10:00:00Z").equipment_of("d01");
+    let audit = made_at("2026-02-20T12:00:00Z", &[february(), vec![ahead]].concat());
+    let longest = audit
+        .follow_ups
+        .iter()
+        .map(|follow| follow.days)
+        .fold(0.0, f64::max);
+    assert_eq!(
+        (
+            longest,
+            audit
+                .follow_ups
+                .iter()
+                .filter(|follow| follow.called_back)
+                .count()
+        ),
+        (19.0, 0)
+    );
+    assert!(audit.learned.iter().all(|row| row.held == 0));
+}

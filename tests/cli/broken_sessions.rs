@@ -217,3 +217,54 @@ fn what_is_no_file_of_ours_is_refused_and_left_alone() {
     assert_eq!(fs::read(outside).unwrap(), b"precious");
     scene.verify(&id).exits(0);
 }
+
+#[test]
+fn what_is_out_of_reach_is_not_called_damaged() {
+    let scene = scene();
+    let (far, near) = (scene.closed(), scene.closed());
+    fs::remove_file(scene.file(&far)).unwrap();
+    fs::create_dir(scene.file(&far)).unwrap();
+    let listed = scene.run(&["sessions"]).exits(2);
+    let line = |id: &str| listed.out.lines().find(|line| line.starts_with(id)).unwrap();
+    assert!(
+        line(&far).contains("unreadable  a folder stands where"),
+        "{}",
+        listed.out
+    );
+    assert!(
+        line(&near).contains("closed") && !listed.out.contains("damaged"),
+        "{}",
+        listed.out
+    );
+    // A damaged one beside it is what the exit code tells.
+    let text = fs::read_to_string(scene.file(&near)).unwrap();
+    fs::write(scene.file(&near), text.replacen("one_stage", "two_stage", 1)).unwrap();
+    let listed = scene.run(&["sessions"]).exits(1);
+    assert!(
+        listed.out.contains("unreadable") && listed.out.contains("damaged"),
+        "{}",
+        listed.out
+    );
+}
+
+#[test]
+fn a_file_that_may_not_be_read_says_whom_to_ask() {
+    use std::os::unix::fs::PermissionsExt;
+    let scene = scene();
+    let id = scene.closed();
+    fs::set_permissions(scene.file(&id), fs::Permissions::from_mode(0o000)).unwrap();
+    if fs::read(scene.file(&id)).is_ok() {
+        eprintln!("skipped: this user may read everything");
+        return;
+    }
+    let listed = scene.run(&["sessions"]).exits(2);
+    assert!(
+        listed.out.contains("unreadable  cannot be read") && listed.out.contains("ask its owner"),
+        "{}",
+        listed.out
+    );
+    let audited =
+        super::common::scene::run(&["audit", scene.sessions().to_str().unwrap(), "--format", "json"])
+            .exits(1);
+    assert!(audited.out.contains(r#""what":"unreadable""#), "{}", audited.out);
+}

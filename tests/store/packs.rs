@@ -203,6 +203,61 @@ fn a_pack_that_was_made_to_hurt_is_refused() {
     assert!(reading.report.damage.is_some() && reading.records.is_empty());
 }
 
+/// A ZIP file whose table of contents names `b.jsonl` twice, as programs do that add without looking: our writer will not.
+fn doubled(scene: &Scene, bytes: &[u8]) {
+    let stored = CompressionMethod::Stored;
+    made(
+        scene,
+        &[
+            ("a.jsonl", bytes, stored),
+            ("b.jsonl", bytes, stored),
+            ("c.jsonl", bytes, stored),
+        ],
+    );
+    let mut zip = fs::read(scene.path(PACK)).unwrap();
+    let third = b"c.jsonl";
+    let places: Vec<usize> = (0..zip.len())
+        .filter(|at| zip[*at..].starts_with(third))
+        .collect();
+    assert_eq!(places.len(), 2, "before the bytes, and in the table");
+    for at in places {
+        zip[at] = b'b';
+    }
+    fs::write(scene.path(PACK), zip).unwrap();
+}
+
+#[test]
+fn of_two_entries_of_one_name_each_is_named_and_none_is_read() {
+    let scene = scene();
+    let bytes = recorded(&scene, &["a"]).remove(0);
+    fs::remove_file(scene.path("a.jsonl")).unwrap();
+    doubled(&scene, &bytes);
+    let folder = proofwalk::store::SessionFolder::open(scene.folder.path()).unwrap();
+    let packs = folder.packs().unwrap();
+    let bad: Vec<_> = packs
+        .bad
+        .iter()
+        .map(|(name, error)| (name.as_str(), error.to_string()))
+        .collect();
+    assert_eq!(bad.len(), 2, "{bad:?}");
+    for (name, why) in &bad {
+        assert_eq!(*name, format!("{PACK}/b.jsonl"));
+        assert!(why.contains("2 of its entries are named b.jsonl"), "{why}");
+    }
+    assert_eq!(folder.names().unwrap().sessions, [id("a")], "the others are read");
+    assert_eq!(folder.read(&id("a")).unwrap().report.records, 3);
+    assert!(matches!(folder.read(&id("b")), Err(StoreError::NoSession { .. })));
+    let archive = Archive::find(&[scene.folder.path().to_owned()]).unwrap();
+    assert_eq!((archive.len(), archive.bad_packs.len()), (1, 2));
+    // What would lose one of the two is not done.
+    recorded(&scene, &["d"]);
+    let error = folder.pack("2026-11", &[id("d")], false).unwrap_err();
+    assert!(matches!(error, StoreError::BadPack { .. }), "{error}");
+    let error = folder.unpack(PACK, &folder, false).unwrap_err();
+    assert!(matches!(error, StoreError::BadPack { .. }), "{error}");
+    assert!(scene.path(PACK).exists() && scene.path("d.jsonl").exists());
+}
+
 #[test]
 fn a_packed_session_is_not_taken_up() {
     let scene = scene();

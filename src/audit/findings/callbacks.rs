@@ -4,7 +4,6 @@
 //! instant of its closing, the last instant included. Calls follow one another in the order they were opened. A call that was
 //! opened before the other was closed does not follow it: nobody called back.
 
-use std::cmp::Ordering;
 use std::collections::HashMap;
 use std::sync::Arc;
 
@@ -12,6 +11,7 @@ use jiff::{SignedDuration, Timestamp};
 use serde::Serialize;
 
 use super::super::auditor::Window;
+use super::super::clocks::Ends;
 use super::super::statistics::LEVEL;
 use super::super::statistics::survival::{Curve, Wait};
 use super::super::summary::{Callbacks, FollowUp, Rate, SessionRef};
@@ -75,11 +75,13 @@ enum What {
     Nothing,
     /// No call so far: the archive ends before the window does.
     TooSoon,
+    /// Nobody knows: its clock is doubted.
+    InDoubt,
 }
 
 impl Followed {
     /// Looks for what followed each call.
-    pub fn new(visits: &Visits, window: Window, until: Option<Timestamp>) -> Self {
+    pub fn new(visits: &Visits, window: Window, ends: Ends) -> Self {
         let window = SignedDuration::from_secs(i64::from(window.days) * DAY);
         let order = visits.by_equipment();
         let mut list = Vec::with_capacity(order.len());
@@ -97,13 +99,15 @@ impl Followed {
                     left.extend(next.filter(soon).map(|next| (*call, next)));
                     continue;
                 };
-                let end = next.map(|next| visits.get(next).opened).or(until);
-                let after = end.unwrap_or(closed).duration_since(closed);
-                let what = match (next, after.cmp(&window)) {
-                    (Some(_), Ordering::Less | Ordering::Equal) => What::Callback,
-                    (Some(_), Ordering::Greater) => What::Later,
-                    (None, Ordering::Less) => What::TooSoon,
-                    (None, Ordering::Equal | Ordering::Greater) => What::Nothing,
+                let came = next.map(|next| visits.get(next).opened);
+                let followed = ends.until.unwrap_or(closed).duration_since(closed);
+                let what = match came {
+                    Some(came) if came.duration_since(closed) <= window => What::Callback,
+                    _ if ends.is_before(closed) => What::InDoubt,
+                    // What is dated after the end says nothing of when somebody called.
+                    Some(came) if !ends.is_after(came) => What::Later,
+                    _ if followed >= window => What::Nothing,
+                    _ => What::TooSoon,
                 };
                 let next = next.unwrap_or(*call);
                 list.push(Follow {
@@ -114,7 +118,7 @@ impl Followed {
             }
         }
         Self {
-            until,
+            until: ends.until,
             list,
             left,
             twins,
@@ -142,7 +146,7 @@ impl Followed {
             let held = match follow.what {
                 What::Callback => Some(false),
                 What::Later | What::Nothing => Some(true),
-                What::TooSoon => None,
+                What::TooSoon | What::InDoubt => None,
             };
             (follow.call, held)
         })
@@ -219,13 +223,16 @@ impl Followed {
     fn waits(&self, visits: &Visits) -> impl Iterator<Item = FollowUp> {
         self.list.iter().map(|follow| {
             let call = visits.get(follow.call);
-            let called_back = matches!(follow.what, What::Callback | What::Later);
-            let days = match called_back {
-                true => between(&call, &visits.get(follow.next)),
+            let days = match follow.what {
+                What::Callback | What::Later => between(&call, &visits.get(follow.next)),
                 // Closed after the end by a clock that is doubted, it was not followed at all.
-                false => days(call.closed, self.until).max(0.0),
+                What::Nothing | What::TooSoon => days(call.closed, self.until).max(0.0),
+                What::InDoubt => 0.0,
             };
-            FollowUp { days, called_back }
+            FollowUp {
+                days,
+                called_back: matches!(follow.what, What::Callback | What::Later),
+            }
         })
     }
 }

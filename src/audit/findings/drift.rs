@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use super::super::call::Call;
 use super::super::chains::Chains;
+use super::super::clocks::Ends;
 use super::super::statistics::{false_discovery, trend};
 use super::super::summary::SessionRef;
 use super::super::visits::{NameNo, Visits};
@@ -148,9 +149,9 @@ impl Drifts {
         }
     }
 
-    pub fn found(self, visits: &Visits) -> Vec<Drift> {
+    pub fn found(self, visits: &Visits, ends: Ends) -> Vec<Drift> {
         let mut tested: Vec<(NameNo, Series, f64)> = (self.sums.all())
-            .filter(|(_, series)| series.span(visits) >= SPAN)
+            .filter(|(_, series)| series.span(visits) >= SPAN && series.is_within(visits, ends))
             .filter_map(|(equipment, series)| {
                 let chance = trend::chance(series.correlation()?, u64::from(series.times))?;
                 Some((equipment, series, chance))
@@ -223,6 +224,11 @@ impl Series {
         self.days_squared += day_off * (day - self.day);
         self.values_squared += value_off * (value - self.value);
         self.crossed += day_off * (value - self.value);
+    }
+
+    /// Whether no clock in it is doubted: one value by such a clock would bend the line.
+    fn is_within(&self, visits: &Visits, ends: Ends) -> bool {
+        !ends.is_before(visits.get(self.first).opened) && !ends.is_after(visits.get(self.last).opened)
     }
 
     /// Days between the first and the last.

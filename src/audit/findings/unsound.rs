@@ -35,8 +35,10 @@ pub enum WhatIsWrong {
     HalfWritten,
     /// Its clock went back. The call counts.
     ClockBack,
-    /// Its clock is ahead of the time of the audit. The call counts, but the archive does not end with it.
+    /// Its clock is far ahead of the time of the audit. The call counts, but the archive does not end with it.
     ClockAhead,
+    /// Its clock is far behind that of all other calls. The call counts, but the archive does not begin with it.
+    ClockBehind,
     /// It begins as another call does, at the same instant: perhaps a copy under another name. Both count.
     Twin,
     /// It was never closed. The call counts.
@@ -48,7 +50,12 @@ impl WhatIsWrong {
     pub fn is_call(self) -> bool {
         match self {
             Self::Damaged | Self::Foreign | Self::Unreadable | Self::SameId | Self::Empty => false,
-            Self::HalfWritten | Self::ClockBack | Self::ClockAhead | Self::Twin | Self::Unsealed => true,
+            Self::HalfWritten
+            | Self::ClockBack
+            | Self::ClockAhead
+            | Self::ClockBehind
+            | Self::Twin
+            | Self::Unsealed => true,
         }
     }
 
@@ -63,6 +70,7 @@ impl WhatIsWrong {
             Self::HalfWritten => "half-written",
             Self::ClockBack => "clock went back",
             Self::ClockAhead => "clock ahead",
+            Self::ClockBehind => "clock behind",
             Self::Twin => "perhaps a copy",
             Self::Unsealed => "never closed",
         }
@@ -102,7 +110,14 @@ impl Unsounds {
         damaged.count() as u64
     }
 
-    pub fn found(self, visits: &Visits, twins: &[(u32, u32)], ahead: &[u32]) -> Vec<Unsound> {
+    pub fn found(self, visits: &Visits, twins: &[(u32, u32)], behind: &[u32], ahead: &[u32]) -> Vec<Unsound> {
+        let behind = behind.iter().map(|number| Unsound {
+            session: visits.session(*number),
+            what: WhatIsWrong::ClockBehind,
+            why: "it was opened more than a year before all other calls, so that its clock is in doubt, and with it its days, and those of \
+                  what came before and after it; it counts, but the archive does not begin with it"
+                .to_owned(),
+        });
         let ahead = ahead.iter().map(|number| Unsound {
             session: visits.session(*number),
             what: WhatIsWrong::ClockAhead,
@@ -133,6 +148,7 @@ impl Unsounds {
             },
         });
         let mut found: Vec<Unsound> = (self.files.into_iter().chain(calls).chain(twins))
+            .chain(behind)
             .chain(ahead)
             .collect();
         found.sort_by(|one, other| (one.what, &one.session).cmp(&(other.what, &other.session)));

@@ -16,7 +16,7 @@ use super::failure::{FINDINGS, Failure};
 use super::library::{self, Loaded};
 use crate::audit::{Audit, Auditor, WhatIsWrong, Window};
 use crate::bench::cost;
-use crate::export::Export;
+use crate::export::{Believed, Export};
 use crate::report::audit;
 use crate::source::safe;
 use crate::store::Archive;
@@ -86,7 +86,10 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
     // The ids of a million sessions are not needed any more.
     drop(archive);
     if let (Some(export), Some(out)) = (export, &how.export) {
-        let calls = export.finish(auditor.latest())?;
+        let calls = export.finish(Believed {
+            earliest: auditor.earliest(),
+            latest: auditor.latest(),
+        })?;
         super::tell(&match calls {
             0 => "No call to export.".to_owned(),
             calls => format!("{calls} calls exported to {}.", safe(&out.to_string_lossy())),

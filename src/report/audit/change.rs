@@ -1,12 +1,12 @@
 //! What learned weights change in the minutes that trees are expected to take.
 //!
 //! A tree asks in the order it asks, whatever the weights: they change how often each of its verdicts is to be expected, and so the
-//! mean of their minutes. With half a verdict added to each fault, the shares of a tree's faults have a Dirichlet distribution;
+//! mean of their minutes. With the verdicts that the author's weights count as, the shares of a tree's faults have a Dirichlet distribution;
 //! that of a mean of values `c` under shares with `a` verdicts of `A` is `(Σ a c²/A − (Σ a c/A)²)/(A + 1)`, a textbook fact.
 
+use std::collections::HashMap;
 use std::fmt::Write;
 
-use crate::audit::statistics::weights::PRIOR;
 use crate::audit::{Audit, TOO_SMALL};
 use crate::bench::cost::Asked;
 use crate::library::Library;
@@ -26,12 +26,12 @@ struct Change {
     held: u64,
 }
 
-/// The lines of a file's head, each a comment.
-pub(super) fn lines(audit: &Audit, library: &Library, trees: &[Asked]) -> String {
+/// The lines of a file's head, each a comment. `prior` has the verdicts that the author's weight of each fault counts as.
+pub(super) fn lines(audit: &Audit, library: &Library, trees: &[Asked], prior: &HashMap<&str, f64>) -> String {
     let mut text = String::from(
         "# What they change: the minutes to a verdict that `proofwalk rehearse --cost` expects of each tree, with the library's own\n\
          # weights and with these. The trees ask in the same order; other faults are met more often. The 95 % are what so few\n\
-         # verdicts leave open, with the minutes of each step taken as they are written.\n",
+         # verdicts leave open, if the author's weights are about right, and the minutes of each step as they are written.\n",
     );
     let _ = writeln!(
         text,
@@ -40,7 +40,7 @@ pub(super) fn lines(audit: &Audit, library: &Library, trees: &[Asked]) -> String
     );
     let mut unmet = 0;
     for tree in trees {
-        let change = change(audit, library, tree);
+        let change = change(audit, library, tree, prior);
         if change.held == 0 {
             unmet += 1;
             continue;
@@ -68,15 +68,16 @@ pub(super) fn lines(audit: &Audit, library: &Library, trees: &[Asked]) -> String
     text
 }
 
-fn change(audit: &Audit, library: &Library, tree: &Asked) -> Change {
+fn change(audit: &Audit, library: &Library, tree: &Asked, prior: &HashMap<&str, f64>) -> Change {
     let held = |name: &str| {
         let row = audit.learned.iter().find(|row| row.fault == name);
         row.map_or(0, |row| row.held)
     };
     let (mut all, mut sum, mut squares, mut verdicts) = (0.0, 0.0, 0.0, 0);
     for (fault, minutes) in &tree.faults {
-        let held = held(&library.faults[*fault].name);
-        let share = held as f64 + PRIOR;
+        let name = library.faults[*fault].name.as_str();
+        let held = held(name);
+        let share = held as f64 + prior.get(name).copied().unwrap_or_default();
         verdicts += held;
         all += share;
         sum += share * minutes;

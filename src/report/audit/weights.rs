@@ -10,7 +10,8 @@ use serde_json::{Map, Value};
 
 use super::change;
 use super::figures::{counted, days, number};
-use crate::audit::statistics::{LEVEL, weights::learned};
+use crate::audit::statistics::LEVEL;
+use crate::audit::statistics::weights::{PRIOR, learned, prior};
 use crate::audit::{Audit, Learned, TOO_SMALL};
 use crate::bench::cost::Asked;
 use crate::library::{Library, Remedy, faults_as_written};
@@ -26,26 +27,36 @@ pub fn weights(audit: &Audit, library: &Library, trees: &[Asked]) -> String {
     // What is no fault is never weighed.
     let faults = library.faults.iter().map(|(_, fault)| fault);
     let faults = faults.filter(|fault| !matches!(fault.remedy, Remedy::None | Remedy::Unresolved));
-    let names: Vec<&str> = faults.map(|fault| fault.name.as_str()).collect();
+    let (names, author): (Vec<&str>, Vec<f64>) = faults
+        .map(|fault| (fault.name.as_str(), fault.weight.unwrap_or(1.0)))
+        .unzip();
     let held: Vec<u64> = names
         .iter()
         .map(|name| known.get(name).map_or(0, |row| row.held))
         .collect();
     let all: u64 = held.iter().sum();
-    let mut page = head(audit, library, all);
+    let mut page = head(audit, library, &author, all);
     if all > 0 {
-        page.push_str(&change::lines(audit, library, trees));
+        let prior = names.iter().copied().zip(prior(&author)).collect();
+        page.push_str(&change::lines(audit, library, trees, &prior));
     }
     let mut written = faults_as_written(&library.files);
     page.push_str("faults:\n");
-    for ((name, held), weight) in names.iter().zip(&held).zip(learned(&held, LEVEL)) {
+    let learned = learned(&author, &held, LEVEL);
+    for (((name, held), author), weight) in names.iter().zip(&held).zip(&author).zip(learned) {
         let Some(mut entry) = written.remove(*name) else {
             continue;
         };
         let _ = writeln!(
             page,
-            "  # {held} of {all} held; {:.2} to {:.2} with 95 %",
-            weight.low, weight.high
+            "  # author {}; {held} of {all} held: by the calls alone {} to {} with 95 %{}",
+            number(*author),
+            number(weight.low),
+            number(weight.high),
+            match (weight.low..=weight.high).contains(author) {
+                true => "",
+                false => "; THE AUTHOR'S LIES OUTSIDE",
+            }
         );
         entry.insert("weight".to_owned(), rounded(weight.weight));
         let _ = write!(page, "  {name}: ");
@@ -55,7 +66,7 @@ pub fn weights(audit: &Audit, library: &Library, trees: &[Asked]) -> String {
     page
 }
 
-fn head(audit: &Audit, library: &Library, all: u64) -> String {
+fn head(audit: &Audit, library: &Library, author: &[f64], all: u64) -> String {
     let mut head = format!(
         "# Weights of the faults of {}, learned from {} that held: proven, and not called back within {}.\n",
         safe(&library.name),
@@ -65,8 +76,17 @@ fn head(audit: &Audit, library: &Library, all: u64) -> String {
     head.push_str(
         "# This is registry/faults.yaml of an overlay, say of the folder learned: then `proofwalk check --overlay learned` and\n\
          # `proofwalk rehearse --cost --overlay learned` check it and price the trees with it.\n\
-         # Half a verdict is added to each fault, so that none is taken for impossible; the average of all is 1. A weight says how\n\
-         # often, not how dangerous: the gate and the dangers come first, whatever it is.\n",
+         # A weight says how often, not how dangerous: the gate and the dangers come first, whatever it is.\n",
+    );
+    let _ = writeln!(
+        head,
+        "# The author's weights count as {} verdicts, half a verdict a fault, shared out as they have them, and what held comes on top:\n\
+         # so a few calls change little, and no fault is taken for impossible. Learned weights are on the author's scale. Above each\n\
+         # stand the author's weight (1 where none is written), what held, and where the calls alone have the weight with 95 %. Where\n\
+         # the author's lies outside that, which is chance for one fault in twenty, a senior technician should decide which is right,\n\
+         # and may take the fault out of this file.\n\
+         # Weights that were learned from the same calls must not be laid over the library for this: those would count twice.",
+        number(PRIOR * author.len() as f64),
     );
     if all < TOO_SMALL {
         head.push_str("# TOO FEW: these say next to nothing yet.\n");
@@ -198,10 +218,27 @@ faults:
         };
         let [valve, board, never] = ["valve_does_not_open", "board_lets_go", "never_met"].map(weight);
         assert!(
-            valve.unwrap() > 1.0 && board.unwrap() > 1.0 && never.unwrap() < 0.1,
+            valve.unwrap() < 9.0 && board.unwrap() > 1.0 && never.unwrap() < 0.1,
             "{text}"
         );
-        assert!((valve.unwrap() + board.unwrap() + never.unwrap() - 3.0).abs() < 1e-2);
+        // On the author's scale: 9, and 1 where none is written.
+        assert!((valve.unwrap() + board.unwrap() + never.unwrap() - 11.0).abs() < 1e-2);
+        assert!(text.contains("count as 1.5 verdicts"), "{text}");
+        let above = |name: &str| {
+            let lines: Vec<&str> = text.lines().collect();
+            let at = lines
+                .iter()
+                .position(|line| line.starts_with(&format!("  {name}:")));
+            lines[at.unwrap() - 1].to_owned()
+        };
+        assert!(
+            above("valve_does_not_open").starts_with("  # author 9; "),
+            "{text}"
+        );
+        assert!(
+            above("board_lets_go").ends_with("THE AUTHOR'S LIES OUTSIDE"),
+            "{text}"
+        );
         assert_eq!(weight("nothing_found"), None);
         assert!(
             text.contains("left out: igniter_open, switch_does_not_close"),

@@ -22,7 +22,7 @@ use crate::store::open::{self, Access};
 pub struct Packs {
     /// Those that can be read, sorted by name.
     pub sound: Vec<Arc<Pack>>,
-    /// The names of those that cannot, with why.
+    /// The names of those that cannot, and of entries in the others that cannot, with why.
     pub bad: Vec<(String, StoreError)>,
 }
 
@@ -172,7 +172,10 @@ impl SessionFolder {
         let mut packs = Packs::default();
         for name in names {
             match Pack::open(&self.fd, &self.path, &name) {
-                Ok(pack) => packs.sound.push(Arc::new(pack)),
+                Ok(pack) => {
+                    packs.bad.extend(pack.doubled());
+                    packs.sound.push(Arc::new(pack));
+                }
                 Err(error) => packs.bad.push((name, error)),
             }
         }

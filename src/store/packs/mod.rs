@@ -4,12 +4,14 @@
 //! folder. A session that has a file of its own is read from that.
 //!
 //! - `pack`: one pack's table of contents, kept small.
+//! - `doubled`: entries of one name, which no reader of ZIP files tells apart.
 //! - `entry`: a session read out of it, bounded and checked.
 //! - `found`: the packs of a folder, and a session's text wherever it lies.
 //! - `hidden`: what is being written, and what a killed run left of it.
 //! - `room`: many short sessions, read one after the other.
 //! - `write`, `unpack`: there and back. Nothing is removed before what takes its place was read back from the disk.
 
+mod doubled;
 mod entry;
 mod found;
 mod hidden;

@@ -1,5 +1,6 @@
 //! One pack: what is in it, and where.
 
+use std::collections::BTreeMap;
 use std::fs::File;
 use std::io::BufReader;
 use std::os::fd::{AsFd, OwnedFd};
@@ -9,7 +10,7 @@ use rustix::fs::fstat;
 use rustix::process::geteuid;
 use zip::{CompressionMethod, ZipArchive};
 
-use super::PACK_LIMIT;
+use super::{PACK_LIMIT, doubled};
 use crate::store::error::StoreError;
 use crate::store::identity::Identity;
 use crate::store::name::Name;
@@ -25,6 +26,8 @@ pub struct Pack {
     pub(super) ours: bool,
     /// Sorted by name.
     pub(super) entries: Vec<Entry>,
+    /// Names that several entries have, with how many: none of those is among the entries.
+    pub(super) doubled: BTreeMap<String, u64>,
 }
 
 /// Where a session lies in its pack.
@@ -54,9 +57,20 @@ impl Pack {
             path: path.clone(),
             why,
         };
+        let again = file
+            .try_clone()
+            .map_err(|error| StoreError::unreadable(&path, error))?;
         let mut zip = ZipArchive::new(BufReader::new(file)).map_err(|error| bad(error.to_string()))?;
         if zip.len() > PACK_LIMIT {
             return Err(bad(format!("it has more than {PACK_LIMIT} entries")));
+        }
+        let doubled = match zip.has_duplicate_names() {
+            true => doubled::names(again, zip.central_directory_start())
+                .map_err(|error| bad(error.to_string()))?,
+            false => BTreeMap::new(),
+        };
+        if zip.has_duplicate_names() && doubled.is_empty() {
+            return Err(bad("two of its entries have one name".to_owned()));
         }
         let mut entries = Vec::with_capacity(zip.len());
         for at in 0..zip.len() {
@@ -64,6 +78,9 @@ impl Pack {
             let name = file.name().map_err(|error| bad(error.to_string()))?;
             let id = (name.strip_suffix(".jsonl")).and_then(|stem| SessionId::parse(stem).ok());
             let id = id.ok_or_else(|| bad(format!("its entry {name} is no session")))?;
+            if doubled.contains_key(&*name) {
+                continue;
+            }
             let deflated = match file.compression() {
                 CompressionMethod::Deflated => true,
                 CompressionMethod::Stored => false,
@@ -110,6 +127,7 @@ impl Pack {
             ours: status.st_uid == geteuid().as_raw(),
             path,
             entries,
+            doubled,
         })
     }
 

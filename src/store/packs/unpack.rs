@@ -57,7 +57,7 @@ impl SessionFolder {
             }
             other => other,
         }?;
-        let pack = Arc::new(Pack::of(file, path.clone(), name)?);
+        let pack = Arc::new(Pack::of(file, path.clone(), name)?.single()?);
         let mut unpacked = Unpacked {
             sessions: 0,
             left: Vec::new(),

@@ -106,7 +106,7 @@ impl SessionFolder {
             Err(StoreError::NoSession { .. }) => return Ok(None),
             Err(error) => return Err(error),
         };
-        let pack = Pack::of(file, path.to_owned(), name)?;
+        let pack = Pack::of(file, path.to_owned(), name)?.single()?;
         for entry in &pack.entries {
             self.bytes_in(&pack, &entry.name)?;
         }

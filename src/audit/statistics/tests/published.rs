@@ -278,19 +278,42 @@ fn scatter_is_evident_where_there_is_some() {
 
 #[test]
 fn weights_average_one_and_narrow_with_calls() {
-    let few = weights::learned(&[4, 1, 0, 0], LEVEL);
-    let many = weights::learned(&[400, 100, 0, 0], LEVEL);
+    let few = weights::learned(&[1.0; 4], &[4, 1, 0, 0], LEVEL);
+    let many = weights::learned(&[1.0; 4], &[400, 100, 0, 0], LEVEL);
     near(
         few.iter().map(|weight| weight.weight).sum::<f64>() / 4.0,
         1.0,
         1e-12,
     );
     assert!(many[0].high - many[0].low < few[0].high - few[0].low);
-    // With two faults the weight is twice Jeffreys' share: published above for four of twenty.
-    let two = weights::learned(&[4, 16], LEVEL);
+    // The interval is Jeffreys' on the author's scale: published above for four of twenty.
+    let two = weights::learned(&[1.0; 2], &[4, 16], LEVEL);
     let (low, high) = jeffreys::interval(4, 20, LEVEL);
     near(two[0].low, 2.0 * low, 1e-12);
     near(two[0].high, 2.0 * high, 1e-12);
-    assert_eq!(weights::learned(&[], LEVEL), []);
-    assert_eq!(weights::learned(&[7], LEVEL)[0].weight, 1.0);
+    assert_eq!(weights::learned(&[], &[], LEVEL), []);
+    assert_eq!(weights::learned(&[1.0], &[7], LEVEL)[0].weight, 1.0);
+}
+
+/// By hand: weights of 3, 1, 1 and 1 count as 1, ⅓, ⅓ and ⅓ verdicts, two in all. After nine of the first its share is 10 of 11.
+#[test]
+fn weights_are_drawn_from_their_author_s_towards_the_calls() {
+    let author = [3.0, 1.0, 1.0, 1.0];
+    let first = weights::learned(&author, &[9, 0, 0, 0], LEVEL)[0];
+    near(first.weight, 6.0 * 10.0 / 11.0, 1e-12);
+    near(
+        weights::learned(&author, &[9, 0, 0, 0], LEVEL)[1].weight,
+        6.0 / 3.0 / 11.0,
+        1e-12,
+    );
+    let alone = jeffreys::interval(9, 9, LEVEL);
+    near(first.low, 6.0 * alone.0, 1e-12);
+    assert_eq!(first.high, 6.0, "of all, nothing says that it is not the whole");
+    // Of no calls they are the author's; of many, what the calls say.
+    let none = weights::learned(&author, &[0; 4], LEVEL);
+    let many = weights::learned(&author, &[0, 0, 0, 1_000_000], LEVEL);
+    for (weight, author) in none.iter().zip(author) {
+        near(weight.weight, author, 1e-12);
+    }
+    near(many[3].weight, 6.0, 1e-4);
 }

@@ -1,7 +1,7 @@
 //! What to see to first: what can hurt someone, then what can be learned from.
 
 use super::{counted, percent, short, standings};
-use crate::audit::Audit;
+use crate::audit::{Audit, WhatIsWrong};
 use crate::source::{Safe, safe};
 
 /// Most names in a line.
@@ -17,6 +17,7 @@ pub(in super::super) fn first(audit: &Audit) -> Vec<Safe> {
         standing_out(audit),
         written(audit),
         stalling(audit),
+        clocks(audit),
         damaged(audit),
     ];
     lines.into_iter().flatten().map(|line| safe(&line)).collect()
@@ -44,7 +45,7 @@ fn combustion(audit: &Audit) -> Option<String> {
     let repairs = counted(skipped.of, "repair", "repairs");
     (skipped.count > 0).then(|| {
         format!(
-            "{} of {repairs} went without a combustion test: have those furnaces tested, and ask why.",
+            "{} of {repairs} went without a combustion test: have those furnaces tested, and see whether the tree asked for one.",
             skipped.count
         )
     })
@@ -90,11 +91,20 @@ fn written(audit: &Audit) -> Option<String> {
 }
 
 fn stalling(audit: &Audit) -> Option<String> {
-    let worst = audit.steps.first()?;
+    let worst = audit.steps.first().filter(|step| step.sessions.len() > 1)?;
     Some(format!(
-        "More calls stall or end at {} than at any other step: ask what holds them up there.",
+        "At no other step do more calls stall or end than at {}: ask what holds them up there.",
         worst.step
     ))
+}
+
+fn clocks(audit: &Audit) -> Option<String> {
+    let is_doubted = |what| matches!(what, WhatIsWrong::ClockAhead | WhatIsWrong::ClockBehind);
+    let many = audit.unsound.iter().filter(|file| is_doubted(file.what)).count() as u64;
+    let calls = counted(many, "call has a date", "calls have dates");
+    (many > 0).then(|| {
+        format!("{calls} far from all others: see to the clock where they were recorded. Who called back when is in doubt there.")
+    })
 }
 
 fn damaged(audit: &Audit) -> Option<String> {

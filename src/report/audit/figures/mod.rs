@@ -14,9 +14,9 @@ pub(super) use months::{Month, Months, months};
 pub(super) use standing::{Place, Standing, Standings, standings};
 pub(super) use ways::{Way, Ways, ways};
 
-use crate::audit::Audit;
 use crate::audit::findings::Unsound;
 use crate::audit::statistics::Count;
+use crate::audit::{Audit, SessionRef};
 use crate::source::{Safe, safe};
 
 /// Columns of the longest name.
@@ -113,6 +113,34 @@ pub(super) fn not_counted(audit: &Audit) -> Vec<String> {
     ];
     let some = all.into_iter().filter(|(count, ..)| *count > 0);
     some.map(|(count, one, more)| counted(count, one, more)).collect()
+}
+
+/// What counts as a callback.
+pub(super) const WHAT_COUNTS: &str =
+    "Any next call at the same equipment counts, also one that was planned, or about something else.";
+
+/// What to say of a repair after which no test was asked for: that is the tree's, not the technician's.
+pub(super) const NOT_ASKED: &str = "the tree asked for none";
+
+/// What to bear in mind of suspected misdiagnoses.
+pub(super) const MAY_BE_ANOTHER: &str =
+    "The part may have been bad all the same, and something else as well: the two calls tell.";
+
+/// What came after a call, as the end of a sentence: a verdict without proof may be right.
+pub(super) fn what_came(audit: &Audit, session: &SessionRef, equipment: Option<&str>) -> String {
+    if equipment.is_none() {
+        return String::new();
+    }
+    let callbacks = audit.callback_pairs.iter().map(|pair| (&pair.first, pair.days));
+    let again = audit.came_again.iter().map(|pair| (&pair.first, pair.days));
+    let next = callbacks.chain(again).find(|(first, _)| *first == session);
+    match next {
+        Some((_, days)) => format!("; somebody came again {}", later(days)),
+        None => format!(
+            "; no call there within {} after it, so far",
+            self::days(audit.window_days)
+        ),
+    }
 }
 
 /// Whom the callbacks are counted of, where not every call is closed.

@@ -2,6 +2,7 @@
 
 use jiff::{SignedDuration, Timestamp, ToSpan, civil::Date, tz::TimeZone};
 
+use super::counted;
 use crate::audit::Audit;
 use crate::audit::statistics::{Count, p_chart};
 
@@ -14,9 +15,18 @@ pub(in super::super) struct Months {
     pub centre_is_of_done: bool,
     /// In their order.
     pub each: Vec<Month>,
+    /// Months before and after the archive: only calls whose clocks are doubted were closed in them.
+    pub in_doubt: usize,
 }
 
 impl Months {
+    /// What to say of those that are left out; nothing where none is.
+    pub fn left_out(&self) -> Option<String> {
+        let months = counted(self.in_doubt as u64, "month is", "months are");
+        (self.in_doubt > 0)
+            .then(|| format!("{months} left out: only calls whose clocks are in doubt were closed then."))
+    }
+
     /// What the rate is that they are held against.
     pub fn centre_is(&self) -> &'static str {
         match self.centre_is_of_done {
@@ -51,12 +61,18 @@ impl Month {
     }
 }
 
-/// The months of an audit.
+/// The months of an audit, from its beginning to its end.
 pub(in super::super) fn months(audit: &Audit) -> Months {
-    let counts: Vec<Count> = (audit.by_month.iter())
+    let name = |time: Option<Timestamp>| time.map(|time| time.strftime("%Y-%m").to_string());
+    let (from, until) = (name(audit.from), name(audit.until));
+    let by_month: Vec<_> = (audit.by_month.iter())
+        .filter(|month| from.as_ref().is_none_or(|from| *from <= month.month))
+        .filter(|month| until.as_ref().is_none_or(|until| month.month <= *until))
+        .collect();
+    let counts: Vec<Count> = (by_month.iter())
         .map(|month| Count::new(month.callbacks.count, month.callbacks.of))
         .collect();
-    let had_its_time: Vec<bool> = (audit.by_month.iter())
+    let had_its_time: Vec<bool> = (by_month.iter())
         .map(|month| had_its_time(&month.month, audit.window_days, audit.until))
         .collect();
     let followed: Vec<Count> = (counts.iter().zip(&had_its_time))
@@ -66,10 +82,11 @@ pub(in super::super) fn months(audit: &Audit) -> Months {
     let of_done = Count::sum(&followed).rate();
     let centre = of_done.or(Count::sum(&counts).rate()).unwrap_or(0.0);
     let chart = p_chart::Chart::about(centre, &counts);
-    let each = audit.by_month.iter().zip(chart.months).zip(had_its_time);
+    let each = by_month.iter().zip(chart.months).zip(had_its_time);
     Months {
         centre,
         centre_is_of_done: of_done.is_some(),
+        in_doubt: audit.by_month.len() - by_month.len(),
         each: each
             .map(|((month, point), had_its_time)| Month {
                 name: month.month.clone(),

@@ -65,6 +65,32 @@ impl Standing {
 }
 
 impl Standings {
+    /// Whether anybody has calls enough to be held against the rate of all.
+    pub fn has_looked(&self) -> bool {
+        self.each.iter().any(|standing| standing.place != Place::TooFew)
+    }
+
+    /// What looking at all of them comes to.
+    pub fn told(&self) -> String {
+        if !self.has_looked() {
+            return format!(
+                "Nobody has {TOO_SMALL} calls yet that could come back, so that nobody is held against the rate of all."
+            );
+        }
+        let look: Vec<&str> = (self.each.iter())
+            .filter(|standing| standing.is_worth_a_look())
+            .map(|standing| standing.technician.as_deref().unwrap_or("(not named)"))
+            .collect();
+        match look.is_empty() {
+            true => "With as many looked at, none differs by more than chance explains.".to_owned(),
+            false => format!(
+                "With as many looked at, still farther off than chance explains: {}. Read their calls before anything is concluded: \
+                 houses and machines differ.",
+                look.join(", ")
+            ),
+        }
+    }
+
     /// The limits of a group of a size, as shares.
     pub fn limits(&self, of: u64, level: f64) -> (f64, f64) {
         if let Some(factor) = self.factor {

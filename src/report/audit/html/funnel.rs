@@ -8,6 +8,7 @@ use crate::audit::statistics::funnel::{ACT, WARN};
 use crate::audit::statistics::shrinkage::Expected;
 use crate::audit::{Audit, TOO_SMALL};
 use crate::report::audit::figures::{Place, Standing, Standings, percent, percents, standings};
+use crate::source::safe;
 
 /// Points of each limit.
 const POINTS: u64 = 160;
@@ -43,26 +44,9 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
             "say little. “Chance” is how often chance alone would put anybody as far out, corrected for looking at all of them."
         }
         (beside(&chart_of(&standings, most), &table("Technicians, in the order of their names", &heads, &rows)))
-        (look(&standings))
+        p { (safe(&standings.told())) }
     };
     Some(section("technicians", "Technicians, not ranked", &body))
-}
-
-fn look(standings: &Standings) -> Markup {
-    let names: Vec<&str> = (standings.each.iter())
-        .filter(|standing| standing.is_worth_a_look())
-        .map(name)
-        .collect();
-    html! {
-        p {
-            @if names.is_empty() { "With as many looked at, none differs by more than chance explains." }
-            @else {
-                "With as many looked at, still farther off than chance explains: "
-                @for (place, name) in names.iter().enumerate() { @if place > 0 { ", " } (crate::source::safe(name)) }
-                ". Read their calls before anything is concluded: houses and machines differ."
-            }
-        }
-    }
 }
 
 fn name(standing: &Standing) -> &str {

@@ -5,7 +5,9 @@ use maud::{Markup, html};
 use super::{LINES, section};
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef};
-use crate::report::audit::figures::{doubtful, later, no_calls, number, percent, placed, short, spoken};
+use crate::report::audit::figures::{
+    MAY_BE_ANOTHER, NOT_ASKED, doubtful, later, no_calls, number, percent, placed, short, spoken, what_came,
+};
 use crate::source::{Safe, safe};
 
 /// Most sessions that one line names.
@@ -55,9 +57,10 @@ fn came_again(audit: &Audit) -> Markup {
 }
 
 fn misdiagnoses(audit: &Audit) -> Markup {
-    list(
+    list_with(
         "misdiagnoses",
         "Suspected misdiagnoses",
+        MAY_BE_ANOTHER,
         &audit.suspected_misdiagnoses,
         |row| {
             html! {
@@ -82,7 +85,7 @@ fn insisted(audit: &Audit) -> Markup {
         &condemned.insisted_calls,
         |row| {
             html! {
-                (spoken(&row.fault)) " (" (who(row.technician.as_deref())) ")" (at(row.equipment.as_deref())) " " (read(std::slice::from_ref(&row.session)))
+                (spoken(&row.fault)) " (" (who(row.technician.as_deref())) ")" (what_came(audit, &row.session, row.equipment.as_deref())) (at(row.equipment.as_deref())) " " (read(std::slice::from_ref(&row.session)))
             }
         },
     )
@@ -121,7 +124,7 @@ fn combustion(audit: &Audit) -> Markup {
 
 fn no_test(row: &NoTest) -> Markup {
     html! {
-        (fault(row.fault.as_deref())) ": " (row.why.as_deref().map_or(safe("not asked for"), safe)) " (" (who(row.technician.as_deref())) ")"
+        (fault(row.fault.as_deref())) ": " (safe(row.why.as_deref().unwrap_or(NOT_ASKED))) " (" (who(row.technician.as_deref())) ")"
         (at(row.equipment.as_deref())) " " (read(std::slice::from_ref(&row.session)))
     }
 }
@@ -180,12 +183,12 @@ fn drift(audit: &Audit) -> Markup {
 fn unsound(audit: &Audit) -> Markup {
     html! {
         (list("doubtful", "Calls cut off, never closed or in doubt", &doubtful(audit), |row| html! {
-            code { (safe(&row.session.id)) } ": " (safe(&row.why))
+            code.id { (safe(&row.session.id)) } ": " (safe(&row.why))
         }))
         (list("no-calls", "Files that are no calls", &no_calls(audit), |row| html! {
-            code { (placed(audit, row)) } ": " (safe(&row.why))
+            code.id { (placed(audit, row)) } ": " (safe(&row.why))
         }))
-        (list("practice", "Practice, in no figure", &audit.practice_sessions, |row| html! { code { (safe(&row.id)) } }))
+        (list("practice", "Practice, in no figure", &audit.practice_sessions, |row| html! { code.id { (safe(&row.id)) } }))
     }
 }
 
@@ -224,7 +227,7 @@ fn who(technician: Option<&str>) -> Safe {
 
 fn read(sessions: &[SessionRef]) -> Markup {
     html! {
-        @for session in sessions.iter().take(SESSIONS) { code { (safe(&session.id)) } " " }
+        @for session in sessions.iter().take(SESSIONS) { code.id { (safe(&session.id)) } " " }
         @if sessions.len() > SESSIONS { "and " (sessions.len() - SESSIONS) " more" }
     }
 }

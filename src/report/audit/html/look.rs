@@ -120,6 +120,7 @@ tbody th{font-weight:normal}
 ul.found{margin:.3rem 0;padding-left:1.1rem}
 ul.found li,ol.first li{margin:.35rem 0}
 code{font-size:.85rem;overflow-wrap:anywhere}
+.id{display:inline-block;max-width:100%}
 svg text{font:12px sans-serif;fill:var(--ink)}
 @media (max-width:30rem){svg text{font-size:13.5px}}
 svg .soft{fill:var(--soft)}

@@ -5,7 +5,9 @@ use maud::{Markup, html};
 use super::chart::{self, Across, Frame, steps};
 use super::{beside, section, table};
 use crate::audit::Audit;
-use crate::report::audit::figures::{Month, Months, counted, days, months, percent, percents, who_counts};
+use crate::report::audit::figures::{
+    Month, Months, WHAT_COUNTS, counted, days, months, percent, percents, who_counts,
+};
 
 /// Most months that are marked by name.
 const NAMED: usize = 6;
@@ -25,7 +27,8 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
             "before. A hollow mark is of a month whose calls have not all had their " (days(audit.window_days)) " yet, and may still "
             "rise."
         }
-        @if let Some(who) = who_counts(audit) { p.note { (who) } }
+        @if let Some(left_out) = months.left_out() { p.note { (left_out) } }
+        p.note { (WHAT_COUNTS) @if let Some(who) = who_counts(audit) { " " (who) } }
         (beside(&chart_of(&months), &table("Callbacks by the month of closing", &heads, &rows)))
     };
     Some(section("months", "Callbacks from month to month", &body))

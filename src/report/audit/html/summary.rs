@@ -42,7 +42,8 @@ pub(super) fn head(audit: &Audit) -> Markup {
         }
         p.caution role="note" { (audit.caution) }
         p.note {
-            "Intervals are of 95 %. Where a group is too small to say anything of, it says “too few”. Nobody is ranked. "
+            "Intervals are of 95 %, as if each call stood for itself: furnaces that come back again and again make them a little too "
+            "narrow. Where a group is too small to say anything of, it says “too few”. Nobody is ranked. "
             "To walk a call again, step by step: " code { "proofwalk replay SESSION --sessions DIR" }
             "; for its job report: " code { "proofwalk report SESSION --sessions DIR" }
         }
@@ -62,6 +63,7 @@ pub(super) fn figures(audit: &Audit) -> Markup {
     );
     let at_30 = match back.of {
         0 => "—".to_owned(),
+        _ if back.too_small => "too few".to_owned(),
         _ => percent(audit.callbacks.at_30_days),
     };
     let tiles = [

@@ -28,18 +28,19 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     page.line("Came back", &safe(&words(rate)));
     let same = audit.callbacks.same_complaint;
     page.line("Same complaint", &safe(&format!("{} of those", same.count)));
-    let at_30 = percent(audit.callbacks.at_30_days);
-    page.line(
-        "Within 30 days",
-        &safe(&format!(
-            "{at_30} to be expected, once every call has had its 30 days"
-        )),
-    );
+    let at_30 = match rate.too_small {
+        true => "too few to say what is to be expected".to_owned(),
+        false => format!(
+            "{} to be expected, once every call has had its 30 days",
+            percent(audit.callbacks.at_30_days)
+        ),
+    };
+    page.line("Within 30 days", &safe(&at_30));
+    page.text(figures::WHAT_COUNTS);
     if let Some(who) = figures::who_counts(audit) {
         page.text(&who);
     }
     if let Some(curve) = figures::curve(audit) {
-        page.title("HOW SOON THEY COME BACK");
         steps_up::write(page, &curve);
     }
     page.title("BY THE MONTH OF CLOSING");
@@ -61,6 +62,9 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
         percent(months.centre),
         months.centre_is()
     ));
+    if let Some(left_out) = months.left_out() {
+        page.text(&left_out);
+    }
     if rows.iter().any(|row| row.note == "not done") {
         page.text("“not done”: its calls have not all had their days yet, so that more may still come back.");
     }
@@ -140,24 +144,13 @@ fn technicians(page: &mut Page, audit: &Audit) {
     if standings.each.iter().all(|standing| standing.count.of == 0) {
         return;
     }
-    page.text(
-        "“high” and “low” lie outside what chance gives 95 of 100 groups of that size, “very” outside 998 of 1000.",
-    );
+    if standings.has_looked() {
+        page.text(
+            "“high” and “low” lie outside what chance gives 95 of 100 groups of that size, “very” outside 998 of 1000.",
+        );
+    }
     if standings.factor.is_some() {
         page.text("Technicians differ among each other by more than chance, so that these limits are wider.");
     }
-    let look: Vec<String> = (standings.each.iter())
-        .filter(|standing| standing.is_worth_a_look())
-        .filter_map(|standing| standing.technician.clone())
-        .collect();
-    match look.is_empty() {
-        true => page.text("With as many looked at, none differs by more than chance explains."),
-        false => {
-            let names = look.join(", ");
-            page.text(&format!(
-                "With as many looked at, still farther off than chance explains: {names}. Read their calls before \
-                 anything is concluded: houses and machines differ."
-            ));
-        }
-    }
+    page.text(&standings.told());
 }

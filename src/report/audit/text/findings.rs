@@ -4,7 +4,8 @@ use super::page::Page;
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef};
 use crate::report::audit::figures::{
-    counted, days, doubtful, later, no_calls, number, percent, placed, short, spoken,
+    MAY_BE_ANOTHER, NOT_ASKED, counted, days, doubtful, later, no_calls, number, percent, placed, short,
+    spoken, what_came,
 };
 use crate::source::{Safe, safe};
 
@@ -86,6 +87,9 @@ fn misdiagnoses(page: &mut Page, audit: &Audit) {
         page.below(&at(&row.equipment));
         read(page, &[&row.first, &row.second]);
     });
+    if !rows.is_empty() {
+        page.text(MAY_BE_ANOTHER);
+    }
 }
 
 fn insisted(page: &mut Page, audit: &Audit) {
@@ -103,9 +107,10 @@ fn insisted(page: &mut Page, audit: &Audit) {
         &condemned.insisted_calls,
         |page, row| {
             page.item(&safe(&format!(
-                "{} ({})",
+                "{} ({}){}",
                 spoken(&row.fault),
-                who(row.technician.as_deref())
+                who(row.technician.as_deref()),
+                what_came(audit, &row.session, row.equipment.as_deref())
             )));
             at_some(page, row.equipment.as_deref());
             read(page, &[&row.session]);
@@ -157,7 +162,7 @@ fn no_test(page: &mut Page, row: &NoTest) {
     page.item(&safe(&format!(
         "{}: {} ({})",
         fault(row.fault.as_deref()),
-        row.why.as_deref().unwrap_or("not asked for"),
+        row.why.as_deref().unwrap_or(NOT_ASKED),
         who(row.technician.as_deref())
     )));
     at_some(page, row.equipment.as_deref());

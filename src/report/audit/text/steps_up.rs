@@ -11,13 +11,14 @@ const LINES: usize = 8;
 /// What fills a character from its foot, in eighths.
 const EIGHTHS: [char; 9] = [' ', '▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'];
 
-/// Draws the share that has come back by each day.
+/// Draws the share that has come back by each day; nothing where none has.
 pub(super) fn write(page: &mut Page, curve: &Curve) {
     let days = curve.days(COLUMNS);
     let most = days.iter().map(|day| day.back).fold(0.0, f64::max);
     if most <= 0.0 {
         return;
     }
+    page.title("HOW SOON THEY COME BACK");
     // Each character stands for the days up to its right edge.
     let shares: Vec<f64> = days.iter().skip(1).map(|day| day.back / most).collect();
     let rule = if page.is_ascii() { '|' } else { '│' };
