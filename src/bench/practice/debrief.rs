@@ -30,6 +30,10 @@ pub struct Debrief {
     pub stopped: bool,
     /// What was wrong, a line each; empty where nothing was.
     pub truth: Vec<String>,
+    /// What of it was not found, where something else of it was.
+    pub not_found: Vec<String>,
+    /// Why it was called for, where nothing was wrong.
+    pub occasion: Option<&'static str>,
     /// Work on the way has put it right.
     pub mended: bool,
     /// How the apprentice ended.
@@ -105,13 +109,23 @@ pub fn debrief(
         });
         parts.collect::<Vec<_>>()
     };
+    let is_found = |fault: &&Fault| {
+        let mut named = named.iter();
+        named.any(|named| judge_verdict(library, *named, &[*fault], false) == Outcome::Right)
+    };
+    let (found, not_found): (Vec<&Fault>, Vec<&Fault>) = truth.iter().copied().partition(is_found);
     Debrief {
+        not_found: match found.is_empty() {
+            true => Vec::new(),
+            false => not_found.iter().map(|fault| fault.title.to_owned()).collect(),
+        },
         outcome: outcome(library, state, mended, &truth, &judged),
         proof: proof(library, reference, state, insisted, in_order),
         stopped: named
             .iter()
             .all(|fault| library.faults[*fault].remedy == Remedy::None),
         truth: truth.iter().map(|fault| fault.title.to_owned()).collect(),
+        occasion: played.occasion.map(|occasion| occasion.why),
         mended: mended && !truth.is_empty(),
         ended: state.ended.as_ref().map_or_else(
             || "The call is not finished".to_owned(),
