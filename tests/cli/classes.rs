@@ -1,7 +1,7 @@
 //! Practice of a class: long lists, and what everybody found set side by side.
 
 use crate::common::scene::{Scene, run, scene};
-use crate::practising::{asks, number_of, plays, practice, squeezed};
+use crate::practising::{asks, below, number_of, plays, practice, squeezed};
 
 #[test]
 fn a_word_that_finds_much_gives_pages_with_what_is_asked_most_first() {
@@ -98,4 +98,33 @@ fn a_class_is_no_call() {
     run(&["practice", "--class", "nowhere-at-all"]).exits(2);
     run(&["practice", "--class", ".", "--seed", "3"]).exits(2);
     run(&["practice", "--format", "json"]).exits(2);
+}
+
+#[test]
+fn who_leaves_for_gas_has_smelled_for_it() {
+    let scene = scene();
+    let call = practice(&scene, &["--seed", "3"]);
+    let mut lines = [
+        "2",
+        "danger 1",
+        "done",
+        "done",
+        "done",
+        "done",
+        "stop it smelled of gas",
+        "yes",
+        "close",
+    ]
+    .into_iter();
+    let said = plays(call, |_| lines.next().unwrap().to_owned()).exits(0);
+    assert_eq!(
+        below(&said.out, "DANGERS ACTED UPON"),
+        ["Gas is smelled: in doubt that is right, whatever it took"]
+    );
+    let overlooked = below(&said.out, "DANGERS OVERLOOKED");
+    assert_eq!(overlooked.len(), 4, "{overlooked:?}");
+    assert!(
+        overlooked.iter().all(|line| !line.contains("smell gas")),
+        "{overlooked:?}"
+    );
 }

@@ -72,7 +72,7 @@ pub fn number_of(asked: &str, words: &str) -> String {
 }
 
 /// The lines of the debrief below a heading, those that are broken put together again.
-fn below(said: &str, heading: &str) -> Vec<String> {
+pub fn below(said: &str, heading: &str) -> Vec<String> {
     let after = said
         .split_once(&format!("\n{heading}\n"))
         .unwrap_or_else(|| panic!("{heading} in {said}"))

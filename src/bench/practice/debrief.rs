@@ -52,6 +52,8 @@ pub struct Debrief {
     pub condemned_for_nothing: Vec<String>,
     /// Parts that were condemned, are bad, and were not proven bad.
     pub condemned_unproven: Vec<String>,
+    /// Dangers that were acted upon.
+    pub raised: Vec<String>,
     /// Dangers that nobody looked for or acted upon.
     pub overlooked: Vec<String>,
     /// What was not put back.
@@ -138,7 +140,10 @@ pub fn debrief(
         tree_outcome: played.outcome,
         condemned_for_nothing: condemned(Outcome::Wrong, &|_| true),
         condemned_unproven: condemned(Outcome::Right, &|fault| insisted == Some(fault)),
-        overlooked: overlooked(library, state, &truth, &named, mended),
+        raised: (score.raised.iter())
+            .map(|tree| library.trees[*tree].title.clone())
+            .collect(),
+        overlooked: overlooked(library, state, &truth, &named, &score.raised, mended),
         left_open: left_open(library, state),
         way: way(library, &played.walked),
     }

@@ -157,6 +157,10 @@ impl Debrief {
             let parts = self.condemned_unproven.iter().map(words).collect();
             sections.push(("Parts condemned without proof", parts));
         }
+        if !self.raised.is_empty() {
+            let words = |danger: &String| format!("{danger}: in doubt that is right, whatever it took");
+            sections.push(("Dangers acted upon", self.raised.iter().map(words).collect()));
+        }
         sections.push(("Dangers overlooked", none_if_empty(&self.overlooked)));
         sections.push(("Left open", none_if_empty(&self.left_open)));
         sections.push(self.way());
