@@ -113,6 +113,8 @@ fn who_leaves_for_gas_has_smelled_for_it() {
         "done",
         "stop it smelled of gas",
         "yes",
+        // The other appliances, which lost their gas.
+        "done",
         "close",
     ]
     .into_iter();
