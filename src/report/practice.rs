@@ -72,7 +72,7 @@ pub fn text(practised: &[Practised], look: Look) -> String {
 pub fn json(practised: &[Practised]) -> String {
     let all: Vec<Session> = (furnaces(practised).iter())
         .flat_map(|(_, tries)| tries)
-        .map(|tried| session(tried))
+        .map(session)
         .collect();
     // Texts and numbers in a struct: there is nothing here that JSON cannot say.
     serde_json::to_string_pretty(&all).unwrap_or_default() + "\n"
