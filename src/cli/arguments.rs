@@ -9,8 +9,8 @@ use clap::{Args, Parser, Subcommand};
 use jiff::Timestamp;
 
 pub(super) use self::formats::{
-    AuditFormat, CheckFormat, FormulaFormat, HistoryFormat, PictureFormat, RehearseFormat, ReportFormat,
-    Required, Units,
+    AuditFormat, CheckFormat, FormulaFormat, HistoryFormat, PictureFormat, PracticeFormat, RehearseFormat,
+    ReportFormat, Required, Units,
 };
 use self::values::{clock, days, identity, kind, month};
 use super::failure::{Failure, WRONG_USE};
@@ -237,6 +237,13 @@ pub(super) struct Practising {
     /// while.
     #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u8).range(1..=3))]
     pub level: u8,
+    /// Set the practice sessions below these folders side by side instead: each furnace with everybody who practised on it, and
+    /// each apprentice.
+    #[arg(long, value_name = "DIR", num_args = 1.., conflicts_with_all = ["guided", "level", "seed", "library", "folders", "sessions", "plain", "clock"])]
+    pub class: Vec<PathBuf>,
+    /// With `--class`: how to print it.
+    #[arg(long, value_enum, default_value_t = PracticeFormat::Text, requires = "class")]
+    pub format: PracticeFormat,
     /// The furnace of this number: the same level and seed are the same furnace for a whole class. Without it, any.
     #[arg(long, value_name = "N")]
     pub seed: Option<u64>,

@@ -1,5 +1,6 @@
 //! Practice: an apprentice at a simulated furnace, on the faces of a real call.
 
+mod class;
 mod desk;
 
 use std::path::Path;
@@ -37,6 +38,9 @@ const INDENT: usize = 4;
 
 /// Walks a practice call and tells what came of it.
 pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
+    if !how.class.is_empty() {
+        return class::run(&how.class, how.format);
+    }
     let loaded = sound(how.library.as_deref(), &how.overlays.folders)?;
     let library = &loaded.library;
     let setup = setup(how)?;

@@ -1,7 +1,7 @@
 //! Sentences that both faces say.
 
 use crate::source::{Safe, safe};
-use crate::walk::{Again, LackKind, NotLookedAt, TrailEntry, WorkedOut};
+use crate::walk::{Again, Claimed, LackKind, NotLookedAt, TrailEntry, WorkedOut};
 
 /// Why a value is asked for a second time.
 pub fn why_again(again: &Again) -> String {
@@ -70,4 +70,16 @@ pub fn why_lacking(why: LackKind) -> &'static str {
         LackKind::Borderline => "too near to its bound to tell",
         LackKind::Contradicted => "what was taken says otherwise",
     }
+}
+
+/// Over the alternatives of a line of a proof.
+pub const ANY_ONE: &str = "any one of these";
+
+/// What an alternative of a proof takes, with the mark of a list before the first, its words, and how each stands.
+pub fn alternative(claims: &[Claimed]) -> impl Iterator<Item = (&'static str, Safe, &'static str)> {
+    claims.iter().enumerate().map(|(number, claimed)| {
+        let (mark, and) = if number == 0 { ("-", "") } else { (" ", "and ") };
+        let words = safe(&format!("{and}{}", claimed.words));
+        (mark, words, claimed.because.map_or("holds", why_lacking))
+    })
 }

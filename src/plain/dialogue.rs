@@ -150,7 +150,7 @@ fn understand<W: Write>(
         }
         Wish::Again => return Ok(Outcome::Ask),
         Wish::Leave => return Ok(Outcome::Leave),
-        Wish::Help => standing::help(voice)?,
+        Wish::Help => standing::help(voice, call.searches())?,
         Wish::Known if call.known().is_empty() => {
             voice.say("Nothing is known of this equipment: no earlier call here has its id.")?;
         }

@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use super::voice::Voice;
-use crate::face::{why_again, why_lacking};
+use crate::face::{ANY_ONE, alternative, why_again, why_lacking};
 use crate::library::{Datum, Severity};
 use crate::source::{Safe, safe};
 use crate::walk::{Ask, Question, ShownBand, Way};
@@ -140,7 +140,13 @@ fn answers<W: Write>(voice: &mut Voice<'_, W>, question: &Question) -> io::Resul
             let mut number = 0;
             for lack in lacks {
                 let because = why_lacking(lack.because);
-                voice.label("Lacks", &safe(&format!("{} ({because})", lack.words)))?;
+                match lack.any_of.is_empty() {
+                    true => voice.label("Lacks", &safe(&format!("{} ({because})", lack.words)))?,
+                    false => voice.label("Lacks", &safe(&format!("{ANY_ONE}:")))?,
+                }
+                for (mark, words, stands) in lack.any_of.iter().flat_map(|claims| alternative(claims)) {
+                    voice.say(&format!("  {mark} {words} ({stands})"))?;
+                }
                 for (_, take) in &lack.take {
                     number += 1;
                     voice.item(number, &safe(&format!("take {take}")))?;

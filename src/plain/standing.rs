@@ -143,8 +143,12 @@ pub fn dangers<W: Write>(voice: &mut Voice<'_, W>, dangers: &[Safe]) -> io::Resu
 }
 
 /// The words.
-pub fn help<W: Write>(voice: &mut Voice<'_, W>) -> io::Result<()> {
-    voice.say("A line answers the question: a number, or the number of an answer. Other words:")?;
+pub fn help<W: Write>(voice: &mut Voice<'_, W>, searches: bool) -> io::Result<()> {
+    voice.say("A line answers the question: a number, or the number of an answer.")?;
+    if searches {
+        voice.say("Here it can also be words to look for, or parts of them: inducer, volt valve. What is called so is listed.")?;
+    }
+    voice.say("Other words:")?;
     for word in WORDS {
         let left = format!("{} {}", word.word, word.rest);
         voice.say(&format!("{}: {}", left.trim(), word.help))?;

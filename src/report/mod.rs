@@ -9,6 +9,7 @@ pub mod formulas;
 mod history;
 mod job;
 pub mod picture;
+pub mod practice;
 pub mod rehearsal;
 pub mod replay;
 

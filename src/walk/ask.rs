@@ -220,10 +220,21 @@ pub fn is_called(text: &str, words: &str) -> bool {
 pub struct Lack {
     /// The line in words.
     pub words: Safe,
+    /// The alternatives of which any one would do, each with all that it takes; empty where there is only one.
+    pub any_of: Vec<Vec<Claimed>>,
     /// What can still be taken for it.
     pub take: Vec<(Datum, Safe)>,
     /// Why it does not hold.
     pub because: LackKind,
+}
+
+/// One thing that an alternative of a proof takes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Claimed {
+    /// It in words.
+    pub words: Safe,
+    /// Why it does not hold; none where it does.
+    pub because: Option<LackKind>,
 }
 
 /// Why a line of a proof does not hold.

@@ -26,8 +26,8 @@ mod words;
 
 pub use apply::{Misfit, apply, fold, inputs_of, leans_on};
 pub use ask::{
-    Again, Ask, End as BandEnd, Lack, LackKind, NotLookedAt, Question, ShownBand, ShownOption, Standing,
-    TrailEntry, Way, WorkedOut, is_called,
+    Again, Ask, Claimed, End as BandEnd, Lack, LackKind, NotLookedAt, Question, ShownBand, ShownOption,
+    Standing, TrailEntry, Way, WorkedOut, is_called,
 };
 pub use at_worst::at_worst;
 pub use call::{Call, Known, NotDone};

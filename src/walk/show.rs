@@ -1,16 +1,18 @@
 //! From a state to what any face must show.
 
-use super::ask::{Again, Ask, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Way};
+use super::ask::{
+    Again, Ask, Claimed, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Way,
+};
 use super::event::Doubt;
 use super::overlays::overlay_words;
 use super::proof::{self, Holding};
 use super::route::{answers_of, own_datum};
 use super::state::State;
 use super::wanted::{Wanted, wanted};
-use super::words::{line_words, remedy_words, status_words};
+use super::words::{claim_words, line_words, remedy_words, status_words};
 use crate::library::{
-    Answers, BandAnswer, Caution, Datum, Edge, Fault, FieldKind, Id, Kind, Library, Obtained, PlateField,
-    Status, Step, Taking,
+    Answers, BandAnswer, Caution, Claim, Datum, Edge, Fault, FieldKind, Id, Kind, Library, Obtained,
+    PlateField, ProofLine, Status, Step, Taking,
 };
 use crate::measure::{Interval, Quantity, Scale};
 use crate::source::{Safe, safe, safe_lines};
@@ -310,22 +312,43 @@ fn end(end: crate::measure::End, scale: Scale) -> Option<BandEnd> {
 
 fn unproven(library: &Library, state: &State, fault: Id<Fault>) -> Question {
     let lacks = (proof::lines(library, state, fault).into_iter())
-        .filter(|(_, holding)| *holding != Holding::Holds)
-        .map(|(line, holding)| Lack {
-            words: safe(&line_words(library, line)),
-            take: (proof::takeable(state, line).into_iter())
-                .map(|datum| (datum, safe(library.title_of(datum))))
-                .collect(),
-            because: match holding {
-                Holding::Borderline => LackKind::Borderline,
-                Holding::Contradicted => LackKind::Contradicted,
-                Holding::Missing | Holding::Holds => LackKind::NotTaken,
-            },
+        .filter_map(|(line, holding)| {
+            Some(Lack {
+                words: safe(&line_words(library, line)),
+                any_of: any_of(library, state, line),
+                take: (proof::takeable(state, line).into_iter())
+                    .map(|datum| (datum, safe(library.title_of(datum))))
+                    .collect(),
+                because: lack_kind(holding)?,
+            })
         })
         .collect();
     Question::Unproven {
         fault: safe(&library.faults[fault].title),
         remedy: safe(&remedy_words(library, fault)),
         lacks,
+    }
+}
+
+fn any_of(library: &Library, state: &State, line: &ProofLine) -> Vec<Vec<Claimed>> {
+    if line.alternatives.len() < 2 {
+        return Vec::new();
+    }
+    let claimed = |claim: &Claim| Claimed {
+        words: safe(&claim_words(library, claim)),
+        because: lack_kind(proof::claim_holds(state, claim)),
+    };
+    let alternatives = line.alternatives.iter();
+    alternatives
+        .map(|claims| claims.iter().map(claimed).collect())
+        .collect()
+}
+
+fn lack_kind(holding: Holding) -> Option<LackKind> {
+    match holding {
+        Holding::Holds => None,
+        Holding::Missing => Some(LackKind::NotTaken),
+        Holding::Borderline => Some(LackKind::Borderline),
+        Holding::Contradicted => Some(LackKind::Contradicted),
     }
 }

@@ -11,6 +11,8 @@ mod judge;
 mod kinds;
 mod practice;
 mod sound;
+mod sound_calls;
+mod sums;
 mod thermal;
 mod told;
 mod trials;

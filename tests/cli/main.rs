@@ -13,6 +13,7 @@ mod benching;
 mod broken_sessions;
 mod calls;
 mod checking;
+mod classes;
 #[path = "../common/mod.rs"]
 mod common;
 mod disk;

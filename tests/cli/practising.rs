@@ -36,7 +36,7 @@ impl Apprentice {
 const MOST_ANSWERS: usize = 500;
 
 /// Walks a call by what it asks, until it ends.
-fn plays(mut call: Spoken, mut answer: impl FnMut(&str) -> String) -> Said {
+pub fn plays(mut call: Spoken, mut answer: impl FnMut(&str) -> String) -> Said {
     for _ in 0..MOST_ANSWERS {
         let asked = until(|| {
             let fresh = call.fresh();
@@ -51,7 +51,7 @@ fn plays(mut call: Spoken, mut answer: impl FnMut(&str) -> String) -> Said {
     panic!("the call does not end: {}", call.fresh());
 }
 
-fn practice(scene: &Scene, arguments: &[&str]) -> Spoken {
+pub fn practice(scene: &Scene, arguments: &[&str]) -> Spoken {
     let all: Vec<&str> = ["practice", "--plain"]
         .into_iter()
         .chain(arguments.iter().copied())
@@ -60,19 +60,19 @@ fn practice(scene: &Scene, arguments: &[&str]) -> Spoken {
 }
 
 /// What is said up to the next prompt.
-fn asks(call: &Spoken) -> String {
+pub fn asks(call: &Spoken) -> String {
     let asked = until(|| Some(call.fresh()).filter(|fresh| fresh.ends_with(": ")));
     asked.expect("the next prompt")
 }
 
 /// The number of the entry with some words.
-fn number_of(asked: &str, words: &str) -> String {
+pub fn number_of(asked: &str, words: &str) -> String {
     let entry = asked.lines().find(|entry| entry.contains(words)).unwrap();
     entry.split_whitespace().next().unwrap().to_owned()
 }
 
 /// The lines of the debrief below a heading, those that are broken put together again.
-fn below(said: &str, heading: &str) -> Vec<String> {
+pub fn below(said: &str, heading: &str) -> Vec<String> {
     let after = said
         .split_once(&format!("\n{heading}\n"))
         .unwrap_or_else(|| panic!("{heading} in {said}"))
@@ -87,7 +87,7 @@ fn below(said: &str, heading: &str) -> Vec<String> {
     lines
 }
 
-fn squeezed(text: &str) -> String {
+pub fn squeezed(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 

@@ -7,8 +7,8 @@ use proofwalk::measure::{Quantity, Scale, Unit};
 use proofwalk::source::{Safe, safe};
 use proofwalk::tui::{Home, HomeLine, Look, Model, Scene, view};
 use proofwalk::walk::{
-    Again, Ask, BandEnd as End, Call, Command, Lack, LackKind, NotDone, Question, ShownBand, ShownOption,
-    Standing, Stated, TrailEntry, Way, WorkedOut,
+    Again, Ask, BandEnd as End, Call, Claimed, Command, Lack, LackKind, NotDone, Question, ShownBand,
+    ShownOption, Standing, Stated, TrailEntry, Way, WorkedOut,
 };
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
@@ -177,16 +177,37 @@ pub fn unproven() -> Ask {
         lacks: vec![
             Lack {
                 words: safe("24 V at the valve is 20 to 30 V"),
+                any_of: Vec::new(),
                 take: vec![(Datum::Reading(Id::new(7)), safe("voltage at the valve"))],
                 because: LackKind::NotTaken,
             },
             Lack {
                 words: safe("inlet pressure is at least 4.5 in.w.c."),
+                any_of: Vec::new(),
                 take: vec![(Datum::Reading(Id::new(8)), safe("inlet pressure"))],
                 because: LackKind::Borderline,
             },
         ],
     })
+}
+
+/// The first line of a proof has two alternatives, of which one is out and the other half taken.
+pub fn any_of() -> Ask {
+    let mut ask = unproven();
+    if let Question::Unproven { lacks, .. } = &mut ask.question {
+        let claimed = |words: &str, because| Claimed {
+            words: safe(words),
+            because,
+        };
+        lacks[0].any_of = vec![
+            vec![claimed("coil above 1 Mohm", Some(LackKind::Contradicted))],
+            vec![
+                claimed("coil at least 20 ohm", None),
+                claimed("24 V at the valve", Some(LackKind::NotTaken)),
+            ],
+        ];
+    }
+    ask
 }
 
 pub fn put_back() -> Ask {

@@ -109,6 +109,12 @@ fn unproven() {
 }
 
 #[test]
+fn a_line_of_a_proof_that_any_one_of_several_would_do_for() {
+    let ask = scene::any_of();
+    question("unproven_any", &Model::default(), &ask, &scene::standing());
+}
+
+#[test]
 fn put_back_and_finished() {
     question(
         "put_back",

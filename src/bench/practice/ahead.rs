@@ -3,7 +3,7 @@
 use super::Mode;
 use super::score::Score;
 use crate::library::Library;
-use crate::walk::{Command, Event, Refusal, Role, State, Wanted, apply, decide, wanted};
+use crate::walk::{Command, Event, Refusal, Role, State, Wanted, apply, decide, go_on, wanted};
 
 /// A state that runs ahead of what is saved, with the events that led there.
 pub struct Ahead<'l> {
@@ -30,7 +30,18 @@ impl<'l> Ahead<'l> {
         let events = decide(self.library, &self.state, command)?;
         let held = !matches!(command, Command::Stop(_));
         self.take(events, held)?;
+        if self.is_stuck() {
+            // All that it is worked out from stands already: nothing is asked, and the call goes on by itself.
+            let events = go_on(self.library, &self.state)?;
+            self.take(events, held)?;
+        }
         self.leave_what_cannot_be_worked_out()
+    }
+
+    /// Whether something is to be worked out in free practice, and nothing more is asked for it.
+    fn is_stuck(&self) -> bool {
+        let retaking = self.state.moment.retaking.is_some();
+        retaking && is_free(self.mode, &self.state) && wanted(self.library, &self.state) == Wanted::Onward
     }
 
     /// Takes events over. In free practice the complaint's tree is not walked: it would find the fault by itself, as soon as
@@ -56,7 +67,7 @@ impl<'l> Ahead<'l> {
 
     /// On a walk, what cannot be worked out ends it; in free practice it is only not to be had.
     fn leave_what_cannot_be_worked_out(&mut self) -> Result<(), Refusal> {
-        let stuck = is_free(self.mode, &self.state) && wanted(self.library, &self.state) == Wanted::Onward;
+        let stuck = self.is_stuck();
         match self.state.moment.retaking {
             Some(retaking) if stuck => self.emit(Event::CouldNot {
                 datum: self.library.name_of(retaking.datum).to_owned(),

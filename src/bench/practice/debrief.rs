@@ -30,6 +30,10 @@ pub struct Debrief {
     pub stopped: bool,
     /// What was wrong, a line each; empty where nothing was.
     pub truth: Vec<String>,
+    /// What of it was not found, where something else of it was.
+    pub not_found: Vec<String>,
+    /// Why it was called for, where nothing was wrong.
+    pub occasion: Option<&'static str>,
     /// Work on the way has put it right.
     pub mended: bool,
     /// How the apprentice ended.
@@ -48,6 +52,8 @@ pub struct Debrief {
     pub condemned_for_nothing: Vec<String>,
     /// Parts that were condemned, are bad, and were not proven bad.
     pub condemned_unproven: Vec<String>,
+    /// Dangers that were acted upon.
+    pub raised: Vec<String>,
     /// Dangers that nobody looked for or acted upon.
     pub overlooked: Vec<String>,
     /// What was not put back.
@@ -105,13 +111,23 @@ pub fn debrief(
         });
         parts.collect::<Vec<_>>()
     };
+    let is_found = |fault: &&Fault| {
+        let mut named = named.iter();
+        named.any(|named| judge_verdict(library, *named, &[*fault], false) == Outcome::Right)
+    };
+    let (found, not_found): (Vec<&Fault>, Vec<&Fault>) = truth.iter().copied().partition(is_found);
     Debrief {
+        not_found: match found.is_empty() {
+            true => Vec::new(),
+            false => not_found.iter().map(|fault| fault.title.to_owned()).collect(),
+        },
         outcome: outcome(library, state, mended, &truth, &judged),
         proof: proof(library, reference, state, insisted, in_order),
         stopped: named
             .iter()
             .all(|fault| library.faults[*fault].remedy == Remedy::None),
         truth: truth.iter().map(|fault| fault.title.to_owned()).collect(),
+        occasion: played.occasion.map(|occasion| occasion.why),
         mended: mended && !truth.is_empty(),
         ended: state.ended.as_ref().map_or_else(
             || "The call is not finished".to_owned(),
@@ -124,7 +140,10 @@ pub fn debrief(
         tree_outcome: played.outcome,
         condemned_for_nothing: condemned(Outcome::Wrong, &|_| true),
         condemned_unproven: condemned(Outcome::Right, &|fault| insisted == Some(fault)),
-        overlooked: overlooked(library, state, &truth, &named, mended),
+        raised: (score.raised.iter())
+            .map(|tree| library.trees[*tree].title.clone())
+            .collect(),
+        overlooked: overlooked(library, state, &truth, &named, &score.raised, mended),
         left_open: left_open(library, state),
         way: way(library, &played.walked),
     }

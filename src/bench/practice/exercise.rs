@@ -1,8 +1,9 @@
 //! An exercise: what the apprentice is asked, and what comes of an answer.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use super::ahead::{Ahead, is_free};
+use super::found::One;
 use super::groups::Groups;
 use super::menu::Menu;
 use super::score::Score;
@@ -17,6 +18,7 @@ use crate::walk::{Command, Event, Misfit, Opened, Refusal, Role, State, Wanted, 
 pub struct Exercise<M> {
     pub(super) setup: Setup,
     pub(super) groups: Arc<Groups>,
+    pub(super) ordered: Arc<OnceLock<Vec<One>>>,
     pub(super) machine: M,
     pub(super) menu: Menu,
     /// A probe stands elsewhere than asked.
@@ -58,6 +60,7 @@ impl<M: Machine> Exercise<M> {
         Self {
             setup,
             groups: Arc::new(Groups::of(library, missing)),
+            ordered: Arc::default(),
             machine,
             menu: match setup.mode {
                 Mode::Free => Menu::Gate,
@@ -169,7 +172,7 @@ impl<M: Machine> Exercise<M> {
                 ahead.carry_out(command)?;
             }
             (Turn::Menu, Command::Choose(choice)) => self.choose(library, &mut ahead, *choice)?,
-            (Turn::Menu, Command::Type(words)) => self.search(library, words)?,
+            (Turn::Menu, Command::Type(words)) => self.search(library, state, words)?,
             (Turn::Menu, Command::Done | Command::Unsure | Command::Unable(_)) => return Err(choose_first()),
             (Turn::Gate | Turn::Place(_) | Turn::Take(_), Command::Type(_) | Command::Choose(_)) => {
                 return Err(Refusal::new(

@@ -3,10 +3,11 @@
 use super::ahead::Ahead;
 use super::backing::Backing;
 use super::exercise::{Exercise, choose_first};
+use super::found::{Found, One};
 use crate::bench::machine::Machine;
-use crate::library::{Datum, Fault, Id, Library, Taking};
+use crate::library::{Datum, Fault, Id, Input, Library, Obtained, Taking};
 use crate::source::{Safe, safe};
-use crate::walk::{Command, End, Event, Refusal, State, is_called};
+use crate::walk::{Command, End, Event, Refusal, State};
 
 /// Which list stands before the apprentice.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,12 +23,7 @@ pub enum Menu {
     /// The faults of a group.
     Faults(usize),
     /// What was found by words.
-    Found {
-        /// Readings, signs and plate fields.
-        data: Vec<Datum>,
-        /// Faults.
-        faults: Vec<Id<Fault>>,
-    },
+    Found(Found),
     /// A fault that was named, and what its proof lacks.
     Lacking(Id<Fault>),
 }
@@ -44,9 +40,6 @@ pub(super) enum Entry {
     /// Names a fault that is not proven.
     Insist(Id<Fault>),
 }
-
-/// Entries of a list that was found; more could not be read.
-const MOST_FOUND: usize = 25;
 
 impl<M: Machine> Exercise<M> {
     /// The list that stands before the apprentice.
@@ -96,12 +89,15 @@ impl<M: Machine> Exercise<M> {
                     .chain([back()])
                     .collect()
             }
-            Menu::Found { data, faults } => data
-                .iter()
-                .map(take)
-                .chain(faults.iter().map(name))
-                .chain([back()])
-                .collect(),
+            Menu::Found(found) => {
+                let page = found.page().iter().map(|one| match one {
+                    One::Taken(datum) => take(datum),
+                    One::Named(fault) => name(fault),
+                });
+                let turns = found.turns().into_iter();
+                let turns = turns.map(|(words, page)| (Entry::Go(Menu::Found(page)), safe(&words)));
+                page.chain(turns).chain([back()]).collect()
+            }
             Menu::Lacking(fault) => {
                 let backing = Backing::of(library, state, *fault);
                 let mut entries: Vec<_> = backing.takes.iter().map(take).collect();
@@ -118,50 +114,31 @@ impl<M: Machine> Exercise<M> {
         }
     }
 
-    /// What stands in no list before the apprentice, and is found by words: everything, or all faults where one is to be named.
+    /// What stands in no list before the apprentice, and is found by words, what is asked most from here first: everything,
+    /// or all faults where one is to be named.
     pub(super) fn beyond(&self, library: &Library, state: &State) -> Vec<(Entry, Safe)> {
         let (data, faults) = match &self.menu {
-            Menu::Groups | Menu::Data(_) | Menu::Found { .. } => (true, true),
+            Menu::Groups | Menu::Data(_) | Menu::Found(_) => (true, true),
             Menu::FaultGroups | Menu::Faults(_) => (false, true),
             Menu::Gate | Menu::Lacking(_) => (false, false),
         };
-        let here = |datum: &Datum| match &self.menu {
-            Menu::Data(at) => self
-                .groups
-                .data
-                .get(*at)
-                .is_some_and(|group| group.members.contains(datum)),
-            Menu::Found { data, .. } => data.contains(datum),
-            _ => false,
+        let here: Vec<One> = match &self.menu {
+            Menu::Data(at) => (self.groups.data.get(*at).into_iter())
+                .flat_map(|group| group.members.iter().copied().map(One::Taken))
+                .collect(),
+            Menu::Faults(at) => (self.groups.faults.get(*at).into_iter())
+                .flat_map(|group| group.members.iter().copied().map(One::Named))
+                .collect(),
+            Menu::Found(found) => found.page().to_vec(),
+            _ => Vec::new(),
         };
-        let named_here = |fault: &Id<Fault>| match &self.menu {
-            Menu::Faults(at) => self
-                .groups
-                .faults
-                .get(*at)
-                .is_some_and(|group| group.members.contains(fault)),
-            Menu::Found { faults, .. } => faults.contains(fault),
-            _ => false,
-        };
-        let all = self
-            .groups
-            .data
-            .iter()
-            .filter(|_| data)
-            .flat_map(|group| &group.members);
-        let takes = all
-            .filter(|datum| !here(datum))
-            .map(|datum| take(library, state, datum));
-        let all = self
-            .groups
-            .faults
-            .iter()
-            .filter(|_| faults)
-            .flat_map(|group| &group.members);
-        let names = all
-            .filter(|fault| !named_here(fault))
-            .map(|fault| name(library, fault));
-        takes.chain(names).collect()
+        let all = self.everything(library, state).iter();
+        all.filter(|one| !here.contains(one))
+            .filter_map(|one| match one {
+                One::Taken(datum) => data.then(|| take(library, state, datum)),
+                One::Named(fault) => faults.then(|| name(library, fault)),
+            })
+            .collect()
     }
 
     /// A line of the list was chosen.
@@ -187,7 +164,7 @@ impl<M: Machine> Exercise<M> {
                 }
                 ahead.carry_out(&Command::Take(datum))
             }
-            Entry::Name(id) if Backing::of(library, &ahead.state, id).is_proven() => {
+            Entry::Name(id) if proven_as_taken(library, ahead, id)? => {
                 let fault = library.faults[id].name.clone();
                 let noted = false;
                 ahead.emit(Event::Stated {
@@ -209,38 +186,32 @@ impl<M: Machine> Exercise<M> {
             }
         }
     }
+}
 
-    /// Looks for readings, signs, plate fields and faults with all of some words in what they are called.
-    pub(super) fn search(&mut self, library: &Library, words: &str) -> Result<(), Refusal> {
-        if words.chars().all(|character| character.is_ascii_digit()) {
-            return Err(Refusal::new(
-                "the list has no such number",
-                "choose one of its numbers, or give words to look for",
-            ));
-        }
-        let named = |title: &str| is_called(title, words);
-        let all = self.groups.data.iter().flat_map(|group| &group.members);
-        let data: Vec<Datum> = all
-            .filter(|datum| named(library.title_of(**datum)))
-            .copied()
-            .collect();
-        let faults = library.faults.iter().filter(|(_, fault)| named(&fault.title));
-        let faults: Vec<Id<Fault>> = faults.map(|(id, _)| id).collect();
-        match data.len() + faults.len() {
-            0 => Err(Refusal::new(
-                "nothing here is called so",
-                "try another word, or choose from the list by its number",
-            )),
-            found if found > MOST_FOUND => Err(Refusal::new(
-                format!("{found} things are called so"),
-                "give more words",
-            )),
-            _ => {
-                self.menu = Menu::Found { data, faults };
-                Ok(())
-            }
+/// Whether a fault is proven by what was taken, and by what that comes to: whoever has measured all of a sum knows the sum.
+fn proven_as_taken(library: &Library, ahead: &mut Ahead<'_>, fault: Id<Fault>) -> Result<bool, Refusal> {
+    for datum in Backing::of(library, &ahead.state, fault).takes {
+        if ahead.state.value(datum).is_none() && is_all_taken(library, &ahead.state, datum) {
+            ahead.carry_out(&Command::Take(datum))?;
         }
     }
+    Ok(Backing::of(library, &ahead.state, fault).is_proven())
+}
+
+/// Whether all stands that a value is worked out from; of a measured one, whether it stands itself.
+fn is_all_taken(library: &Library, state: &State, datum: Datum) -> bool {
+    let inputs = match datum {
+        Datum::Reading(id) => match &library.readings[id].source_of_value {
+            Obtained::WorkedOut { inputs, .. } => inputs,
+            Obtained::Measured(_) => return state.value(datum).is_some(),
+        },
+        Datum::Sign(_) | Datum::Field(_) => return state.value(datum).is_some(),
+    };
+    inputs.iter().all(|input| match input {
+        Input::Reading(id) => is_all_taken(library, state, Datum::Reading(*id)),
+        Input::Field(id) => state.value(Datum::Field(*id)).is_some(),
+        Input::Fixed(_) => true,
+    })
 }
 
 fn take(library: &Library, state: &State, datum: &Datum) -> (Entry, Safe) {

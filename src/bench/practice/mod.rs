@@ -10,9 +10,12 @@ mod backing;
 mod debrief;
 mod elsewhere;
 mod exercise;
+mod found;
 mod groups;
 mod level;
+mod mark;
 mod menu;
+mod near;
 mod overlooked;
 mod places;
 mod score;
@@ -25,7 +28,9 @@ pub use debrief::{Debrief, Proof, Reference, debrief};
 pub use exercise::Exercise;
 pub use groups::{Group, Groups};
 pub use level::{Level, Setup};
+pub use mark::Mark;
 pub use score::{Misplaced, Score};
+pub use told::Came;
 
 /// How an apprentice practises.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,19 +1,21 @@
 //! The dangers that an apprentice passed over.
 
 use crate::bench::faults::Fault;
-use crate::library::{self, Datum, Id, Kind, Library, Remedy, Step};
+use crate::library::{self, Datum, Id, Kind, Library, Remedy, Step, Tree};
 use crate::source::safe;
 use crate::walk::{Role, State, What};
 
-/// The dangers that nobody looked for or acted upon, a line each; `mended` where work has put right what was wrong.
+/// The dangers that nobody looked for or acted upon, a line each; `raised` are the trees of those that were acted upon, `mended`
+/// tells that work has put right what was wrong.
 pub(super) fn overlooked(
     library: &Library,
     state: &State,
     truth: &[&Fault],
     named: &[Id<library::Fault>],
+    raised: &[Id<Tree>],
     mended: bool,
 ) -> Vec<String> {
-    let mut overlooked = at_gate(library, state);
+    let mut overlooked = at_gate(library, state, raised);
     let shut_down = named
         .iter()
         .any(|fault| library.faults[*fault].remedy == Remedy::ShutDown);
@@ -42,7 +44,7 @@ enum AtGate {
 }
 
 /// What belongs before everything else, and was never done or only afterwards.
-fn at_gate(library: &Library, state: &State) -> Vec<String> {
+fn at_gate(library: &Library, state: &State, raised: &[Id<Tree>]) -> Vec<String> {
     let Some(gate) = library.gate else {
         return Vec::new();
     };
@@ -77,6 +79,7 @@ fn at_gate(library: &Library, state: &State) -> Vec<String> {
         };
         let at = state.trail.iter().position(|answered| answered.what == what);
         match (at, first_other) {
+            (None, _) if is_acted_upon(library, gate, what, raised) => {}
             (None, _) => overlooked.push(format!("Left out at the door: {words}")),
             (Some(at), Some(first)) if at > first => {
                 overlooked.push(format!("Only after other work: {words}"));
@@ -87,8 +90,22 @@ fn at_gate(library: &Library, state: &State) -> Vec<String> {
     overlooked
 }
 
+/// Whether the gate asks something for a danger that was acted upon without it: who has left for gas has smelled it.
+fn is_acted_upon(library: &Library, gate: Id<Tree>, what: What, raised: &[Id<Tree>]) -> bool {
+    let steps = library.trees[gate].steps.clone().map(Id::new);
+    let asks = steps
+        .map(|id: Id<Step>| &library[id])
+        .filter(|step| match step.kind {
+            Kind::Measure { reading, .. } => what == What::Datum(Datum::Reading(reading)),
+            Kind::Observe { sign, .. } => what == What::Datum(Datum::Sign(sign)),
+            _ => false,
+        });
+    let mut goes = asks.flat_map(|step| step.edges());
+    goes.any(|edge| matches!(&library[edge.go].kind, Kind::Visit { tree, .. } if raised.contains(tree)))
+}
+
 /// What the gate asks and has done on its own way: each once.
-fn entries(library: &Library, gate: Id<library::Tree>) -> Vec<AtGate> {
+fn entries(library: &Library, gate: Id<Tree>) -> Vec<AtGate> {
     let mut entries = Vec::new();
     for at in library.trees[gate].steps.clone() {
         let id = Id::new(at);

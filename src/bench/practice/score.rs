@@ -3,8 +3,8 @@
 use super::elsewhere;
 use crate::bench::technician::NOT_HERE;
 use crate::bench::trials::cost;
-use crate::library::{Id, Library, Reading};
-use crate::walk::{Event, State};
+use crate::library::{Id, Library, Reading, Tree};
+use crate::walk::{Event, Role, State};
 
 /// What a practice call has cost so far.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -13,6 +13,8 @@ pub struct Score {
     pub minutes: f64,
     /// Probes that were put elsewhere than asked.
     pub misplaced: Vec<Misplaced>,
+    /// The trees of the dangers that were acted upon, each once.
+    pub raised: Vec<Id<Tree>>,
 }
 
 /// A probe that was put elsewhere than asked.
@@ -38,6 +40,13 @@ impl Score {
             | Event::Did { .. } => self.minutes += cost(library, before).0,
             // Whoever only says so has not looked.
             Event::CouldNot { why, .. } if why == NOT_HERE => self.minutes += cost(library, before).0,
+            Event::Entered { tree, role } if *role == Role::Danger => {
+                let tree = library
+                    .trees
+                    .find(tree)
+                    .filter(|tree| !self.raised.contains(tree));
+                self.raised.extend(tree);
+            }
             Event::Noted { text } => {
                 if let Some(misplaced) = elsewhere::read(library, text) {
                     self.minutes += misplaced.minutes;

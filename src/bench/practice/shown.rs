@@ -69,7 +69,7 @@ impl<M: Machine> Exercise<M> {
                 Some(group) => format!("Which fault is it: {}?", group.heading),
                 None => "Which fault is it?".to_owned(),
             },
-            Menu::Found { .. } => "Which of these?".to_owned(),
+            Menu::Found(found) => found.prompt(),
             Menu::Lacking(fault) => format!("NOT PROVEN: {}. What now?", library.faults[*fault].title),
         };
         ask.why = match &self.menu {

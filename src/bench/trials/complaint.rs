@@ -72,6 +72,7 @@ const NO_HEAT: &str = "no-heat";
 fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
     const COLD: Words = &[NO_HEAT];
     const YEARLY: Words = &["tune-up", "combustion-check"];
+    const NOISE: Words = &["noise"];
     if shown.is("never_stops", "burners") {
         return (&["does-not-stop", NO_HEAT], &[]);
     }
@@ -134,10 +135,17 @@ fn words<M: Machine>(shown: &mut Shown<'_, M>) -> (Words, Words) {
         return (&["delayed-ignition", "combustion-check"], &["noise"]);
     }
     if shown.is("blower", "weak") || shown.is_above("total_external_static", "static_max") {
-        return (&["airflow"], &["airflow"]);
+        let whistles = shown.is("when_noise", "blower_runs");
+        return (&["airflow"], if whistles { NOISE } else { &["airflow"] });
     }
     if shown.is("lack_of_heat", "burns_on") {
         return (&["not-enough-heat", "combustion-check"], &[]);
+    }
+    if shown.is("smell_kind", "flue") {
+        return (&["smell"], &["combustion-check"]);
+    }
+    if shown.is("when_noise", "blower_runs") || shown.is("when_noise", "inducer_runs") {
+        return (NOISE, YEARLY);
     }
     // It heats: what is wrong shows on the yearly visit, or to someone who watches a call to its end.
     if shown.is("three_cycles", "one_failed") {

@@ -6,6 +6,7 @@
 mod call;
 mod complaint;
 mod judge;
+mod occasion;
 mod play;
 mod run;
 mod tally;
@@ -13,6 +14,7 @@ mod tally;
 pub use call::{Door, Walked, cost, walk};
 pub use complaint::complaint;
 pub use judge::{Ending, Outcome, ending, judge, judge_verdict};
+pub use occasion::Occasion;
 pub use play::{Drawn, Played, Subject, draw, play};
 pub use run::{Plan, Stopped, run};
 pub use tally::{Shown, Tally};

@@ -3,6 +3,7 @@
 use super::call::{Door, Walked, walk};
 use super::complaint::complaint;
 use super::judge::{Outcome, judge};
+use super::occasion::{Occasion, occasion_of};
 use crate::bench::condition::Condition;
 use crate::bench::dice::{Dice, seed_of};
 use crate::bench::faults::{self, Fault};
@@ -46,6 +47,8 @@ pub struct Played {
     pub truth: Vec<(&'static Fault, f64)>,
     /// The tree of the complaint.
     pub tree: &'static str,
+    /// Why it was called for, where nothing is wrong.
+    pub occasion: Option<&'static Occasion>,
     /// The walk.
     pub walked: Walked,
     /// The verdict against the truth.
@@ -69,6 +72,8 @@ pub struct Drawn<M> {
     pub machine: M,
     /// The tree of the complaint.
     pub tree: &'static str,
+    /// Why it was called for, where nothing is wrong.
+    pub occasion: Option<&'static Occasion>,
 }
 
 /// What the dice of a call are for.
@@ -107,12 +112,21 @@ pub fn draw<M: Machine>(
         (fault.strike)(&mut condition, &make, *severity);
     }
     let mut machine = build(make.clone(), condition);
-    let tree = complaint(library, &mut machine, &mut Dice::of(&names(2)));
+    let mut words = Dice::of(&names(2));
+    let occasion = match subject {
+        Subject::Sound => occasion_of(library, &make, &mut words),
+        Subject::One(_) | Subject::Two(_) => None,
+    };
+    let tree = match occasion {
+        Some(occasion) => occasion.tree,
+        None => complaint(library, &mut machine, &mut words),
+    };
     Some(Drawn {
         make,
         truth,
         machine,
         tree,
+        occasion,
     })
 }
 
@@ -135,6 +149,7 @@ pub fn play<M: Machine>(
         truth,
         mut machine,
         tree,
+        occasion,
     } = drawn;
     let dice = Dice::of(&dice_for(subject, seed, 3));
     let walked = walk(library, tree, Door::Gate, &mut machine, dice)?;
@@ -144,6 +159,7 @@ pub fn play<M: Machine>(
         make,
         truth,
         tree,
+        occasion,
         walked,
         outcome,
     }))

@@ -65,3 +65,9 @@ pub(in crate::cli) enum PictureFormat {
     Svg,
     Dot,
 }
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(in crate::cli) enum PracticeFormat {
+    Text,
+    Json,
+}

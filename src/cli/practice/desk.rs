@@ -3,7 +3,7 @@
 pub(super) use crate::cli::desk::Desk;
 
 use crate::bench::machine::Machine;
-use crate::bench::practice::{Debrief, Exercise, Reference, debrief};
+use crate::bench::practice::{Debrief, Exercise, Mark, Reference, debrief};
 use crate::library::Library;
 use crate::walk::{Ask, Call, Command, Event, Known, NotDone, Standing};
 
@@ -81,7 +81,7 @@ impl<M: Machine + Clone> Call for PracticeDesk<'_, M> {
             .decide(self.library, self.desk.state(), &command)
             .map_err(NotDone::Refused)?;
         if events.last() == Some(&Event::Closed) {
-            let text = self.debrief().line();
+            let text = Mark::of(&self.debrief()).line();
             events.insert(events.len() - 1, Event::Noted { text });
         }
         self.desk.keep(&events)?;

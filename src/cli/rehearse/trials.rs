@@ -2,7 +2,7 @@
 
 use std::io;
 use std::num::NonZero;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::thread;
 
 use crate::bench::condition::Condition;
@@ -35,6 +35,7 @@ pub(super) fn run(library: &Library, folder: Option<&Path>, how: &Rehearse) -> R
         library,
         seed: plan.seed,
         pairs: how.trials.pairs,
+        with: with(folder, &how.overlays.folders),
         trials: &trials,
         shown: again(library, &plan, &trials, &build)?,
     };
@@ -47,6 +48,25 @@ pub(super) fn run(library: &Library, folder: Option<&Path>, how: &Rehearse) -> R
     };
     let code = if trials.sum().wrong == 0 { 0 } else { FINDINGS };
     Ok((text, code))
+}
+
+/// What names the library on a command line.
+fn with(folder: Option<&Path>, overlays: &[PathBuf]) -> String {
+    let shown = |path: &Path| typed(&path.to_string_lossy());
+    let folder = folder.map(|folder| format!(" {}", shown(folder)));
+    let overlays = overlays
+        .iter()
+        .map(|overlay| format!(" --overlay {}", shown(overlay)));
+    folder.into_iter().chain(overlays).collect()
+}
+
+/// A path as a shell takes it in one piece.
+fn typed(path: &str) -> String {
+    let plain = |character: char| character.is_alphanumeric() || "/._-".contains(character);
+    match path.chars().all(plain) {
+        true => safe(path).to_string(),
+        false => format!("'{}'", safe(path).as_str().replace('\'', "'\\''")),
+    }
 }
 
 /// The tree that a simulated call begins with where the owner says no more than that.

@@ -20,6 +20,8 @@ pub struct Report<'l> {
     pub seed: u64,
     /// Whether each furnace had a second fault.
     pub pairs: bool,
+    /// What names the library on a command line, with a blank before it; empty for the built-in one.
+    pub with: String,
     /// What the calls came to.
     pub trials: &'l Trials,
     /// The calls that are shown, played again.
@@ -31,7 +33,8 @@ impl Report<'_> {
     fn again(&self, subject: Subject, seed: u64) -> String {
         let pairs = if self.pairs { " --pairs" } else { "" };
         format!(
-            "proofwalk rehearse --bench{pairs} --only {} --seed {seed} --calls 1",
+            "proofwalk rehearse{} --bench{pairs} --only {} --seed {seed} --calls 1",
+            self.with,
             subject.name()
         )
     }

@@ -1,7 +1,7 @@
 //! A verdict that is not proven.
 
 use super::head;
-use crate::face::why_lacking;
+use crate::face::{ANY_ONE, alternative, why_lacking};
 use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
@@ -29,14 +29,18 @@ pub fn sheet(theme: Theme, ask: &Ask, chosen: Option<usize>, width: usize) -> Sh
     let mut page = Page::new(theme, width);
     let mut number = 0;
     for (line, lack) in lacks.iter().enumerate() {
-        let pieces = [
-            (lack.words.clone(), Role::Plain),
-            (
-                safe(&format!("{}{}", theme.dot(), why_lacking(lack.because))),
-                Role::Quiet,
-            ),
-        ];
+        let stands = |why: &str| (safe(&format!("{}{why}", theme.dot())), Role::Quiet);
+        let pieces = match lack.any_of.is_empty() {
+            true => vec![
+                (lack.words.clone(), Role::Plain),
+                stands(why_lacking(lack.because)),
+            ],
+            false => vec![(safe(&format!("{ANY_ONE}:")), Role::Strong)],
+        };
         page.entry(if line == 0 { "lacks" } else { "" }, Role::Label, &pieces);
+        for (mark, words, why) in lack.any_of.iter().flat_map(|claims| alternative(claims)) {
+            page.item("", false, &safe(mark), &[(words, Role::Plain), stands(why)]);
+        }
         for (_, take) in &lack.take {
             let start = page.len();
             let marked = chosen == Some(number);

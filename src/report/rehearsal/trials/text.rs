@@ -147,8 +147,19 @@ fn shown(page: &mut Page, report: &Report<'_>) {
             way::write(page, &report.rows(played), &[]);
         }
         if !alone {
-            page.line(2, &report.again(*subject, shown.seed));
+            // In one piece, however long: it is there to be typed again.
+            let again = page.shown(&report.again(*subject, shown.seed));
+            page.text.push_str(&format!("  {again}\n"));
         }
+    }
+    let sum = report.trials.sum();
+    let beyond = (sum.missed + sum.wrong).saturating_sub(report.shown.len());
+    if !alone && beyond > 0 {
+        let beyond = counted(beyond, "more call");
+        page.line(
+            0,
+            &format!("{beyond} missed or wrong: of each fault the first few are shown"),
+        );
     }
     if any {
         page.blank();

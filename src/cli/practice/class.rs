@@ -1,0 +1,85 @@
+//! Practice sessions of a class, set side by side.
+
+use std::io;
+use std::path::PathBuf;
+
+use crate::bench::practice::{Mark, Setup};
+use crate::cli::arguments::PracticeFormat;
+use crate::cli::failure::{FINDINGS, Failure};
+use crate::cli::look;
+use crate::cli::session::{events, opened};
+use crate::cli::{print, tell};
+use crate::report::practice::{Practised, json, text};
+use crate::source::safe;
+use crate::store::{Archive, SessionFolder, SessionId};
+use crate::walk::{Event, LibraryMark, Opened};
+
+/// Prints what everybody came to; the exit code says whether a session is damaged.
+pub(super) fn run(folders: &[PathBuf], format: PracticeFormat) -> Result<u8, Failure> {
+    let archive = Archive::find(folders)?;
+    let mut practised = Vec::new();
+    let mut damaged = false;
+    for (_, name, why) in archive.unreadable.iter().chain(&archive.bad_packs) {
+        damaged = true;
+        tell(&format!("{} was not read: {}", safe(name), safe(why)));
+    }
+    for (id, places) in archive.sessions() {
+        let folders = places.into_iter().map(|place| archive.folder(place));
+        let read = folders.map(|folder| one(&folder?, &id));
+        // Of several copies one that is whole and goes farthest.
+        let best = read.max_by_key(|read| match read {
+            Ok(Some(practised)) => 2 + u8::from(practised.mark.is_some()),
+            Ok(None) => 1,
+            Err(_) => 0,
+        });
+        match best {
+            Some(Ok(one)) => practised.extend(one),
+            Some(Err(failure)) => {
+                damaged = true;
+                tell(&format!(
+                    "{} was not read: {}",
+                    id.as_str(),
+                    safe(&failure.message)
+                ));
+            }
+            None => {}
+        }
+    }
+    print(&match format {
+        PracticeFormat::Text => text(&practised, look::of_findings(&io::stdout())),
+        PracticeFormat::Json => json(&practised),
+    })?;
+    Ok(if damaged { FINDINGS } else { 0 })
+}
+
+/// What a session came to; none where it is no practice.
+fn one(folder: &SessionFolder, id: &SessionId) -> Result<Option<Practised>, Failure> {
+    let reading = folder.read(id)?;
+    if let Some(damage) = &reading.report.damage {
+        return Err(Failure::new(FINDINGS, damage.to_string()));
+    }
+    let events = events(&reading.records)?;
+    let opened = opened(&events)?;
+    let Some(setup) = opened.answered_from.as_deref().and_then(Setup::read) else {
+        return Ok(None);
+    };
+    // The line that was written with the close, and no note that somebody wrote before it.
+    let mark = match events.as_slice() {
+        [.., Event::Noted { text }, Event::Closed] => Mark::read(text),
+        _ => None,
+    };
+    Ok(Some(Practised {
+        session: id.as_str().to_owned(),
+        apprentice: opened.technician.clone(),
+        setup,
+        drawn_with: drawn_with(opened),
+        mark,
+    }))
+}
+
+fn drawn_with(opened: &Opened) -> String {
+    let LibraryMark {
+        name, edition, hash, ..
+    } = &opened.library;
+    format!("proofwalk {} and {name} {edition} {hash}", opened.program)
+}
