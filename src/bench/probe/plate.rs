@@ -47,6 +47,10 @@ fn plate_number(name: &str) -> Option<PlateProbe> {
             |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_ohm_max))
         }
         "igniter_amps" => |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_amps)),
+        "inducer_rpm" => |furnace, _| {
+            let line = !furnace.make.inducer_commanded;
+            line.then(|| Number(furnace.make.inducer_rpm()))
+        },
         "inducer_uf" => |furnace, _| furnace.make.inducer_uf.map(Number),
         "blower_uf" => {
             |furnace, _| (furnace.make.blower == Blower::Tapped).then_some(Number(furnace.make.blower_uf))
