@@ -72,6 +72,16 @@ pub const FAULTS: &[Fault] = &[
         strike: |condition, _, _| condition.electric.thermocouple.lets_go = true,
     },
     Fault {
+        name: "pilot_chain_contact",
+        title: "A dirty contact in the pilot's circuit starves its magnet",
+        part: None,
+        verdicts: &["pilot_chain_contact"],
+        fits: standing,
+        strike: |condition, _, severity| {
+            condition.electric.thermocouple.contact = between(75.0, 400.0, severity)
+        },
+    },
+    Fault {
         name: "pilot_safety_open",
         title: "A spill switch in the pilot's circuit is open",
         part: None,
