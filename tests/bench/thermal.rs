@@ -141,15 +141,16 @@ fn a_plugged_exchanger_shows_by_the_taps() {
 }
 
 /// A collector before which the way is stopped is pulled beyond three times what closes the switch, and one in order is not:
-/// of one stage, since with two the switch is made for low speed. The figure is from memory.
+/// of one stage, since with two the switch is made for low speed, and not across the choke, where a stopped way shows as weak
+/// draft. The figure is from memory.
 #[test]
 fn an_inducer_behind_a_plugged_exchanger_pulls_on_itself() {
-    let one_stage = |make: &Make| make.staging().is_none();
-    for furnace in furnaces().filter(|furnace| one_stage(&furnace.make)) {
+    let tells = |make: &Make| make.staging().is_none() && make.switch_taps != Taps::AcrossChoke;
+    for furnace in furnaces().filter(|furnace| tells(&furnace.make)) {
         let draft = reading("draft_at_housing", &furnace, &furnace.run()).unwrap();
         assert!(draft < 2.7 * furnace.make.switch_set_point, "{draft} {furnace:?}");
     }
-    let plugged = struck("primary_sooted_unseen").filter(|struck| one_stage(&struck.furnace.make));
+    let plugged = struck("primary_sooted_unseen").filter(|struck| tells(&struck.furnace.make));
     let (mut all, mut told) = (0, 0);
     for struck in plugged {
         all += 1;
