@@ -71,6 +71,15 @@ pub struct Make {
 }
 
 impl Make {
+    /// Full-load speed of an inducer on line voltage, rpm: two poles and the usual slip; some turn at half of it (common
+    /// practice).
+    pub fn inducer_rpm(&self) -> f64 {
+        match self.seed % 5 {
+            0 => 1_550.0,
+            of => 3_000.0 + 50.0 * of as f64,
+        }
+    }
+
     /// Airflow at the middle of the plate's range of rise, ft³/min: the sensible heat of standard air, 1.08 BTU/h per
     /// ft³/min and °F.
     pub fn airflow(&self) -> f64 {

@@ -4,7 +4,7 @@ use proofwalk::bench::condition::Condition;
 use proofwalk::bench::furnace::{Furnace, Run};
 use proofwalk::bench::machine::{Machine, Truth};
 use proofwalk::bench::make::{Make, Pilot};
-use proofwalk::bench::probe;
+use proofwalk::bench::probe::{self, Printed};
 use proofwalk::bench::simulated::{Probes, Simulated};
 use proofwalk::library::{Datum, Library};
 use proofwalk::trade;
@@ -47,6 +47,29 @@ fn sound_furnaces_run_through() {
         }
         assert!(run.dropout.is_none() && run.resets == 0, "{:?}", furnace.make);
     }
+}
+
+/// The plate is printed for sea level, and whoever clocks a furnace takes 4 % off it for each 1000 ft above 2000 ft.
+#[test]
+fn sound_furnaces_burn_what_their_plate_allows_where_they_stand() {
+    let mut high_above = 0;
+    for furnace in furnaces() {
+        let run = furnace.run();
+        let of = |name| reading(name, &furnace, &run);
+        let (Some(dial), Some(time), Some(heat)) = (of("meter_dial"), of("meter_time"), of("heating_value"))
+        else {
+            continue;
+        };
+        let Some(Printed::Number(plate)) = probe::plate("input").unwrap()(&furnace, &run) else {
+            panic!("no input on {furnace:?}");
+        };
+        let altitude = of("altitude").unwrap();
+        high_above += usize::from(altitude > 2_000.0);
+        let allowed = plate * (1.0 - 0.04 * (altitude - 2_000.0).max(0.0) / 1_000.0);
+        let over = dial / time * 3_600.0 * heat / allowed - 1.0;
+        assert!(over.abs() < 0.05, "{over} {furnace:?}");
+    }
+    assert!(high_above > 0);
 }
 
 /// The bounds are those that the readings' own instructions call good: common practice.

@@ -32,6 +32,8 @@ pub struct StageVolts {
     pub call: f64,
     /// Across the second pressure switch.
     pub switch: f64,
+    /// At the board's own pin for the second stage.
+    pub pin: f64,
     /// At the valve's second terminal.
     pub valve: f64,
     /// Whether the board asks for high fire.
@@ -69,6 +71,7 @@ impl Stages {
         StageVolts {
             call,
             switch: if closed { 0.0 } else { pin },
+            pin,
             valve: carried,
             told,
         }

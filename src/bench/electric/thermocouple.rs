@@ -2,8 +2,9 @@
 //!
 //! # Equations
 //!
-//! A source behind its own resistance: `volts = emf * magnet / (own + magnet)` connected, and the whole `emf` alone. The magnet
-//! holds by its ampere-turns. In an open circuit no current flows, so the nut shows the whole `emf`, and nothing is held.
+//! A source behind its own resistance: `volts = emf * (contact + magnet) / (own + contact + magnet)` connected, and the whole
+//! `emf` alone. The magnet holds by its ampere-turns: a dirty contact raises what the nut shows, and starves it. In an open
+//! circuit no current flows, so the nut shows the whole `emf`, and nothing is held.
 //!
 //! # References
 //!
@@ -20,6 +21,8 @@ pub struct Thermocouple {
     pub magnet_shorted: f64,
     /// Whether the magnet's armature does not stay, whatever flows.
     pub lets_go: bool,
+    /// What a dirty contact in its circuit puts in the way, mΩ.
+    pub contact: f64,
     /// Whether a spill, rollout or limit switch in its circuit is open.
     pub chain_open: bool,
 }
@@ -31,6 +34,8 @@ pub struct Held {
     pub connected: f64,
     /// Unscrewed, mV.
     pub alone: f64,
+    /// Across the switches and joints between nut and valve, mV.
+    pub on_the_way: f64,
     /// Whether the magnet holds the pilot's gas.
     pub holds: bool,
 }
@@ -55,16 +60,18 @@ impl Thermocouple {
             return Held {
                 connected: alone,
                 alone,
+                on_the_way: alone,
                 holds: false,
             };
         }
         let turns = 1.0 - self.magnet_shorted;
         let magnet = MAGNET * turns;
-        let amps = alone / (OWN + magnet);
+        let amps = alone / (OWN + self.contact + magnet);
         let sound = EMF / (OWN + MAGNET);
         Held {
-            connected: amps * magnet,
+            connected: amps * (self.contact + magnet),
             alone,
+            on_the_way: amps * self.contact,
             holds: !self.lets_go && amps * turns >= HOLDS * sound,
         }
     }
@@ -112,6 +119,12 @@ mod tests {
         }
         .in_flame(1.0);
         assert!(shorted.connected < 8.0 && shorted.alone > 20.0 && !shorted.holds);
+        let dirty = Thermocouple {
+            contact: 90.0,
+            ..Thermocouple::default()
+        }
+        .in_flame(1.0);
+        assert!(dirty.connected > 15.0 && dirty.on_the_way > 10.0 && !dirty.holds);
         let open = Thermocouple {
             chain_open: true,
             ..Thermocouple::default()

@@ -15,6 +15,7 @@ const OUT: f64 = 0.2;
 pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
     Some(match name {
         "pilot_signal" => |furnace, run| held(furnace, run).map(|held| held.connected),
+        "pilot_chain_drop" => |furnace, run| held(furnace, run).map(|held| held.on_the_way),
         "pilot_signal_open" => |furnace, run| held(furnace, run).map(|held| held.alone),
         _ => return None,
     })

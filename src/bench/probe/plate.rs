@@ -2,7 +2,6 @@
 
 use super::{PlateProbe, Printed};
 use crate::bench::make::{Blower, Taps};
-use crate::bench::thermal::rated;
 
 /// The probe of a plate field.
 pub fn plate(name: &str) -> Option<PlateProbe> {
@@ -19,7 +18,8 @@ fn plate_number(name: &str) -> Option<PlateProbe> {
             } else {
                 1.0
             };
-            Some(Number(rated(&furnace.make) * fire))
+            // As printed, for sea level: whoever clocks it allows for the altitude.
+            Some(Number(furnace.make.input * fire))
         },
         "rise_min" => |furnace, _| Some(Number(furnace.make.rise_min)),
         "rise_max" => |furnace, _| Some(Number(furnace.make.rise_max)),
@@ -47,6 +47,10 @@ fn plate_number(name: &str) -> Option<PlateProbe> {
             |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_ohm_max))
         }
         "igniter_amps" => |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_amps)),
+        "inducer_rpm" => |furnace, _| {
+            let line = !furnace.make.inducer_commanded;
+            line.then(|| Number(furnace.make.inducer_rpm()))
+        },
         "inducer_uf" => |furnace, _| furnace.make.inducer_uf.map(Number),
         "blower_uf" => {
             |furnace, _| (furnace.make.blower == Blower::Tapped).then_some(Number(furnace.make.blower_uf))

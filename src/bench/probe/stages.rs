@@ -15,6 +15,7 @@ pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
             run.low.map(|moment| moment.shown.manifold_lowest)
         },
         "second_stage_call" => |furnace, run| late(furnace, run).map(|stage| stage.call),
+        "board_second_stage_output" => |furnace, run| late(furnace, run).map(|stage| stage.pin),
         "second_stage_valve" => |furnace, run| late(furnace, run).map(|stage| stage.valve),
         "high_switch_voltage" => |furnace, run| late(furnace, run).map(|stage| stage.switch),
         _ => return None,

@@ -15,7 +15,9 @@ pub fn mend(tree: &str, step: &str) -> Option<Mend> {
             condition.thermal.flue.intake_blocked = 0.0;
             condition.thermal.flue.terminal_blocked = 0.0;
         },
-        ("flame-drops-out", "clean") => |condition| condition.electric.sensing.coated = 0.0,
+        ("flame-drops-out", "clean") | ("pilot-furnace", "clean_rod") => {
+            |condition| condition.electric.sensing.coated = 0.0
+        }
         ("limit-cause" | "combustion-check", "vent_cleared") => {
             |condition| condition.thermal.gas.reference = 0.0
         }

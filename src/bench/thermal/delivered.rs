@@ -6,7 +6,7 @@ use crate::bench::make::Make;
 
 /// What a furnace should burn where it stands, BTU/h: its plate's input, after the derating that the code asks for high above the
 /// sea.
-pub fn rated(make: &Make) -> f64 {
+fn rated(make: &Make) -> f64 {
     Orifices::new(make, &Default::default(), &Default::default()).rated
 }
 

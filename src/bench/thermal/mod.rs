@@ -25,7 +25,7 @@ mod switch;
 mod water;
 mod way;
 
-pub use delivered::{delivered, rated};
+pub use delivered::delivered;
 pub use draft::draft_of;
 pub use plant::Plant;
 pub use shown::{Shape, Shown};

@@ -42,6 +42,11 @@ fn inducer(name: &str) -> Option<ReadingProbe> {
     Some(match name {
         "inducer_plug_voltage" => |_, run| Some(run.draft.volts.inducer_plug),
         "board_inducer_output" => |_, run| Some(run.draft.volts.inducer_pin),
+        // A commanded one runs at what its board asks for, and has no speed on its plate.
+        "inducer_speed" => |furnace, run| {
+            let turns = run.draft.volts.inducer_turns;
+            (!furnace.make.inducer_commanded).then_some(turns * furnace.make.inducer_rpm())
+        },
         "inducer_winding" => |furnace, run| {
             let motor = &furnace.condition.electric.inducer;
             Some(shown(motor.winding_ohms(run.sound.inducer_ohms)))

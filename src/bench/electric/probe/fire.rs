@@ -115,8 +115,9 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         },
         "spark_gap" => |furnace, _| {
             let spark = furnace.condition.electric.igniter.spark;
-            let at_burners = furnace.make.spark && furnace.make.pilot().is_none();
-            at_burners.then_some(match spark {
+            // At the burners, or at a pilot that is lit on each call.
+            let sparks = furnace.make.spark && furnace.make.pilot() != Some(Pilot::Standing);
+            sparks.then_some(match spark {
                 Spark::Sound | Spark::Source => "right",
                 Spark::Gap => "gap_wrong",
                 Spark::Cracked => "cracked",

@@ -72,6 +72,16 @@ pub const FAULTS: &[Fault] = &[
         strike: |condition, _, _| condition.electric.thermocouple.lets_go = true,
     },
     Fault {
+        name: "pilot_chain_contact",
+        title: "A dirty contact in the pilot's circuit starves its magnet",
+        part: None,
+        verdicts: &["pilot_chain_contact"],
+        fits: standing,
+        strike: |condition, _, severity| {
+            condition.electric.thermocouple.contact = between(75.0, 400.0, severity)
+        },
+    },
+    Fault {
         name: "pilot_safety_open",
         title: "A spill switch in the pilot's circuit is open",
         part: None,
@@ -81,23 +91,33 @@ pub const FAULTS: &[Fault] = &[
     },
     Fault {
         name: "pilot_no_spark",
-        title: "Nothing sparks at the pilot",
+        title: "The module gives no spark to the pilot",
         part: None,
         verdicts: &["pilot_not_decided"],
         fits: on_call,
-        strike: |condition, make, _| {
-            condition.electric.igniter.spark = match make.seed % 3 {
-                0 => Spark::Source,
-                1 => Spark::Lead,
-                _ => Spark::Gap,
-            };
-        },
+        strike: |condition, _, _| condition.electric.igniter.spark = Spark::Source,
+    },
+    Fault {
+        name: "pilot_spark_lead",
+        title: "The lead does not bring the spark to the pilot",
+        part: None,
+        verdicts: &["spark_lead"],
+        fits: on_call,
+        strike: |condition, _, _| condition.electric.igniter.spark = Spark::Lead,
+    },
+    Fault {
+        name: "pilot_spark_gap",
+        title: "The gap at the pilot is too wide",
+        part: None,
+        verdicts: &["spark_gap_wrong"],
+        fits: on_call,
+        strike: |condition, _, _| condition.electric.igniter.spark = Spark::Gap,
     },
     Fault {
         name: "pilot_not_proved",
-        title: "The pilot burns and its rod gives no signal",
+        title: "The pilot burns, and its rod stands out of it",
         part: None,
-        verdicts: &["pilot_not_decided"],
+        verdicts: &["flame_sensor_out_of_place"],
         fits: on_call,
         strike: |condition, _, severity| condition.electric.sensing.bent = between(0.85, 1.0, severity),
     },

@@ -18,7 +18,7 @@ pub const FAULTS: &[Fault] = &[
     },
     Fault {
         name: "switched_off",
-        title: "The service switch is open",
+        title: "Somebody has turned the service switch off",
         part: None,
         verdicts: &["switched_off"],
         fits: any,

@@ -59,7 +59,7 @@ pub const FAULTS: &[Fault] = &[
         name: "board_no_second_stage_output",
         title: "The board does not feed the valve's second stage",
         part: Some("control_board"),
-        verdicts: &["second_stage_valve_wire"],
+        verdicts: &["board_no_second_stage_output"],
         fits: two_stage,
         strike: |condition, _, _| condition.electric.stages.no_output = true,
     },

@@ -1,6 +1,7 @@
 //! Probes on flue gas, exchanger and room.
 
 use super::{burning, burning_for, can_be_seen};
+use crate::bench::furnace::{Furnace, Moment, Run};
 use crate::bench::probe::{ReadingProbe, SignProbe};
 use crate::bench::thermal::spread::Own;
 
@@ -21,9 +22,17 @@ pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
         "room_co" => |_, run| Some(burning(run).unwrap_or(&run.end).shown.room_co),
         "flue_gas_co" => |_, run| burning_for(run, STEADY).map(|moment| moment.shown.co),
         "exhaust_oxygen" => |_, run| burning_for(run, STEADY).map(|moment| moment.shown.oxygen),
+        "low_fire_co" => |furnace, run| low(furnace, run).map(|moment| moment.shown.co),
+        "low_fire_oxygen" => |furnace, run| low(furnace, run).map(|moment| moment.shown.oxygen),
         "oxygen_shift" => |_, run| Some(run.after_blower?.shown.oxygen - run.before_blower?.shown.oxygen),
         _ => return None,
     })
+}
+
+/// The last moment on low fire of a furnace that has two stages.
+fn low<'a>(furnace: &Furnace, run: &'a Run) -> Option<&'a Moment> {
+    furnace.make.staging()?;
+    run.low.as_ref()
 }
 
 pub(super) fn sign(name: &str) -> Option<SignProbe> {
