@@ -9,6 +9,6 @@ pub use home::{Home, HomeChoice, HomeLine};
 pub use leave::Left;
 pub use look::Look;
 pub use words::{
-    ANY_ONE, alternative, asked_and_answered, few, near, not_looked_at_since, why_again, why_lacking,
-    worked_out,
+    ANY_ONE, alternative, asked_and_answered, came_out, few, near, not_looked_at_since, why_again,
+    why_lacking,
 };

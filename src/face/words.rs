@@ -1,7 +1,7 @@
 //! Sentences that both faces say.
 
 use crate::source::{Safe, safe};
-use crate::walk::{Again, Claimed, LackKind, NotLookedAt, TrailEntry, WorkedOut};
+use crate::walk::{Again, Claimed, LackKind, NotLookedAt, ShownValue, TrailEntry};
 
 /// Why a value is asked for a second time.
 pub fn why_again(again: &Again) -> String {
@@ -22,12 +22,17 @@ pub fn why_again(again: &Again) -> String {
 
 /// What was asked and what was answered: `Inlet pressure: 4.5 in.w.c.`
 pub fn asked_and_answered(entry: &TrailEntry) -> Safe {
-    let colon = if entry.title.as_str().ends_with(['?', ':', '.']) {
+    safe(&format!("{} {}", led(&entry.title), entry.answer))
+}
+
+/// What leads to an answer: with a colon, unless it ends as a question or a sentence does.
+fn led(title: &Safe) -> Safe {
+    let colon = if title.as_str().ends_with(['?', ':', '.']) {
         ""
     } else {
         ":"
     };
-    safe(&format!("{}{colon} {}", entry.title, entry.answer))
+    safe(&format!("{title}{colon}"))
 }
 
 /// Over what was not looked at: `Venting, since “Vent sloped wrong” was noted`
@@ -35,11 +40,11 @@ pub fn not_looked_at_since(visit: &NotLookedAt) -> String {
     format!("{}, since “{}” was noted", visit.tree, visit.because)
 }
 
-/// What was worked out and what that means: `Temperature rise: 56 °F: as the plate asks`
-pub fn worked_out(came_out: &WorkedOut) -> Safe {
+/// A value that nobody was asked for and what it means: `Temperature rise: 56 °F: as the plate asks`
+pub fn came_out(came_out: &ShownValue) -> Safe {
     let means = (came_out.means.as_ref()).map(|means| format!(": {means}"));
-    let (title, value) = (&came_out.title, &came_out.value);
-    safe(&format!("{title}: {value}{}", means.unwrap_or_default()))
+    let (title, value) = (led(&came_out.title), &came_out.value);
+    safe(&format!("{title} {value}{}", means.unwrap_or_default()))
 }
 
 /// Questions that may still come at worst, above which nothing is said: a bound so far off tells nobody anything.

@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use super::voice::Voice;
 use super::words::WORDS;
-use crate::face::{asked_and_answered, few, near, not_looked_at_since, worked_out};
+use crate::face::{asked_and_answered, came_out, few, near, not_looked_at_since};
 use crate::source::{Safe, safe};
 use crate::walk::{Known, NO_LONGER, Standing};
 
@@ -78,8 +78,11 @@ pub fn taken<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing, before: us
             "Taken",
             &safe(&format!("{}{borderline}", asked_and_answered(entry))),
         )?;
-        for came_out in &entry.worked_out {
-            voice.label("Worked out", &worked_out(came_out))?;
+        for value in &entry.worked_out {
+            voice.label("Worked out", &came_out(value))?;
+        }
+        for value in &entry.stood {
+            voice.label("Still stands", &came_out(value))?;
         }
         if standing.ended.is_none() && !entry.ruled_out.is_empty() {
             no_longer(voice, &few(&entry.ruled_out))?;
@@ -110,8 +113,11 @@ pub fn answers<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::R
             number + 1,
             &safe(&format!("{}{borderline}", asked_and_answered(entry))),
         )?;
-        for came_out in &entry.worked_out {
-            voice.label("     Worked out", &worked_out(came_out))?;
+        for value in &entry.worked_out {
+            voice.label("     Worked out", &came_out(value))?;
+        }
+        for value in &entry.stood {
+            voice.label("     Still stands", &came_out(value))?;
         }
     }
     Ok(())

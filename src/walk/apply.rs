@@ -12,7 +12,8 @@ pub(super) use voids::worked_out_from;
 pub use voids::{inputs_of, leans_on};
 
 use super::event::{Event, Opened, Role, Voiding};
-use super::state::{Doubted, Frame, Interrupted, Noted, PutBackDone, Retaking, State, What};
+use super::route::own_datum;
+use super::state::{CameOut, Doubted, Frame, Interrupted, Noted, PutBackDone, Retaking, State, What};
 use crate::library::{Datum, Edge, Id, Library, Restore, Step, Table};
 
 /// An event that does not fit the library or the events before it: the log was changed, or is another library's.
@@ -201,6 +202,7 @@ fn edge_of(library: &Library, step: Id<Step>, number: u32) -> Option<&Edge> {
 
 fn took(library: &Library, state: &mut State, number: u32) -> Result<(), Misfit> {
     let frame = state.moment.frames.last_mut().ok_or_else(|| misfit("tree", ""))?;
+    let left = &library[frame.step];
     let edge = edge_of(library, frame.step, number).ok_or_else(|| misfit("edge", &number.to_string()))?;
     *frame.counts.entry(edge.id).or_default() += 1;
     frame.step = edge.go;
@@ -210,7 +212,26 @@ fn took(library: &Library, state: &mut State, number: u32) -> Result<(), Misfit>
     if let (Some(finding), false) = (&edge.finding, known) {
         Arc::make_mut(&mut state.moment.findings).push((edge.id, finding.clone()));
     }
+    if let Some(datum) = own_datum(left) {
+        passed(state, datum, edge);
+    }
     Ok(())
+}
+
+/// Remembers a value that stood when a step would have asked for it, unless the last answer gave it.
+fn passed(state: &mut State, datum: Datum, edge: &Edge) {
+    let (Some(standing), Some(last)) = (state.moment.values.get(&datum), state.trail.last_mut()) else {
+        return;
+    };
+    let told = last.worked_out.iter().chain(&last.stood);
+    if last.what == What::Datum(datum) || told.into_iter().any(|told| told.datum == datum) {
+        return;
+    }
+    last.stood.push(CameOut {
+        datum,
+        value: standing.typed.clone(),
+        means: edge.means.clone(),
+    });
 }
 
 fn went_back(library: &Library, state: &mut State, to: usize) -> Result<(), Misfit> {

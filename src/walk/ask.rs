@@ -262,17 +262,19 @@ pub struct TrailEntry {
     /// Whether it was borderline.
     pub borderline: bool,
     /// What was worked out after it, before anything else was asked.
-    pub worked_out: Vec<WorkedOut>,
+    pub worked_out: Vec<ShownValue>,
+    /// What stood already when steps after it would have asked for it.
+    pub stood: Vec<ShownValue>,
     /// The faults that the walk no longer comes to after it.
     pub ruled_out: Vec<Safe>,
 }
 
-/// A reading that was worked out.
+/// A value that nobody was asked for: it was worked out, or stood already.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct WorkedOut {
+pub struct ShownValue {
     /// What it is called.
     pub title: Safe,
-    /// What came out.
+    /// The value.
     pub value: Safe,
     /// What that means, at the step that asked for it.
     pub means: Option<Safe>,

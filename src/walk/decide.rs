@@ -220,7 +220,9 @@ impl<'l> Walk<'l> {
         self.emit(Event::Retaking {
             datum: datum_name,
             for_proof,
-        })
+        })?;
+        // What is worked out may lack nothing any more.
+        self.advance()
     }
 
     fn back(&mut self, to: usize) -> Result<(), Refusal> {

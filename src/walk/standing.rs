@@ -1,9 +1,9 @@
 //! From a state to what stands beside the question.
 
-use super::ask::{NotLookedAt, Standing, TrailEntry, WorkedOut};
+use super::ask::{NotLookedAt, ShownValue, Standing, TrailEntry};
 use super::at_worst::at_worst_by;
 use super::possible::{Search, ruled_out_but, voidable};
-use super::state::{State, What};
+use super::state::{CameOut, State, What};
 use super::stated::stated;
 use super::unchecked::unchecked;
 use super::words::{answer_words, end_words};
@@ -48,13 +48,8 @@ pub fn standing(library: &Library, state: &State) -> Standing {
             },
             answer: safe(&answer_words(library, state, answered)),
             borderline: answered.borderline,
-            worked_out: (answered.worked_out.iter())
-                .map(|came_out| WorkedOut {
-                    title: safe(library.title_of(came_out.datum)),
-                    value: safe(&came_out.value),
-                    means: came_out.means.as_deref().map(safe),
-                })
-                .collect(),
+            worked_out: shown(library, &answered.worked_out),
+            stood: shown(library, &answered.stood),
             ruled_out: ruled_out.iter().map(fault_title).collect(),
         })
         .collect();
@@ -82,4 +77,14 @@ pub fn standing(library: &Library, state: &State) -> Standing {
         ended: state.ended.as_ref().map(|end| safe(&end_words(library, end))),
         stated: stated(library, state),
     }
+}
+
+/// Values that nobody was asked for, as a face shows them.
+fn shown(library: &Library, came_out: &[CameOut]) -> Vec<ShownValue> {
+    let shown = came_out.iter().map(|came_out| ShownValue {
+        title: safe(library.title_of(came_out.datum)),
+        value: safe(&came_out.value),
+        means: came_out.means.as_deref().map(safe),
+    });
+    shown.collect()
 }

@@ -162,6 +162,8 @@ pub struct Answered {
     pub given: bool,
     /// What was worked out after it, before anything else was asked.
     pub worked_out: Vec<CameOut>,
+    /// What steps after it would have asked for and what stood already, so that they were passed.
+    pub stood: Vec<CameOut>,
     /// Its number, counted through the whole call.
     pub number: usize,
 }
@@ -178,7 +180,7 @@ impl fmt::Debug for WerePossible {
     }
 }
 
-/// A reading that was worked out.
+/// A value that nobody was asked for: it was worked out, or stood already.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CameOut {
     /// Which.

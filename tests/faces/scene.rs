@@ -8,7 +8,7 @@ use proofwalk::source::{Safe, safe};
 use proofwalk::tui::{Home, HomeLine, Look, Model, Scene, view};
 use proofwalk::walk::{
     Again, Ask, BandEnd as End, Call, Claimed, Command, Lack, LackKind, NotDone, Question, ShownBand,
-    ShownOption, Standing, Stated, TrailEntry, Way, WorkedOut,
+    ShownOption, ShownValue, Standing, Stated, TrailEntry, Way,
 };
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
@@ -230,6 +230,7 @@ pub fn standing() -> Standing {
         answer: safe(answer),
         borderline: position == 2,
         worked_out: Vec::new(),
+        stood: Vec::new(),
         ruled_out: all(ruled_out),
     };
     Standing {
@@ -269,7 +270,7 @@ pub fn standing() -> Standing {
 /// The last answer was all that something to be worked out still lacked.
 pub fn came_out() -> Standing {
     let mut standing = standing();
-    standing.trail[2].worked_out = vec![WorkedOut {
+    standing.trail[2].worked_out = vec![ShownValue {
         title: safe("Pressure drop over the valve"),
         value: safe("1.062 in.w.c."),
         means: Some(safe("more than the valve takes")),

@@ -1,8 +1,9 @@
 //! What stands is not asked again, until something voids it.
 
-use proofwalk::walk::Command;
+use proofwalk::face::came_out;
+use proofwalk::walk::{Command, standing};
 
-use crate::call::Call;
+use crate::call::{Call, library, tree};
 
 #[test]
 fn a_fresh_value_is_shown_and_not_asked() {
@@ -11,6 +12,27 @@ fn a_fresh_value_is_shown_and_not_asked() {
     );
     call.chooses("hum");
     assert_eq!(call.ended(), r#"{"ended":{"verdict":{"fault":"dirty"}}}"#);
+}
+
+#[test]
+fn a_step_that_is_passed_shows_what_stands_there_and_what_it_means() {
+    let mut call = Call::of(
+        "  a: { observe: noise, go: b }\n  b: { observe: smell, go: c }\n  c: { observe: noise, choices: { hum: { go: d, means: it turns }, quiet: fine } }\n  d: { observe: noise, go: fine }\n",
+    );
+    call.chooses("hum");
+    call.chooses("nothing");
+    let trail = standing(&call.library, &call.state).trail;
+    assert_eq!(trail[0].stood, [], "the answer itself gave it");
+    let stood: Vec<String> = trail[1]
+        .stood
+        .iter()
+        .map(|value| came_out(value).to_string())
+        .collect();
+    assert_eq!(
+        stood,
+        ["Noise? Hum: it turns"],
+        "said once, though two steps pass on it"
+    );
 }
 
 #[test]
@@ -104,4 +126,20 @@ fn what_was_never_taken_is_not_taken_again() {
         refusal.message,
         "this has not been taken, so it cannot be taken again"
     );
+}
+
+#[test]
+fn what_a_proof_lacks_is_worked_out_at_once_where_all_its_inputs_stand() {
+    let proof = "parts:\n  motor: { title: Motor, proof: [ { volts: 20 V to 30 V } ] }\n  valve: { title: Valve, proof: [ { rise: above 20 °F } ] }\n";
+    let steps = "  a: { measure: warm, go: b }\n  b: { measure: cold, go: valve_dead }\n";
+    let files = [
+        tree("t", "", steps),
+        ("registry/parts.yaml".to_owned(), proof.to_owned()),
+    ];
+    let mut call = Call::open(library(&files));
+    call.types("120 °F");
+    call.types("70 °F");
+    assert_eq!(call.wants(), "decide valve_dead");
+    call.takes("rise");
+    assert_eq!(call.ended(), r#"{"ended":{"verdict":{"fault":"valve_dead"}}}"#);
 }

@@ -2,7 +2,7 @@
 
 use ratatui::text::Line;
 
-use crate::face::worked_out;
+use crate::face;
 use crate::source::{Safe, safe};
 use crate::tui::model::Said;
 use crate::tui::page::Page;
@@ -34,11 +34,17 @@ pub fn add(theme: Theme, said: &Said, width: usize, foot: &mut Vec<Line<'static>
     foot.extend(page.into_lines());
 }
 
-/// Adds what came out where the last answer was all that something to be worked out still lacked.
+/// Adds what came out where the last answer was all that something to be worked out still lacked, and what stood already
+/// where the walk went on.
 pub fn came_out(theme: Theme, standing: &Standing, width: usize, foot: &mut Vec<Line<'static>>) {
     let mut page = Page::new(theme, width);
-    for came_out in standing.trail.last().iter().flat_map(|entry| &entry.worked_out) {
-        page.entry("result", Role::Label, &[(worked_out(came_out), Role::Strong)]);
+    if let Some(entry) = standing.trail.last() {
+        for value in &entry.worked_out {
+            page.entry("result", Role::Label, &[(face::came_out(value), Role::Strong)]);
+        }
+        for value in &entry.stood {
+            page.entry("stands", Role::Label, &[(face::came_out(value), Role::Plain)]);
+        }
     }
     foot.extend(page.into_lines());
 }

@@ -1,6 +1,6 @@
 //! The answers so far.
 
-use crate::face::{few, worked_out};
+use crate::face::{came_out, few};
 use crate::source::safe;
 use crate::tui::page::Page;
 use crate::tui::sheet::Sheet;
@@ -32,8 +32,10 @@ pub fn sheet(theme: Theme, standing: &Standing, chosen: Option<usize>, width: us
             pieces.push((safe("  borderline"), Role::Quiet));
         }
         page.item("", marked, &safe(&format!("{:>2}", number + 1)), &pieces);
-        for came_out in &entry.worked_out {
-            let words = safe(&format!("worked out: {}", worked_out(came_out)));
+        let worked_out = entry.worked_out.iter().map(|value| ("worked out", value));
+        let stood = entry.stood.iter().map(|value| ("stands", value));
+        for (how, value) in worked_out.chain(stood) {
+            let words = safe(&format!("{how}: {}", came_out(value)));
             page.item("", false, &safe("  "), &[(words, Role::Plain)]);
         }
         if standing.ended.is_none() && !entry.ruled_out.is_empty() {

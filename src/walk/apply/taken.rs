@@ -125,6 +125,7 @@ pub(super) fn remember(state: &mut State, what: What, answer: String, borderline
         borderline,
         given: false,
         worked_out: Vec::new(),
+        stood: Vec::new(),
         number: state.answers,
     });
     state.answers += 1;
