@@ -1,5 +1,7 @@
 //! The fold: calls in, an audit out.
 
+use std::sync::Arc;
+
 use jiff::{SignedDuration, Timestamp};
 
 use super::call::Call;
@@ -133,7 +135,7 @@ impl Auditor {
     /// Takes a session in which an apprentice practised at a simulated furnace: nothing of the company's is in it.
     pub fn practised(&mut self, call: &Call) {
         self.practice.push(SessionRef {
-            id: call.session.clone(),
+            id: call.session.to_string(),
             folder: call.folder,
         });
     }
@@ -145,11 +147,11 @@ impl Auditor {
 
     /// What it all comes to.
     pub fn finish(self) -> Audit {
-        let visits = &self.visits;
         let (until, ahead) = match self.latest() {
             Some(_) => (self.believed_until, self.ahead.as_slice()),
             None => (self.until, [].as_slice()),
         };
+        let visits = &Arc::new(self.visits);
         // What takes most memory is looked at first, and let go.
         let drift = self.drift.found(visits);
         let followed = Followed::new(visits, self.window, until);

@@ -7,8 +7,8 @@
 //! events, with the words of their library ──Teller──► Call ──Auditor::add──► (small records by equipment) ──finish──► Audit
 //! ```
 //!
-//! - `call`, `tell`, `meanings`: what one session boils down to, and what its library says of the names in it.
-//! - `auditor`, `visits`, `names`, `chains`: the fold. It keeps a few dozen bytes a call, and nothing that grows with events.
+//! - `call`, `said`, `tell`, `meanings`: what one session boils down to, and what its library says of the names in it.
+//! - `auditor`, `visits`, `names`, `chains`, `blocks`: the fold. It keeps a few dozen bytes a call, and nothing that grows with events.
 //! - `findings/`: one file each, with its collector and its result.
 //! - `groups`: by technician, tree, part and month.
 //! - `statistics/`: what a count is worth.
@@ -17,6 +17,7 @@
 //! An audit finds causes; it does not assign liability.
 
 mod auditor;
+mod blocks;
 mod call;
 mod chains;
 pub mod findings;
@@ -24,6 +25,8 @@ mod groups;
 mod learned;
 mod meanings;
 mod names;
+mod said;
+mod sessions;
 pub mod statistics;
 mod summary;
 mod tell;
@@ -35,5 +38,7 @@ pub use findings::WhatIsWrong;
 pub use groups::{Month, Part, Tally, Technician, Tree};
 pub use learned::Learned;
 pub use meanings::Meanings;
+pub use said::{Opening, Said};
+pub use sessions::Sessions;
 pub use summary::{Audit, CAUTION, Callbacks, FollowUp, Passage, Rate, SessionRef, TOO_SMALL};
 pub use tell::Teller;

@@ -46,7 +46,7 @@ pub(super) fn is_closed(records: &[Record], events: &[Event]) -> bool {
     let Some((Event::Opened(opened), time)) = told.next() else {
         return false;
     };
-    let mut teller = Teller::new("", 0, opened, time, Arc::default());
+    let mut teller = Teller::new("", 0, &opened.clone().into(), time, Arc::default());
     for (event, time) in told {
         teller.tell(event.clone(), time);
     }

@@ -8,8 +8,9 @@ use rayon::prelude::*;
 use super::libraries::Libraries;
 use super::progress::Progress;
 use super::read::{Gathered, read};
-use crate::audit::Auditor;
+use crate::audit::{Auditor, WhatIsWrong};
 use crate::export::{Export, ExportError};
+use crate::source::safe;
 use crate::store::{Archive, Room};
 
 /// Sessions that are read between two hand-overs.
@@ -41,9 +42,7 @@ pub(super) fn all(
             loop {
                 let batch: Vec<_> = sessions.by_ref().take(BATCH).collect();
                 let read: Vec<Gathered> = (batch.par_iter().with_min_len(IN_ONE_GO))
-                    .map_init(Room::default, |room, (id, places)| {
-                        read(archive, libraries, room, id, places)
-                    })
+                    .map_init(Room::default, |room, found| read(archive, libraries, room, found))
                     .collect();
                 // Nobody receives any more only where adding has failed, which ends the program.
                 if batch.is_empty() || sender.send(read).is_err() {
@@ -71,6 +70,9 @@ pub(super) fn all(
                     Err(not) => auditor.not_a_call(not.folder, &not.file, not.what, &not.why),
                 }
             }
+        }
+        for (folder, name, why) in archive.bad_packs() {
+            auditor.not_a_call(folder, &safe(&name).to_string(), WhatIsWrong::Damaged, &why);
         }
         Ok(())
     })
