@@ -15,7 +15,7 @@ use crate::common::scene::{Said, Scene, program, scene};
 use crate::told::done;
 
 /// Archives that change at once: their files have to rest, and may do so together.
-const ARCHIVES: usize = 12;
+const ARCHIVES: usize = 8;
 
 /// What may happen between two audits.
 #[derive(Clone, Debug)]
@@ -161,7 +161,6 @@ impl Archive {
         );
         let json = |said: &Said| serde_json::from_str::<Value>(&said.out).unwrap();
         let (mut page, whole) = (json(&known), json(&fresh));
-        let from_index = page["from_index"].take();
         page["from_index"] = 0.into();
         prop_assert_eq!((page, known.code), (whole, fresh.code));
         let (known, fresh) = (
@@ -169,7 +168,7 @@ impl Archive {
             self.audit("none", "text", &["--fresh"]),
         );
         // Out of the index, the page says so in a line of its own.
-        if from_index == 0 {
+        if !known.err.contains("were not read again") {
             prop_assert_eq!((known.out, known.code), (fresh.out, fresh.code));
         }
         Ok(())
@@ -194,7 +193,7 @@ fn edit(path: &std::path::Path, at: &Index, byte: u8) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { max_shrink_iters: 0, ..ProptestConfig::with_cases(2) })]
+    #![proptest_config(ProptestConfig { max_shrink_iters: 0, ..ProptestConfig::with_cases(1) })]
 
     #[test]
     fn whatever_changes_an_audit_says_what_a_fresh_one_says(
