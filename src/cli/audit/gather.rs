@@ -13,14 +13,11 @@ use crate::export::{Export, ExportError};
 use crate::source::safe;
 use crate::store::{Archive, Room};
 
-/// Sessions that are read between two hand-overs.
-const BATCH: usize = 512;
-
-/// Fewest of them that a core takes in one go, into the same room.
+/// Sessions that a core takes in one go, into the same room. What is read and not yet added is held, so there are few.
 const IN_ONE_GO: usize = 64;
 
 /// Batches that may wait to be added; reading pauses then.
-const WAITING: usize = 2;
+const WAITING: usize = 1;
 
 /// Reads every session of an archive and adds its calls, in the order of their ids; to an export as well, where there is one.
 pub(super) fn all(
@@ -38,9 +35,10 @@ pub(super) fn all(
         let (sender, receiver) = sync_channel::<Vec<Gathered>>(WAITING);
         let libraries = &libraries;
         scope.spawn(move || {
+            let batch_of = IN_ONE_GO * rayon::current_num_threads();
             let mut sessions = archive.sessions();
             loop {
-                let batch: Vec<_> = sessions.by_ref().take(BATCH).collect();
+                let batch: Vec<_> = sessions.by_ref().take(batch_of).collect();
                 let read: Vec<Gathered> = (batch.par_iter().with_min_len(IN_ONE_GO))
                     .map_init(Room::default, |room, found| read(archive, libraries, room, found))
                     .collect();
