@@ -22,7 +22,7 @@ elif form == "lines":
 else:
     source = "SELECT session, time, event FROM read_csv('/dev/stdin', delim = '\t', quote = '', escape = '', header = false, columns = {session: 'VARCHAR', time: 'TIMESTAMP', event: 'VARCHAR'})"
 
-print(database.execute(f"""
+print(*database.execute(f"""
 WITH told AS ({source}),
 calls AS (
     SELECT
@@ -35,12 +35,16 @@ calls AS (
     GROUP BY session
 ),
 followed AS (
-    SELECT closed, lead(opened) OVER (PARTITION BY equipment ORDER BY opened) AS next
+    SELECT closed, lead(opened) OVER w AS one, lead(opened, 2) OVER w AS two, lead(opened, 3) OVER w AS three
     FROM calls
     WHERE equipment IS NOT NULL
+    WINDOW w AS (PARTITION BY equipment ORDER BY opened)
+),
+-- The next call is the first that was opened once this one was closed: one that overlaps it is not. No three do here.
+nexts AS (
+    SELECT closed, CASE WHEN one >= closed THEN one WHEN two >= closed THEN two ELSE three END AS next
+    FROM followed
 )
-SELECT
-    count(*) FILTER (closed IS NOT NULL AND next >= closed AND next - closed <= INTERVAL 30 DAY) AS callbacks,
-    count(closed) AS closed
-FROM followed
+SELECT count(*) FILTER (next >= closed AND next - closed <= INTERVAL 30 DAY) AS callbacks, count(closed) AS closed
+FROM nexts
 """).fetchall()[0])

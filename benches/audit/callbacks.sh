@@ -9,12 +9,21 @@ export LC_ALL=C
 # FILE:LINE to FILE, time and event, with a tab between.
 table='s/^([^:]*):.*"time":"([^"]*)".*"event":(.*),"sum":"[^"]*"\}$/\1\t\2\t\3/'
 
-# Equipment, opened, closed of each call in time; then those closed whose next is opened within thirty days.
+# Equipment, opened, closed of each call in time; then those closed whose next is opened within thirty days. The next is the first
+# that is opened once it is closed: one that overlaps it is not.
 followed='
 function seconds(time) { return mktime(substr(time, 1, 4) " " substr(time, 6, 2) " " substr(time, 9, 2) " " substr(time, 12, 2) " " substr(time, 15, 2) " " substr(time, 18, 2)) }
 { opened = seconds($2) }
-$1 == before && closed > 0 && opened >= closed && opened - closed <= 30 * 86400 { callbacks++ }
-{ before = $1; closed = $3 == "" ? 0 : seconds($3); of += closed > 0 }
+$1 != before { delete waiting }
+{
+  for (closed in waiting)
+    if (opened >= closed + 0) {
+      callbacks += opened - closed <= 30 * 86400 ? waiting[closed] : 0
+      delete waiting[closed]
+    }
+}
+{ before = $1 }
+$3 != "" { waiting[seconds($3)]++; of++ }
 END { print callbacks + 0, of + 0 }'
 
 case $tool in

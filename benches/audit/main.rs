@@ -112,8 +112,8 @@ impl Bench {
     /// Our own rows: every sum checked, and then nothing changed.
     fn ours(&self, archive: &Path) -> Took {
         println!(
-            "{:36} {:>8} {:>7} {:>8} {:>7} {:>6}",
-            "", "s", "of ours", "CPU s", "of ours", "MB"
+            "{:36} {:>8} {:>7} {:>8} {:>7} {:>6} {:>9}",
+            "", "s", "of ours", "CPU s", "of ours", "MB", "callbacks"
         );
         let cache = self.data.join("cache");
         let audit = |more: &[&str]| {
@@ -141,12 +141,13 @@ impl Bench {
     fn row(&self, what: &str, took: Option<Took>, ours: Took) {
         match took {
             Some(took) => println!(
-                "{what:36} {:8.2} {:7.3} {:8.2} {:7.3} {:6.0}",
+                "{what:36} {:8.2} {:7.3} {:8.2} {:7.3} {:6.0} {:>9}",
                 took.seconds,
                 took.seconds / ours.seconds,
                 took.processor,
                 took.processor / ours.processor.max(0.01),
-                took.megabytes
+                took.megabytes,
+                took.found.map(|found| found.to_string()).unwrap_or_default()
             ),
             None => println!("{what:36} skipped: it is not installed here"),
         }

@@ -21,6 +21,8 @@ pub struct Took {
     pub processor: f64,
     /// The most memory of all its processes together, in MB: what they held at their peaks, as far as they ran at once.
     pub megabytes: f64,
+    /// The callbacks that it found.
+    pub found: Option<u64>,
 }
 
 /// Runs a program to its end, with its output in a file.
@@ -43,7 +45,17 @@ pub fn run(command: &mut Command, out: &Path) -> Took {
         seconds,
         processor: of_children() - before,
         megabytes: peak as f64 / 1024.0,
+        found: found(out),
     }
+}
+
+/// The callbacks that an output tells: those of an audit, or its first number.
+fn found(out: &Path) -> Option<u64> {
+    let text = fs::read_to_string(out).ok()?;
+    let after = text
+        .split_once("Came back")
+        .map_or(text.as_str(), |(_, after)| after);
+    after.split_whitespace().next()?.parse().ok()
 }
 
 /// The best of several runs: what else the machine does only ever adds.
@@ -54,6 +66,7 @@ pub fn best(times: usize, mut one: impl FnMut() -> Took) -> Took {
             seconds: best.seconds.min(took.seconds),
             processor: best.processor.min(took.processor),
             megabytes: best.megabytes.max(took.megabytes),
+            found: took.found,
         })
         .expect("it runs once")
 }

@@ -1,5 +1,7 @@
 //! The fold: calls in, an audit out.
 
+use std::sync::Arc;
+
 use jiff::Timestamp;
 
 use super::call::Call;
@@ -116,7 +118,7 @@ impl Auditor {
     /// Takes a session in which an apprentice practised at a simulated furnace: nothing of the company's is in it.
     pub fn practised(&mut self, call: &Call) {
         self.practice.push(SessionRef {
-            id: call.session.clone(),
+            id: call.session.to_string(),
             folder: call.folder,
         });
     }
@@ -128,8 +130,8 @@ impl Auditor {
 
     /// What it all comes to.
     pub fn finish(self) -> Audit {
-        let visits = &self.visits;
         let ends = self.clocks.ends();
+        let visits = &Arc::new(self.visits);
         let doubted = visits.opened_before(self.clocks.earliest());
         // What takes most memory is looked at first, and let go.
         let drift = self.drift.found(visits, ends);

@@ -1,12 +1,13 @@
 //! What one session boils down to.
 
+use compact_str::CompactString;
 use jiff::Timestamp;
 
 /// What one session boils down to: all that an audit needs of it, with the names as its library has them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Call {
     /// The session's id.
-    pub session: String,
+    pub session: CompactString,
     /// Which of the audited folders it lies in, by position.
     pub folder: u32,
     /// When it was opened: the time of its first record.
@@ -28,13 +29,13 @@ pub struct Call {
     /// Its library is at hand: what its names mean is known.
     pub with_library: bool,
     /// The tree of the complaint.
-    pub tree: String,
+    pub tree: CompactString,
     /// Who walked it.
-    pub technician: Option<String>,
+    pub technician: Option<CompactString>,
     /// Where.
-    pub site: Option<String>,
+    pub site: Option<CompactString>,
     /// At which equipment.
-    pub equipment: Option<String>,
+    pub equipment: Option<CompactString>,
     /// How it ended.
     pub ending: Ending,
     /// Verdicts that were proven and noted on the way, in order.
@@ -57,11 +58,11 @@ pub enum Ending {
     /// In a proven verdict.
     Verdict(Verdict),
     /// In an outcome of its tree.
-    Outcome(String),
+    Outcome(CompactString),
     /// Referred without a verdict.
     Unproven {
         /// Why, in the log's words.
-        why: String,
+        why: CompactString,
     },
     /// On the technician's own verdict, in writing.
     Insisted(Verdict),
@@ -73,7 +74,7 @@ pub enum Ending {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Verdict {
     /// The fault.
-    pub fault: String,
+    pub fault: CompactString,
     /// What is done about it.
     pub remedy: Remedy,
 }
@@ -82,7 +83,7 @@ pub struct Verdict {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Remedy {
     /// This part is replaced: it was condemned.
-    Replace(String),
+    Replace(CompactString),
     /// Something is set right.
     Correct,
     /// The machine must not run.
@@ -101,22 +102,22 @@ pub struct PutBacks {
     /// How many were put back.
     pub done: u32,
     /// What was refused in writing.
-    pub refused: Vec<String>,
+    pub refused: Vec<CompactString>,
     /// What is still open.
-    pub open: Vec<String>,
+    pub open: Vec<CompactString>,
 }
 
 /// A reading that was taken or worked out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Taken {
     /// Which.
-    pub reading: String,
+    pub reading: CompactString,
     /// As it was typed; none where it was worked out.
-    pub typed: Option<String>,
+    pub typed: Option<CompactString>,
     /// The value, in the reading's own unit.
     pub value: f64,
     /// That unit.
-    pub unit: String,
+    pub unit: CompactString,
     /// Half the width of what the meter leaves open, in the same unit.
     pub margin: f64,
     /// It lay that close to a bound of the step that asked.
@@ -137,9 +138,9 @@ pub struct Taken {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NotTaken {
     /// What.
-    pub datum: String,
+    pub datum: CompactString,
     /// Why, in the technician's words.
-    pub why: String,
+    pub why: CompactString,
     /// It is a reading of the flue gas.
     pub combustion: bool,
 }
@@ -148,9 +149,9 @@ pub struct NotTaken {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stay {
     /// The step, with its tree: `tree/step`.
-    pub step: String,
+    pub step: CompactString,
     /// The step it went on to; none where the call ended or was left there.
-    pub to: Option<String>,
+    pub to: Option<CompactString>,
     /// Seconds until the walk went on; none where it did not, or the clock went back.
     pub seconds: Option<f64>,
     /// Minutes that its library gives for it.

@@ -1,5 +1,7 @@
 //! Short lists, one of each of many owners, chained within one list for all: a list of its own would take more than its items.
 
+use super::blocks::Blocks;
+
 /// Where a chain ends.
 const END: u32 = u32::MAX;
 
@@ -9,7 +11,7 @@ pub(super) struct Chains<T> {
     /// The newest item of each owner.
     heads: Vec<u32>,
     /// Items, each with the next older one.
-    links: Vec<(T, u32)>,
+    links: Blocks<(T, u32)>,
     /// Links that were removed, chained as well.
     free: u32,
 }
@@ -18,7 +20,7 @@ impl<T> Default for Chains<T> {
     fn default() -> Self {
         Self {
             heads: Vec::new(),
-            links: Vec::new(),
+            links: Blocks::default(),
             free: END,
         }
     }

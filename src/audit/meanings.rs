@@ -35,7 +35,7 @@ impl Meanings {
         let combustion = of_flue_gas(library);
         let remedies = library.faults.iter().map(|(_, fault)| {
             let remedy = match fault.remedy {
-                Written::Replace(part) => Remedy::Replace(library.parts[part].name.clone()),
+                Written::Replace(part) => Remedy::Replace(library.parts[part].name.as_str().into()),
                 Written::Correct => Remedy::Correct,
                 Written::ShutDown => Remedy::ShutDown,
                 Written::Refer => Remedy::Refer,

@@ -7,8 +7,8 @@
 //! events, with the words of their library ──Teller──► Call ──Auditor::add──► (small records by equipment) ──finish──► Audit
 //! ```
 //!
-//! - `call`, `tell`, `meanings`: what one session boils down to, and what its library says of the names in it.
-//! - `auditor`, `visits`, `names`, `chains`: the fold. It keeps a few dozen bytes a call, and nothing that grows with events.
+//! - `call`, `said`, `tell`, `meanings`: what one session boils down to, and what its library says of the names in it.
+//! - `auditor`, `visits`, `names`, `chains`, `blocks`: the fold. It keeps a few dozen bytes a call, and nothing that grows with events.
 //! - `clocks`: whose times the ends of an archive are taken from.
 //! - `findings/`: one file each, with its collector and its result.
 //! - `groups`: by technician, tree, part and month.
@@ -18,6 +18,7 @@
 //! An audit finds causes; it does not assign liability.
 
 mod auditor;
+mod blocks;
 mod call;
 mod chains;
 mod clocks;
@@ -26,6 +27,8 @@ mod groups;
 mod learned;
 mod meanings;
 mod names;
+mod said;
+mod sessions;
 pub mod statistics;
 mod summary;
 mod tell;
@@ -37,5 +40,7 @@ pub use findings::WhatIsWrong;
 pub use groups::{Month, Part, Tally, Technician, Tree};
 pub use learned::Learned;
 pub use meanings::Meanings;
+pub use said::{Opening, Said};
+pub use sessions::Sessions;
 pub use summary::{Audit, CAUTION, Callbacks, FollowUp, Passage, Rate, SessionRef, TOO_SMALL};
 pub use tell::Teller;

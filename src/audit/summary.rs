@@ -4,7 +4,7 @@ use jiff::Timestamp;
 use serde::{Serialize, Serializer};
 
 use super::findings::{
-    Borderline, Callback, CameAgain, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Step, Unsound,
+    Borderline, CameAgain, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Pairs, Step, Unsound,
     Written,
 };
 use super::groups::{Month, Part, Technician, Tree};
@@ -52,7 +52,7 @@ pub struct Audit {
     /// Callbacks, counted.
     pub callbacks: Callbacks,
     /// Callbacks, each with its sessions, in the order of their equipment.
-    pub callback_pairs: Vec<Callback>,
+    pub callback_pairs: Pairs,
     /// Calls that were left before they were closed, each with the next at its equipment within the window: no callbacks.
     pub came_again: Vec<CameAgain>,
     /// Callbacks whose first call condemned a part, and whose next ended in a fault with another remedy.
@@ -129,13 +129,31 @@ pub struct Rate {
     pub too_small: bool,
 }
 
-/// How long a closed call was followed.
+/// How long a closed call was followed. There is one for each, so it is kept small.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FollowUp {
+    /// Its days; below zero where nobody called.
+    days: f64,
+}
+
+impl FollowUp {
+    /// So many days, and whether it was the next call that ended them.
+    pub fn new(days: f64, called_back: bool) -> Self {
+        let sign = if called_back { 1.0 } else { -1.0 };
+        Self {
+            days: days.copysign(sign),
+        }
+    }
+
     /// Days of 24 h from its closing to the next call at its equipment, or to the end of the archive.
-    pub days: f64,
+    pub fn days(self) -> f64 {
+        self.days.abs()
+    }
+
     /// It was the next call.
-    pub called_back: bool,
+    pub fn called_back(self) -> bool {
+        self.days.is_sign_positive()
+    }
 }
 
 /// A way between two steps, and how often it was taken.

@@ -5,11 +5,13 @@
 
 use std::sync::Arc;
 
+use compact_str::CompactString;
 use jiff::Timestamp;
 
 use super::call::{Call, Ending, NotTaken, PutBacks, Stay, Taken, Verdict};
 use super::meanings::Meanings;
-use crate::walk::{End, Event, Opened, Role, Voiding};
+use super::said::{Ended, Opening, Said, Text};
+use crate::walk::{Opened, Role, Voiding};
 
 /// Most readings, steps and put-backs of a call that are kept. No call of a day has a tenth of them; a log that was made to fill
 /// memory may.
@@ -21,7 +23,7 @@ pub struct Teller {
     meanings: Arc<Meanings>,
     call: Call,
     /// The step it stands at, and since when.
-    at: Option<String>,
+    at: Option<CompactString>,
     since: Timestamp,
     /// When the question that stands was first put.
     asked: Timestamp,
@@ -35,7 +37,7 @@ pub struct Teller {
 /// What going back to before an answer restores.
 #[derive(Debug)]
 struct Mark {
-    at: Option<String>,
+    at: Option<CompactString>,
     noted: usize,
 }
 
@@ -52,12 +54,12 @@ impl Teller {
     pub fn new(
         session: &str,
         folder: u32,
-        opened: &Opened,
+        opened: &Opening<'_>,
         time: Timestamp,
         meanings: Arc<Meanings>,
     ) -> Self {
         let call = Call {
-            session: session.to_owned(),
+            session: session.into(),
             folder,
             opened: time,
             last: time,
@@ -69,10 +71,10 @@ impl Teller {
             practice: (opened.answered_from.as_deref())
                 .is_some_and(|from| from.starts_with(Opened::PRACTICE)),
             with_library: meanings.is_known(),
-            tree: opened.tree.clone(),
-            technician: opened.technician.clone(),
-            site: opened.site.clone(),
-            equipment: opened.equipment.clone(),
+            tree: kept(&opened.tree),
+            technician: opened.technician.as_ref().map(kept),
+            site: opened.site.as_ref().map(kept),
+            equipment: opened.equipment.as_ref().map(kept),
             ending: Ending::Open,
             noted: Vec::new(),
             put_backs: PutBacks::default(),
@@ -95,12 +97,13 @@ impl Teller {
     }
 
     /// The next event, and when it was recorded.
-    pub fn tell(&mut self, event: Event, time: Timestamp) {
-        let is_sealing = matches!(event, Event::Closed);
+    pub fn tell<'l>(&mut self, said: impl Into<Said<'l>>, time: Timestamp) {
+        let said = said.into();
+        let is_sealing = matches!(said, Said::Closed);
         self.call.clock_went_back |= time < self.time;
         self.call.last = self.call.last.max(time);
         self.time = time;
-        self.take(event);
+        self.take(said);
         let is_closed = self.call.ending != Ending::Open && self.call.put_backs.open.is_empty();
         if !is_closed {
             self.call.closed = None;
@@ -118,50 +121,48 @@ impl Teller {
         self.call
     }
 
-    fn take(&mut self, event: Event) {
-        match event {
-            Event::Entered { tree, role } => self.entered(&tree, role),
-            Event::Took { from, to, .. } => {
-                self.at = Some(from);
+    fn take(&mut self, said: Said<'_>) {
+        match said {
+            Said::Entered { tree, role } => self.entered(&tree, role),
+            Said::Took { from, to, .. } => {
+                let to = kept(&to);
+                self.at = Some(kept(&from));
                 self.stay(Some(to.clone()), true);
                 self.at = Some(to);
                 self.asked_anew();
             }
-            Event::Returned { .. } => self.returned(),
-            Event::Measured { ref typed, .. } => {
+            Said::Returned { .. } => self.returned(),
+            Said::Measured { ref typed, .. } => {
                 let is_typed = typed.is_some();
-                self.measured(event);
+                self.measured(said);
                 if is_typed {
                     self.answered();
                     self.asked_anew();
                 }
             }
-            Event::Observed { .. }
-            | Event::ReadPlate { .. }
-            | Event::WasUnsure { .. }
-            | Event::Did { .. } => {
+            Said::Observed { .. } | Said::ReadPlate { .. } | Said::WasUnsure { .. } | Said::Did { .. } => {
                 self.answered();
                 self.asked_anew();
             }
-            Event::CouldNot { datum, why } => {
+            Said::CouldNot { datum, why } => {
                 self.answered();
                 self.asked_anew();
                 if self.call.not_taken.len() < MOST {
                     self.call.not_taken.push(NotTaken {
                         combustion: self.meanings.reading(&datum).combustion,
-                        datum,
-                        why,
+                        datum: kept(&datum),
+                        why: kept(&why),
                     });
                 }
             }
-            Event::Voided { data, why } => {
+            Said::Voided { data, why } => {
                 if why == Voiding::Retake {
                     self.superseded(&data);
                 }
             }
-            Event::Retaking { .. } => self.asked_anew(),
-            Event::LeftOpen { restores } => {
-                for restore in restores {
+            Said::Retaking { .. } => self.asked_anew(),
+            Said::LeftOpen { restores } => {
+                for restore in restores.iter().map(kept) {
                     // What was refused before and is opened once more is still to be put back.
                     self.call.put_backs.refused.retain(|refused| *refused != restore);
                     let open = &mut self.call.put_backs.open;
@@ -170,34 +171,35 @@ impl Teller {
                     }
                 }
             }
-            Event::Restored { restores } => {
+            Said::Restored { restores } => {
                 for restore in &restores {
                     self.put_back(restore);
                 }
             }
-            Event::PutBack { restore } => self.put_back(&restore),
-            Event::KeptOpen { restore, .. } => {
+            Said::PutBack { restore } => self.put_back(&restore),
+            Said::KeptOpen { restore, .. } => {
+                let restore = kept(&restore);
                 self.call.put_backs.open.retain(|open| *open != restore);
                 if self.call.put_backs.refused.len() < MOST {
                     self.call.put_backs.refused.push(restore);
                 }
             }
-            Event::Stated { fault, noted: true } => {
+            Said::Stated { fault, noted: true } => {
                 let verdict = self.verdict(&fault);
                 if self.call.noted.len() < MOST {
                     self.call.noted.push(verdict);
                 }
             }
-            Event::Ended(end) => self.ended(end),
-            Event::WentBack { to } => self.went_back(to),
-            Event::Closed => self.call.sealed = true,
-            Event::Opened(_)
-            | Event::Left { .. }
-            | Event::Doubted { .. }
-            | Event::Withheld { .. }
-            | Event::Stated { .. }
-            | Event::Noted { .. }
-            | Event::TailCut { .. } => {}
+            Said::Ended(end) => self.ended(end),
+            Said::WentBack { to } => self.went_back(to),
+            Said::Closed => self.call.sealed = true,
+            Said::Opened(_)
+            | Said::Left { .. }
+            | Said::Doubted { .. }
+            | Said::Withheld { .. }
+            | Said::Stated { .. }
+            | Said::Noted { .. }
+            | Said::TailCut { .. } => {}
         }
     }
 
@@ -208,7 +210,7 @@ impl Teller {
             let ending = std::mem::replace(&mut self.call.ending, Ending::Open);
             self.interrupted = Some(Interrupted { ending, depth: 1 });
         }
-        self.at = Some(self.meanings.start(tree).to_owned());
+        self.at = Some(self.meanings.start(tree).into());
         self.since = self.time;
         self.asked_anew();
     }
@@ -226,14 +228,14 @@ impl Teller {
         self.asked_anew();
     }
 
-    fn ended(&mut self, end: End) {
+    fn ended(&mut self, end: Ended<'_>) {
         let is_first = self.call.ending == Ending::Open;
         self.interrupted = None;
         self.call.ending = match end {
-            End::Verdict { fault, .. } => Ending::Verdict(self.verdict(&fault)),
-            End::Outcome { outcome } => Ending::Outcome(outcome),
-            End::Unproven { why } => Ending::Unproven { why },
-            End::Insisted { fault, .. } => Ending::Insisted(self.verdict(&fault)),
+            Ended::Verdict { fault, .. } => Ending::Verdict(self.verdict(&fault)),
+            Ended::Outcome { outcome } => Ending::Outcome(kept(&outcome)),
+            Ended::Unproven { why } => Ending::Unproven { why: kept(&why) },
+            Ended::Insisted { fault, .. } => Ending::Insisted(self.verdict(&fault)),
         };
         if is_first {
             self.stay(None, true);
@@ -267,8 +269,8 @@ impl Teller {
         self.asked = self.time;
     }
 
-    fn measured(&mut self, event: Event) {
-        let Event::Measured {
+    fn measured(&mut self, said: Said<'_>) {
+        let Said::Measured {
             reading,
             typed,
             value,
@@ -276,7 +278,7 @@ impl Teller {
             margin,
             borderline,
             ..
-        } = event
+        } = said
         else {
             return;
         };
@@ -289,10 +291,10 @@ impl Teller {
         let meaning = self.meanings.reading(&reading);
         self.call.readings.push(Taken {
             seconds: seconds(self.asked, self.time).filter(|_| typed.is_some()),
-            reading,
-            typed,
+            reading: kept(&reading),
+            typed: typed.as_ref().map(kept),
             value,
-            unit,
+            unit: kept(&unit),
             margin,
             borderline,
             time: self.time,
@@ -302,14 +304,14 @@ impl Teller {
         });
     }
 
-    fn superseded(&mut self, data: &[String]) {
+    fn superseded(&mut self, data: &[Text<'_>]) {
         for name in data {
             let last = self
                 .call
                 .readings
                 .iter_mut()
                 .rev()
-                .find(|taken| taken.reading == *name);
+                .find(|taken| *taken.reading == **name);
             if let Some(taken) = last {
                 taken.superseded = true;
             }
@@ -324,7 +326,7 @@ impl Teller {
         }
     }
 
-    fn stay(&mut self, to: Option<String>, went_on: bool) {
+    fn stay(&mut self, to: Option<CompactString>, went_on: bool) {
         let Some(step) = self.at.take() else { return };
         if self.call.stays.len() < MOST {
             self.call.stays.push(Stay {
@@ -339,10 +341,15 @@ impl Teller {
 
     fn verdict(&self, fault: &str) -> Verdict {
         Verdict {
-            fault: fault.to_owned(),
+            fault: fault.into(),
             remedy: self.meanings.remedy(fault),
         }
     }
+}
+
+/// A text to keep: short ones take no memory of their own.
+fn kept(text: &Text<'_>) -> CompactString {
+    CompactString::from(&**text)
 }
 
 /// Seconds between two times; none where the clock went back.

@@ -6,6 +6,7 @@ use foldhash::fast::RandomState;
 use jiff::{SignedDuration, Timestamp};
 use uuid::Uuid;
 
+use super::blocks::Blocks;
 use super::call::{Call, Ending, Remedy};
 use super::names::Names;
 use super::summary::SessionRef;
@@ -100,7 +101,7 @@ pub(super) enum Tested {
 /// Every call, in the order they came, with the names in them.
 #[derive(Debug, Default)]
 pub(super) struct Visits {
-    list: Vec<Kept>,
+    list: Blocks<Kept>,
     sorts: Vec<Sort>,
     numbers: HashMap<Sort, u32, RandomState>,
     names: Names,
@@ -259,11 +260,6 @@ impl Visits {
         let [a, b, c, d, ..] = kept.session;
         let is_uuid = self.sorts[kept.sort as usize].is_uuid;
         (!is_uuid).then(|| NameNo::from_ne_bytes([a, b, c, d]))
-    }
-
-    /// The sessions of several calls.
-    pub fn sessions(&self, numbers: &[u32]) -> Vec<SessionRef> {
-        numbers.iter().map(|number| self.session(*number)).collect()
     }
 
     /// The calls of each equipment, in the order they were opened; those without an equipment left out.

@@ -47,7 +47,7 @@ pub(super) fn is_closed(records: &[Record], events: &[Event]) -> bool {
     let Some((Event::Opened(opened), time)) = told.next() else {
         return false;
     };
-    let mut teller = Teller::new("", 0, opened, time, Arc::default());
+    let mut teller = Teller::new("", 0, &opened.as_ref().clone().into(), time, Arc::default());
     for (event, time) in told {
         teller.tell(event.clone(), time);
     }

@@ -182,7 +182,7 @@ mod tests {
             answered_from: None,
         };
         let time = Timestamp::UNIX_EPOCH + SignedDuration::from_hours(number * 24 * 7);
-        Teller::new("a", 0, &opened, time, Arc::default()).end(None)
+        Teller::new("a", 0, &opened.into(), time, Arc::default()).end(None)
     }
 
     #[test]

@@ -1,8 +1,10 @@
 //! Every session below several folders, in little memory: a company keeps a million.
 
+use std::borrow::Cow;
+use std::io::BufRead;
 use std::os::fd::AsFd;
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::sync::{Mutex, PoisonError};
 
 use rustix::fs::{AtFlags, Dir, FileType, statat};
 
@@ -10,9 +12,11 @@ use super::error::StoreError;
 use super::folder::SessionFolder;
 use super::id::SessionId;
 use super::kept;
-use super::merged::Merged;
+use super::merged::{Lies, List, Merged};
 use super::name::Name;
-use super::packs::{Known, PACK_ENDING, Pack};
+use super::own::Own;
+use super::packs::{Cover, Known, PACK_ENDING, Pack, Room};
+use super::records::Records;
 
 /// Folders that lie deeper are named and not read.
 pub(super) const DEEPEST: usize = 16;
@@ -24,18 +28,47 @@ const HELD: usize = 256;
 #[derive(Debug, Default)]
 pub struct Archive {
     places: Vec<Place>,
-    /// Sorted.
-    entries: Vec<Entry>,
-    /// Packs, each with the position of its folder. Their tables of contents are not copied.
-    packs: Vec<(Arc<Pack>, u32)>,
+    /// Packs. Of their tables of contents, only those are kept that are being read.
+    packs: Vec<Packed>,
     /// Files that end as sessions do, under names that no session can have: the folder's position, and the name.
     pub strangers: Vec<(u32, String)>,
-    /// Packs that are damaged, and entries of packs: the folder's position, the name, and why.
-    pub bad_packs: Vec<(u32, String, String)>,
-    /// Folders and packs that could not be read: the position of the folder above, the name, and why.
+    bad_packs: Mutex<Vec<BadPack>>,
+    /// Folders that could not be read: the position of the folder above, the name, and why.
     pub unreadable: Vec<(u32, String, String)>,
     /// How many other files there were.
     pub others: u64,
+}
+
+/// A pack, or an entry of one, that could not be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BadPack {
+    /// The position of its folder.
+    pub folder: u32,
+    /// Its name.
+    pub name: String,
+    /// Why.
+    pub why: String,
+    /// Whether it is damaged; otherwise it could not be opened or read.
+    pub is_damaged: bool,
+}
+
+/// A session, and where it lies.
+#[derive(Debug)]
+pub struct Found {
+    name: Name,
+    /// Where it lies.
+    pub lies: Lies,
+    /// Where else, in other folders.
+    pub others: Vec<Lies>,
+}
+
+/// A pack, and the position of its folder.
+#[derive(Debug)]
+struct Packed {
+    cover: Cover,
+    place: u32,
+    first: Name,
+    sessions: usize,
 }
 
 /// A folder with sessions.
@@ -45,15 +78,9 @@ struct Place {
     /// The folder above it, where that belongs to the archive, too.
     above: Option<u32>,
     held: Option<SessionFolder>,
+    own: Own,
     /// What is known of its packs.
     packs: Known,
-}
-
-/// A session that has a file of its own, and the position of its folder.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-struct Entry {
-    name: Name,
-    place: u32,
 }
 
 impl Archive {
@@ -69,7 +96,6 @@ impl Archive {
             let folder = SessionFolder::open_existing(root)?;
             archive.look(folder, None, 0);
         }
-        archive.entries.sort_unstable();
         archive.strangers.sort_unstable();
         Ok(archive)
     }
@@ -86,8 +112,9 @@ impl Archive {
 
     /// The same with each copy counted, which takes no looking at all of them.
     pub fn at_most(&self) -> usize {
-        let packed: usize = self.packs.iter().map(|(pack, _)| pack.names().len()).sum();
-        self.entries.len() + packed
+        let packed: usize = self.packs.iter().map(|pack| pack.sessions).sum();
+        let own: usize = self.places.iter().map(|place| place.own.len()).sum();
+        own + packed
     }
 
     /// Whether there is none.
@@ -95,15 +122,77 @@ impl Archive {
         self.at_most() == 0
     }
 
-    /// Each session with the positions of the folders that have it, in the order of ids. In a folder, one that has a file of its own
-    /// and lies in a pack is read from its file, so that folder counts once.
-    pub fn sessions(&self) -> impl Iterator<Item = (SessionId, Vec<u32>)> {
-        let own = self.entries.iter().map(|entry| (&entry.name, entry.place));
-        let packed = (self.packs.iter()).map(|(pack, place)| pack.names().map(|name| (name, *place)));
+    /// Each session in the order of ids. In a folder, one that has a file of its own and lies in a pack is read from its file, so
+    /// that folder counts once.
+    pub fn sessions(&self) -> impl Iterator<Item = Found> + Send {
         let mut merged = Merged::default();
-        merged.add(own);
-        packed.for_each(|names| merged.add(names));
-        merged
+        for (place, folder) in (0..).zip(&self.places) {
+            if let Some(first) = folder.own.iter().next() {
+                let packed = None;
+                let own = (folder.own.iter()).map(move |name| (name, Lies { place, packed }));
+                merged.add(first, Box::new(|| Box::new(own)));
+            }
+        }
+        for (at, pack) in (0..).zip(&self.packs) {
+            merged.add(pack.first.clone(), Box::new(move || self.contents(at, pack)));
+        }
+        merged.map(|(name, lies, others)| Found { name, lies, others })
+    }
+
+    /// What is in a pack, when it is its turn.
+    fn contents(&self, at: u32, pack: &Packed) -> List<'_> {
+        let place = pack.place;
+        let opened =
+            (self.folder(place)).and_then(|folder| Pack::open(&folder.fd, &folder.path, pack.cover.name()));
+        match opened {
+            Ok(pack) => Box::new(pack.into_entries().into_iter().map(move |entry| {
+                let packed = Some((at, entry.extent));
+                (entry.name, Lies { place, packed })
+            })),
+            Err(error) => {
+                self.bad_pack(place, pack.cover.name().to_owned(), &error);
+                Box::new(std::iter::empty())
+            }
+        }
+    }
+
+    /// The packs that could not be read so far: some are only looked into when it is their turn.
+    pub fn bad_packs(&self) -> Vec<BadPack> {
+        // Nothing can fail while the lock is held.
+        let mut bad = self.bad_packs.lock().unwrap_or_else(PoisonError::into_inner);
+        std::mem::take(&mut bad)
+    }
+
+    fn bad_pack(&self, folder: u32, name: String, error: &StoreError) {
+        let mut list = self.bad_packs.lock().unwrap_or_else(PoisonError::into_inner);
+        list.push(BadPack {
+            folder,
+            name,
+            why: error.reason(),
+            is_damaged: error.is_damage(),
+        });
+    }
+
+    /// Reads a session, as [`SessionFolder::stream_in`] does.
+    ///
+    /// # Errors
+    ///
+    /// As that.
+    pub fn stream_in<'r>(
+        &self,
+        id: &SessionId,
+        lies: &Lies,
+        room: &'r mut Room,
+    ) -> Result<Records<Box<dyn BufRead + 'r>>, StoreError> {
+        let folder = self.folder(lies.place)?;
+        if let Some((pack, extent)) = lies.packed
+            && room
+                .unpack(&folder, &self.packs[pack as usize].cover, extent)
+                .is_some()
+        {
+            return Ok(Records::new(Box::new(room.text())));
+        }
+        folder.stream_in(id, room)
     }
 
     /// A folder by its position.
@@ -111,14 +200,14 @@ impl Archive {
     /// # Errors
     ///
     /// Where it can no longer be opened.
-    pub fn folder(&self, position: u32) -> Result<SessionFolder, StoreError> {
+    pub fn folder(&self, position: u32) -> Result<Cow<'_, SessionFolder>, StoreError> {
         let place = &self.places[position as usize];
         match &place.held {
-            Some(folder) => Ok(folder.clone()),
-            None => Ok(SessionFolder {
+            Some(folder) => Ok(Cow::Borrowed(folder)),
+            None => Ok(Cow::Owned(SessionFolder {
                 known: Known::clone(&place.packs),
                 ..SessionFolder::open_existing(&place.path)?
-            }),
+            })),
         }
     }
 
@@ -132,13 +221,16 @@ impl Archive {
         while let Some((folder, above, depth)) = waiting.pop() {
             let position = self.places.len() as u32;
             let path = folder.path.clone();
-            let below = self.list(&folder, position);
+            let mut own = Own::default();
+            let below = self.list(&folder, position, &mut own);
+            own.sort();
             let packs = Known::clone(&folder.known);
             let held = (self.places.len() < HELD).then_some(folder);
             self.places.push(Place {
                 path,
                 above,
                 held,
+                own,
                 packs,
             });
             let below = match below {
@@ -170,7 +262,7 @@ impl Archive {
     }
 
     /// Takes the sessions of a folder; the names of the folders in it, sorted.
-    fn list(&mut self, folder: &SessionFolder, place: u32) -> Result<Vec<String>, StoreError> {
+    fn list(&mut self, folder: &SessionFolder, place: u32, own: &mut Own) -> Result<Vec<String>, StoreError> {
         let unreadable = |error: rustix::io::Errno| StoreError::unreadable(&folder.path, error.into());
         let mut below = Vec::new();
         let mut has_packs = false;
@@ -182,10 +274,7 @@ impl Archive {
             }
             let stem = name.strip_suffix(".jsonl").filter(|_| !name.starts_with('.'));
             match (stem, stem.map(SessionId::parse)) {
-                (Some(_), Some(Ok(id))) => {
-                    let name = Name::from(id);
-                    self.entries.push(Entry { name, place });
-                }
+                (Some(_), Some(Ok(id))) => own.push(Name::from(id)),
                 (Some(_), _) => self.strangers.push((place, name.into_owned())),
                 (None, _) if is_folder(folder, &entry) => {
                     if name != kept::FOLDER && !name.starts_with('.') {
@@ -203,19 +292,35 @@ impl Archive {
         Ok(below)
     }
 
-    /// Takes the sessions of a folder's packs.
+    /// Takes the packs of a folder.
     fn packed(&mut self, folder: &SessionFolder, place: u32) -> Result<(), StoreError> {
-        let packs = folder.look_for_packs()?;
-        let sound = packs.sound.iter().map(|pack| (Arc::clone(pack), place));
-        self.packs.extend(sound);
-        for (name, error) in &packs.bad {
-            let list = match error.is_damage() {
-                true => &mut self.bad_packs,
-                false => &mut self.unreadable,
-            };
-            list.push((place, name.clone(), error.reason()));
+        for name in folder.pack_names()? {
+            match Cover::look(&folder.fd, &folder.path, &name) {
+                Ok((cover, first, sessions)) => {
+                    for (entry, error) in cover.doubled() {
+                        self.bad_pack(place, entry, &error);
+                    }
+                    // None in an empty one.
+                    if let Some(first) = first {
+                        self.packs.push(Packed {
+                            cover,
+                            place,
+                            first,
+                            sessions,
+                        });
+                    }
+                }
+                Err(error) => self.bad_pack(place, name, &error),
+            }
         }
         Ok(())
+    }
+}
+
+impl Found {
+    /// Its id.
+    pub fn id(&self) -> SessionId {
+        SessionId::from(&self.name)
     }
 }
 

@@ -101,16 +101,16 @@ impl<R: BufRead> Records<R> {
         &self.report
     }
 
-    /// The next record, with its event read by `decode`, which must refuse what is no single JSON value and what has a key
-    /// twice. All is checked as in [`next`](Iterator::next), in a third of the time.
+    /// The next record, with its event read by `decode` where it lies, at the time it was recorded. That must refuse what is no
+    /// single JSON value and what has a key twice. All is checked as in [`next`](Iterator::next), in a third of the time.
     pub fn next_as<E>(
         &mut self,
-        decode: impl Fn(&str) -> Option<E>,
+        mut decode: impl FnMut(Timestamp, &str) -> Option<E>,
     ) -> Option<Result<Decoded<E>, ReadError>> {
         if self.ended {
             return None;
         }
-        if let Some(decoded) = self.in_place(&decode) {
+        if let Some(decoded) = self.in_place(&mut decode) {
             return Some(decoded);
         }
         match self.read_line() {
@@ -127,7 +127,7 @@ impl<R: BufRead> Records<R> {
         }
         let line = &self.line[..self.line.len() - 1];
         if let Some(taken) = canonical::take_apart(&self.chain, line)
-            && let Some(event) = decode(taken.event)
+            && let Some(event) = decode(taken.time, taken.event)
         {
             let (time, head, length) = (taken.time, taken.head, self.line.len());
             return Some(Ok(self.taken(time, head, length, event)));
@@ -136,7 +136,7 @@ impl<R: BufRead> Records<R> {
             Ok(record) => Some(Ok(Decoded {
                 line: record.line,
                 time: record.time,
-                event: decode(record.event.get()),
+                event: decode(record.time, record.event.get()),
             })),
             Err(kind) => Some(Err(self.damaged(kind))),
         }
@@ -144,7 +144,10 @@ impl<R: BufRead> Records<R> {
 
     /// The next record without copying its line, where that lies in the reader's buffer as a whole, is written as this program
     /// does, and belongs there; none for any other, which is still to be read then.
-    fn in_place<E>(&mut self, decode: &impl Fn(&str) -> Option<E>) -> Option<Result<Decoded<E>, ReadError>> {
+    fn in_place<E>(
+        &mut self,
+        decode: &mut impl FnMut(Timestamp, &str) -> Option<E>,
+    ) -> Option<Result<Decoded<E>, ReadError>> {
         let buffer = match self.reader.fill_buf() {
             Ok(buffer) => buffer,
             Err(error) if error.kind() == io::ErrorKind::Interrupted => return None,
@@ -155,7 +158,7 @@ impl<R: BufRead> Records<R> {
         };
         let length = memchr(b'\n', buffer).filter(|length| *length <= LINE_LIMIT)?;
         let taken = canonical::take_apart(&self.chain, &buffer[..length])?;
-        let event = decode(taken.event)?;
+        let event = decode(taken.time, taken.event)?;
         let (time, head, length) = (taken.time, taken.head, length + 1);
         self.reader.consume(length);
         Some(Ok(self.taken(time, head, length, event)))

@@ -162,7 +162,10 @@ fn every_number_is_the_one_counted_by_hand() {
         audit.unsound
     );
 
-    let firsts = |audit: &Audit| ids(audit.callback_pairs.iter().map(|pair| &pair.first)).join(" ");
+    let firsts = |audit: &Audit| {
+        let firsts: Vec<_> = audit.callback_pairs.iter().map(|pair| pair.first).collect();
+        ids(&firsts).join(" ")
+    };
     assert_eq!(firsts(&audit), "c1 a1 g1 b1 h1 h2 k1");
     let suspected = audit.suspected_misdiagnoses.iter();
     let suspected: Vec<_> = suspected

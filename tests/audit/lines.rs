@@ -11,7 +11,7 @@ use crate::told::told;
 fn short(bytes: &[u8]) -> (Vec<Option<Event>>, ChainReport) {
     let mut records = Records::new(bytes);
     let mut events = Vec::new();
-    while let Some(Ok(record)) = records.next_as(|event| decode(event).ok()) {
+    while let Some(Ok(record)) = records.next_as(|_, event| decode(event).ok()) {
         events.push(record.event);
     }
     (events, records.report().clone())

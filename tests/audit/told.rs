@@ -225,7 +225,7 @@ impl Told {
 
     /// As the audit sees it.
     pub fn call(&self) -> Call {
-        let mut teller = Teller::new(&self.id, 0, &self.opened, self.since, meanings());
+        let mut teller = Teller::new(&self.id, 0, &self.opened.clone().into(), self.since, meanings());
         for (time, event) in &self.events {
             teller.tell(event.clone(), *time);
         }

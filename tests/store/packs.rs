@@ -248,7 +248,7 @@ fn of_two_entries_of_one_name_each_is_named_and_none_is_read() {
     assert_eq!(folder.read(&id("a")).unwrap().report.records, 3);
     assert!(matches!(folder.read(&id("b")), Err(StoreError::NoSession { .. })));
     let archive = Archive::find(&[scene.folder.path().to_owned()]).unwrap();
-    assert_eq!((archive.len(), archive.bad_packs.len()), (1, 2));
+    assert_eq!((archive.len(), archive.bad_packs().len()), (1, 2));
     // What would lose one of the two is not done.
     recorded(&scene, &["d"]);
     let error = folder.pack("2026-11", &[id("d")], false).unwrap_err();

@@ -17,7 +17,7 @@ type Read = Result<(Vec<Option<Value>>, String, ChainReport), String>;
 fn all(records: Result<Records<impl BufRead>, StoreError>) -> Read {
     let mut records = records.map_err(|error| error.to_string())?;
     let (mut events, mut end) = (Vec::new(), String::new());
-    while let Some(record) = records.next_as(|event| serde_json::from_str(event).ok()) {
+    while let Some(record) = records.next_as(|_, event| serde_json::from_str(event).ok()) {
         match record {
             Ok(record) => events.push(record.event),
             Err(error) => end = error.to_string(),

@@ -44,7 +44,7 @@ impl Borderlines {
             .iter()
             .filter(|taken| taken.borderline && !taken.superseded);
         for taken in stood {
-            let (reading, unit) = (taken.reading.clone(), taken.unit.clone());
+            let (reading, unit) = (taken.reading.to_string(), taken.unit.to_string());
             self.0.push((number, reading, taken.value, unit, taken.margin));
         }
     }

@@ -4,7 +4,6 @@
 //! instant of its closing, the last instant included. Calls follow one another in the order they were opened. A call that was
 //! opened before the other was closed does not follow it: nobody called back.
 
-use std::collections::HashMap;
 use std::sync::Arc;
 
 use jiff::{SignedDuration, Timestamp};
@@ -15,13 +14,14 @@ use super::super::clocks::Ends;
 use super::super::statistics::LEVEL;
 use super::super::statistics::survival::{Curve, Wait};
 use super::super::summary::{Callbacks, FollowUp, Rate, SessionRef};
-use super::super::visits::{NameNo, Visit, Visits};
+use super::super::visits::{Visit, Visits};
 use super::came_again::{CameAgain, came_again};
 use super::misdiagnosis::{Misdiagnosis, suspected};
+use super::pairs::Pairs;
 
 const DAY: i64 = 24 * 60 * 60;
 
-/// A call that came back. An archive has many, so names that many have in common are shared.
+/// A call that came back.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Callback {
     /// The call that was closed.
@@ -29,19 +29,36 @@ pub struct Callback {
     /// The call that followed.
     pub second: SessionRef,
     /// At which equipment.
-    pub equipment: Arc<str>,
+    pub equipment: String,
     /// Who walked the first.
-    pub technician: Option<Arc<str>>,
+    pub technician: Option<String>,
     /// Who walked the second.
-    pub second_technician: Option<Arc<str>>,
+    pub second_technician: Option<String>,
     /// Days of 24 h from the closing of the first to the opening of the second.
     pub days: f64,
     /// Both began with the same complaint.
     pub same_complaint: bool,
     /// The fault that the first ended in.
-    pub fault: Option<Arc<str>>,
+    pub fault: Option<String>,
     /// The fault that the second ended in.
-    pub then: Option<Arc<str>>,
+    pub then: Option<String>,
+}
+
+impl Callback {
+    pub(super) fn of(visits: &Visits, one: u32, other: u32) -> Self {
+        let (first, second) = (visits.get(one), visits.get(other));
+        Self {
+            first: visits.session(one),
+            second: visits.session(other),
+            equipment: visits.owned(first.equipment).unwrap_or_default(),
+            technician: visits.owned(first.technician),
+            second_technician: visits.owned(second.technician),
+            days: between(&first, &second),
+            same_complaint: is_same_complaint(&first, &second),
+            fault: visits.owned(first.fault),
+            then: visits.owned(second.fault),
+        }
+    }
 }
 
 /// What followed each closed call with an equipment.
@@ -163,33 +180,8 @@ impl Followed {
         }
     }
 
-    pub fn pairs(&self, visits: &Visits) -> Vec<Callback> {
-        let mut known: HashMap<NameNo, Option<Arc<str>>> = HashMap::new();
-        let mut shared = |name: NameNo| {
-            let name = known
-                .entry(name)
-                .or_insert_with(|| visits.named(name).map(Arc::from));
-            name.clone()
-        };
-        let pairs = self.came_back().map(|(one, other)| {
-            let (first, second) = (visits.get(one), visits.get(other));
-            Callback {
-                first: visits.session(one),
-                second: visits.session(other),
-                equipment: shared(first.equipment).unwrap_or_default(),
-                technician: shared(first.technician),
-                second_technician: shared(second.technician),
-                days: between(&first, &second),
-                same_complaint: is_same_complaint(&first, &second),
-                fault: shared(first.fault),
-                then: shared(second.fault),
-            }
-        });
-        let mut pairs: Vec<Callback> = pairs.collect();
-        pairs.sort_unstable_by(|one, other| {
-            (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first))
-        });
-        pairs
+    pub fn pairs(&self, visits: &Arc<Visits>) -> Pairs {
+        Pairs::of(visits, self.came_back())
     }
 
     pub fn twins(&self) -> &[(u32, u32)] {
@@ -229,10 +221,7 @@ impl Followed {
                 What::Nothing | What::TooSoon => days(call.closed, self.until).max(0.0),
                 What::InDoubt => 0.0,
             };
-            FollowUp {
-                days,
-                called_back: matches!(follow.what, What::Callback | What::Later),
-            }
+            FollowUp::new(days, matches!(follow.what, What::Callback | What::Later))
         })
     }
 }
@@ -259,8 +248,8 @@ fn is_same_complaint(first: &Visit, second: &Visit) -> bool {
 /// Kaplan and Meier's estimate of the share that is called back within 30 days.
 fn within_30_days(follow_ups: impl Iterator<Item = FollowUp>) -> f64 {
     let waits = follow_ups.map(|follow_up| Wait {
-        time: follow_up.days,
-        came: follow_up.called_back,
+        time: follow_up.days(),
+        came: follow_up.called_back(),
     });
-    1.0 - Curve::of(waits).at(30.0, LEVEL).still
+    1.0 - Curve::up_to(30.0, waits).at(30.0, LEVEL).still
 }

@@ -57,7 +57,7 @@ impl Tests {
         let is_tested = |name: &str| call.readings.iter().any(|taken| taken.reading == name);
         let mut not_taken = call.not_taken.iter().filter(|not| not.combustion);
         if let Some(refused) = not_taken.find(|not| !is_tested(&not.datum)) {
-            self.refused.insert(number, refused.why.clone());
+            self.refused.insert(number, refused.why.to_string());
         }
     }
 

@@ -111,7 +111,7 @@ impl Drifts {
         for taken in call.readings.iter().filter(|taken| !taken.superseded) {
             let reading = visits.name(&taken.reading);
             let about = self.readings.entry(reading).or_insert_with(|| About {
-                unit: taken.unit.clone(),
+                unit: taken.unit.to_string(),
                 margin: 0.0,
             });
             about.margin = about.margin.max(taken.margin);

@@ -45,7 +45,12 @@ impl LeftOpens {
             true => WhyOpen::Refused,
             false => WhyOpen::Abandoned,
         };
-        let names = put_backs.open.iter().chain(&put_backs.refused).cloned().collect();
+        let names = put_backs
+            .open
+            .iter()
+            .chain(&put_backs.refused)
+            .map(ToString::to_string)
+            .collect();
         self.0.push((number, why, names));
     }
 

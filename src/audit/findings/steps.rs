@@ -1,12 +1,14 @@
 //! Steps where calls stall, are given up or are abandoned: where a tree asks too much, or its words mislead.
 
 use std::collections::HashMap;
+use std::sync::Arc;
 
 use foldhash::fast::RandomState;
 use serde::Serialize;
 
 use super::super::call::{Call, Ending};
-use super::super::summary::{Passage, SessionRef};
+use super::super::sessions::Sessions;
+use super::super::summary::Passage;
 use super::super::visits::Visits;
 
 /// Below so many seconds nobody stalls, however short the step.
@@ -31,7 +33,7 @@ pub struct Step {
     /// The longest that one stood there, in minutes.
     pub longest_minutes: f64,
     /// The calls that stalled, were given up or were abandoned there.
-    pub sessions: Vec<SessionRef>,
+    pub sessions: Sessions,
 }
 
 /// Sums by step.
@@ -60,9 +62,9 @@ impl Steps {
             let (_, sum) = &mut self.sums[number_of_step];
             sum.times += 1;
             if let Some(to) = &stay.to {
-                match sum.to.get_mut(to) {
+                match sum.to.get_mut(to.as_str()) {
                     Some(times) => *times += 1,
-                    None => drop(sum.to.insert(to.clone(), 1)),
+                    None => drop(sum.to.insert(to.to_string(), 1)),
                 }
             }
             let seconds = stay.seconds.unwrap_or(0.0);
@@ -97,7 +99,7 @@ impl Steps {
         self.sums.len() - 1
     }
 
-    pub fn found(&self, visits: &Visits) -> Vec<Step> {
+    pub fn found(&self, visits: &Arc<Visits>) -> Vec<Step> {
         let troubled = self.sums.iter().filter(|(_, sum)| !sum.calls.is_empty());
         let mut found: Vec<Step> = troubled
             .map(|(step, sum)| Step {
@@ -107,7 +109,7 @@ impl Steps {
                 given_up: sum.given_up,
                 abandoned: sum.abandoned,
                 longest_minutes: sum.longest / 60.0,
-                sessions: visits.sessions(&sum.calls),
+                sessions: Sessions::of(visits, sum.calls.clone()),
             })
             .collect();
         found.sort_by(|one, other| {

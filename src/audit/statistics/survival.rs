@@ -99,32 +99,36 @@ impl Estimate {
 impl Curve {
     /// The curve of these waits; times that are no number are left out.
     pub fn of(waits: impl IntoIterator<Item = Wait>) -> Self {
-        let mut waits: Vec<Wait> = waits.into_iter().filter(|wait| !wait.time.is_nan()).collect();
-        waits.sort_unstable_by(|one, other| one.time.total_cmp(&other.time));
+        Self::up_to(f64::INFINITY, waits)
+    }
+
+    /// The same, without the steps after a time: of a long archive, most are.
+    pub fn up_to(until: f64, waits: impl IntoIterator<Item = Wait>) -> Self {
+        let (mut times, mut came) = (Vec::new(), Vec::new());
+        for wait in waits.into_iter().filter(|wait| !wait.time.is_nan()) {
+            times.push(wait.time);
+            came.extend((wait.came && wait.time <= until).then_some(wait.time));
+        }
+        times.sort_unstable_by(f64::total_cmp);
+        came.sort_unstable_by(f64::total_cmp);
         let mut steps = Vec::new();
         let (mut still, mut sum) = (1.0, 0.0);
         let mut before = 0;
-        for same in waits.chunk_by(|one, other| one.time == other.time) {
-            let (came, at_risk) = (
-                same.iter().filter(|wait| wait.came).count() as u64,
-                (waits.len() - before) as u64,
-            );
-            before += same.len();
-            if came == 0 {
-                continue;
-            }
+        for same in came.chunk_by(|one, other| one == other) {
+            let time = same[0];
+            before += times[before..].partition_point(|known| *known < time);
+            let (came, at_risk) = (same.len() as u64, (times.len() - before) as u64);
             let (d, n) = (came as f64, at_risk as f64);
             still *= 1.0 - d / n;
             sum += d / (n * (n - d));
             steps.push(Step {
-                time: same[0].time,
+                time,
                 at_risk,
                 came,
                 still,
                 sum,
             });
         }
-        let times = waits.into_iter().map(|wait| wait.time).collect();
         Self { steps, times }
     }
 

@@ -40,6 +40,8 @@ struct About {
     /// The length of the page, in bytes, and its sum: a page that was changed is not printed.
     length: u64,
     page_sum: String,
+    /// The sum of all this: none of it is believed where any was changed.
+    sum: String,
 }
 
 /// An answer that was kept, its page whole.
@@ -92,7 +94,7 @@ impl Index {
             .map_or(0, |at| at + 1);
         let about: About = serde_json::from_slice(&last[begin..]).ok()?;
         let is_same = about.files_sum == self.now.sum.to_string() && about.files == self.now.files;
-        if !is_same {
+        if !is_same || about.sum != about.worked_out() {
             return None;
         }
         file.rewind().ok()?;
@@ -121,17 +123,35 @@ impl Index {
         self.cache.write(&self.name, |out| {
             let mut summing = Summing::new(&mut *out);
             page(&mut summing)?;
-            let about = About {
+            let mut about = About {
                 files_sum: self.now.sum.to_string(),
                 files: self.now.files,
                 since: self.since,
                 code,
                 length: summing.written(),
                 page_sum: summing.sum().to_string(),
+                sum: String::new(),
             };
+            about.sum = about.worked_out();
             out.write_all(b"\n")?;
             Ok(serde_json::to_writer(out, &about)?)
         });
+    }
+}
+
+impl About {
+    fn worked_out(&self) -> String {
+        let Self {
+            files_sum,
+            files,
+            since,
+            code,
+            length,
+            page_sum,
+            sum: _,
+        } = self;
+        let all = format!("{files_sum} {files} {since} {code} {length} {page_sum}");
+        Hash::of(all.as_bytes()).to_string()
     }
 }
 

@@ -73,9 +73,6 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
     for (folder, name, why) in &archive.unreadable {
         auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Unreadable, why);
     }
-    for (folder, name, why) in &archive.bad_packs {
-        auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Damaged, why);
-    }
     for (folder, name) in &archive.strangers {
         let why = "no session can have this name, so it is not read";
         auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Foreign, why);

@@ -4,10 +4,9 @@ use std::cmp::Reverse;
 use std::io::ErrorKind;
 
 use super::libraries::Libraries;
-use crate::audit::{Call, Teller, WhatIsWrong};
+use crate::audit::{Call, Said, Teller, WhatIsWrong};
 use crate::source::safe;
-use crate::store::{Archive, Hash, ReadError, Room, SESSION_LIMIT, SessionId, StoreError};
-use crate::walk::{Event, decode};
+use crate::store::{Archive, Found, Hash, Lies, ReadError, Room, SESSION_LIMIT, SessionId, StoreError};
 
 /// What came of a session.
 pub(super) struct Gathered {
@@ -35,30 +34,28 @@ pub(super) struct NotACall {
 }
 
 /// Reads a session. Of several copies, the one that goes farthest is taken; whatever is no copy of that is named.
-pub(super) fn read(
-    archive: &Archive,
-    libraries: &Libraries<'_>,
-    room: &mut Room,
-    id: &SessionId,
-    places: &[u32],
-) -> Gathered {
-    if let [place] = places {
+pub(super) fn read(archive: &Archive, libraries: &Libraries<'_>, room: &mut Room, found: &Found) -> Gathered {
+    let id = &found.id();
+    if found.others.is_empty() {
         return Gathered {
-            call: one(archive, libraries, room, id, *place, None),
+            call: one(archive, libraries, room, id, &found.lies, None),
             copies: 0,
             others: Vec::new(),
         };
     }
-    let mut read = |place: &u32| {
+    let read = |lies: &Lies| {
         let mut sums = Vec::new();
-        let call = one(archive, libraries, room, id, *place, Some(&mut sums));
+        let call = one(archive, libraries, room, id, lies, Some(&mut sums));
         Copy {
-            place: *place,
+            place: lies.place,
             call,
             sums,
         }
     };
-    let mut all: Vec<Copy> = places.iter().map(&mut read).collect();
+    let mut all: Vec<Copy> = std::iter::once(&found.lies)
+        .chain(&found.others)
+        .map(read)
+        .collect();
     all.sort_by_key(|copy| Reverse((copy.call.is_ok(), copy.sums.len())));
     let mut all = all.into_iter();
     let Some(best) = all.next() else {
@@ -93,10 +90,11 @@ fn one(
     libraries: &Libraries<'_>,
     room: &mut Room,
     id: &SessionId,
-    place: u32,
+    lies: &Lies,
     sums: Option<&mut Vec<Hash>>,
 ) -> Result<Call, NotACall> {
-    match through(archive, libraries, room, id, place, sums) {
+    let place = lies.place;
+    match through(archive, libraries, room, id, lies, sums) {
         Ok(Ok(call)) => Ok(call),
         Ok(Err((what, why))) => Err(not_a_call(id, place, what, &why)),
         Err(error) => Err(not_a_call(id, place, WhatIsWrong::Unreadable, &error.reason())),
@@ -120,13 +118,27 @@ fn through(
     libraries: &Libraries<'_>,
     room: &mut Room,
     id: &SessionId,
-    place: u32,
+    lies: &Lies,
     mut sums: Option<&mut Vec<Hash>>,
 ) -> Result<Told, StoreError> {
-    let mut records = archive.folder(place)?.stream_in(id, room)?;
+    let place = lies.place;
+    let mut records = archive.stream_in(id, lies, room)?;
     let mut wrong = None;
     let mut teller: Option<Teller> = None;
-    while let Some(record) = records.next_as(|event| decode(event).ok()) {
+    // Told where it lies: none where it is no event, and false where it opens no call and none is open.
+    let mut hear = |time, event: &str| match (&mut teller, Said::read(event)?) {
+        (Some(teller), said) => {
+            teller.tell(said, time);
+            Some(true)
+        }
+        (None, Said::Opened(opening)) => {
+            let meanings = libraries.meanings(place, &opening.library);
+            teller = Some(Teller::new(id.as_str(), place, &opening, time, meanings));
+            Some(true)
+        }
+        (None, _) => Some(false),
+    };
+    while let Some(record) = records.next_as(&mut hear) {
         let record = match record {
             Ok(record) => record,
             Err(ReadError::Damage(damage)) => {
@@ -154,18 +166,14 @@ fn through(
             wrong = Some((WhatIsWrong::Unreadable, why));
             break;
         }
-        match (&mut teller, record.event) {
-            (Some(teller), Some(event)) => teller.tell(event, record.time),
-            (None, Some(Event::Opened(opened))) => {
-                let meanings = libraries.meanings(place, &opened.library);
-                teller = Some(Teller::new(id.as_str(), place, &opened, record.time, meanings));
-            }
-            (None, Some(_)) => {
+        match record.event {
+            Some(true) => {}
+            Some(false) => {
                 let why = "it does not begin with the opening of a call".to_owned();
                 wrong = Some((WhatIsWrong::Foreign, why));
                 break;
             }
-            (_, None) => {
+            None => {
                 let why = format!("line {} holds no event of this version", record.line);
                 wrong = Some((WhatIsWrong::Foreign, why));
                 break;

@@ -19,13 +19,18 @@ pub(super) fn run(folders: &[PathBuf], format: PracticeFormat) -> Result<u8, Fai
     let archive = Archive::find(folders)?;
     let mut practised = Vec::new();
     let mut damaged = false;
-    for (_, name, why) in archive.unreadable.iter().chain(&archive.bad_packs) {
+    let mut not_read = |name: &str, why: &str| {
         damaged = true;
         tell(&format!("{} was not read: {}", safe(name), safe(why)));
+    };
+    for (_, name, why) in &archive.unreadable {
+        not_read(name, why);
     }
-    for (id, places) in archive.sessions() {
-        let folders = places.into_iter().map(|place| archive.folder(place));
-        let read = folders.map(|folder| one(&folder?, &id));
+    for found in archive.sessions() {
+        let id = found.id();
+        let places = std::iter::once(&found.lies).chain(&found.others);
+        let folders = places.map(|lies| archive.folder(lies.place));
+        let read = folders.map(|folder| one(folder?.as_ref(), &id));
         // Of several copies one that is whole and goes farthest.
         let best = read.max_by_key(|read| match read {
             Ok(Some(practised)) => 2 + u8::from(practised.mark.is_some()),
@@ -34,16 +39,13 @@ pub(super) fn run(folders: &[PathBuf], format: PracticeFormat) -> Result<u8, Fai
         });
         match best {
             Some(Ok(one)) => practised.extend(one),
-            Some(Err(failure)) => {
-                damaged = true;
-                tell(&format!(
-                    "{} was not read: {}",
-                    id.as_str(),
-                    safe(&failure.message)
-                ));
-            }
+            Some(Err(failure)) => not_read(id.as_str(), &failure.message),
             None => {}
         }
+    }
+    // Some packs are only looked into when it is their turn.
+    for bad in archive.bad_packs() {
+        not_read(&bad.name, &bad.why);
     }
     print(&match format {
         PracticeFormat::Text => text(&practised, look::of_findings(&io::stdout())),

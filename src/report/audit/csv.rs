@@ -116,7 +116,7 @@ impl<'a> Table<'a> {
 
     fn came_back(&mut self) {
         let audit = self.audit;
-        for found in &audit.callback_pairs {
+        for found in audit.callback_pairs.iter() {
             self.row(Row {
                 kind: "callback",
                 name: if found.same_complaint {
@@ -240,31 +240,31 @@ impl<'a> Table<'a> {
     fn written(&mut self) {
         let audit = self.audit;
         for found in &audit.steps {
-            for session in &found.sessions {
+            for session in found.sessions.iter() {
                 self.row(Row {
                     kind: "stalled or left",
                     name: &found.step,
-                    session: Some(session),
+                    session: Some(&session),
                     ..Row::default()
                 });
             }
         }
         for found in &audit.written.digits {
-            for session in &found.sessions {
+            for session in found.sessions.iter() {
                 self.row(Row {
                     kind: "uneven last digits",
-                    session: Some(session),
+                    session: Some(&session),
                     technician: Some(&found.technician),
                     ..Row::default()
                 });
             }
         }
         for found in &audit.written.repeated {
-            for session in &found.sessions {
+            for session in found.sessions.iter() {
                 self.row(Row {
                     kind: "same value again",
                     name: &found.reading,
-                    session: Some(session),
+                    session: Some(&session),
                     technician: Some(&found.technician),
                     detail: format!("{} {}", found.value, found.unit),
                     ..Row::default()

@@ -52,7 +52,7 @@ pub(super) fn start() -> Timestamp {
 pub(super) fn call(number: u64, opened: Timestamp) -> Call {
     let closed = opened + 1.hour();
     Call {
-        session: format!("0199{number:04x}-0000-7000-8000-{number:012x}"),
+        session: format!("0199{number:04x}-0000-7000-8000-{number:012x}").into(),
         folder: 0,
         opened,
         last: closed,
@@ -63,7 +63,7 @@ pub(super) fn call(number: u64, opened: Timestamp) -> Call {
         from_file: false,
         practice: false,
         with_library: true,
-        tree: "no-heat".to_owned(),
+        tree: "no-heat".into(),
         technician: None,
         site: None,
         equipment: None,
@@ -89,35 +89,35 @@ pub(super) fn season() -> Audit {
         let technician = [1, 1, 2, 2, 2, 3, 3, 3, 3, 4, 4, 4, 4, 5, 5, 5, 5, 6][chance.below(18) as usize];
         let technician = if number % 75 == 3 { 7 } else { technician };
         let furnaces = if technician == 4 { 90 } else { 500 };
-        call.technician = Some(format!("T{technician}"));
-        call.equipment = Some(format!("furnace-{technician}-{}", chance.below(furnaces)));
+        call.technician = Some(format!("T{technician}").into());
+        call.equipment = Some(format!("furnace-{technician}-{}", chance.below(furnaces)).into());
         call.tree = if chance.below(4) == 0 {
             "drops-out"
         } else {
             "no-heat"
         }
-        .to_owned();
+        .into();
         let verdict = Verdict {
-            fault: fault.to_owned(),
-            remedy: Remedy::Replace(part.to_owned()),
+            fault: fault.into(),
+            remedy: Remedy::Replace(part.into()),
         };
         call.ending = match chance.below(12) {
             0 => Ending::Unproven {
-                why: "could not measure".to_owned(),
+                why: "could not measure".into(),
             },
             1 => Ending::Insisted(verdict),
             _ => Ending::Verdict(verdict),
         };
         if chance.below(40) == 0 {
-            call.put_backs.refused.push("door_switch".to_owned());
+            call.put_backs.refused.push("door_switch".into());
         }
         let gives_up = call.verdict().is_none();
         let steps: Vec<String> = way.iter().map(|step| format!("{}/{step}", call.tree)).collect();
         let many = if gives_up { 3 } else { 4 };
         for (place, step) in steps.iter().take(many).enumerate() {
             call.stays.push(Stay {
-                step: step.clone(),
-                to: steps.get(place + 1).filter(|_| place + 1 < many).cloned(),
+                step: step.as_str().into(),
+                to: (steps.get(place + 1).filter(|_| place + 1 < many)).map(|to| to.as_str().into()),
                 seconds: Some(60.0 + chance.below(1500) as f64),
                 minutes: Some(3.0),
             });

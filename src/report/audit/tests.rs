@@ -14,18 +14,18 @@ fn hostile() -> Audit {
     let mut auditor = Auditor::new(Window::default(), vec![HOSTILE.to_owned()]);
     for number in 0..40 {
         let mut call = call(number, start() + (number as i64 * 25).hours());
-        call.session = format!("{number}{HOSTILE}");
-        call.technician = Some(HOSTILE.to_owned());
-        call.equipment = Some(format!("{HOSTILE}{}", number / 2));
-        call.tree = HOSTILE.to_owned();
+        call.session = format!("{number}{HOSTILE}").into();
+        call.technician = Some(HOSTILE.into());
+        call.equipment = Some(format!("{HOSTILE}{}", number / 2).into());
+        call.tree = HOSTILE.into();
         call.ending = Ending::Insisted(Verdict {
-            fault: format!("{HOSTILE}{}", number % 2),
-            remedy: Remedy::Replace(format!("{HOSTILE}{}", number % 2)),
+            fault: format!("{HOSTILE}{}", number % 2).into(),
+            remedy: Remedy::Replace(format!("{HOSTILE}{}", number % 2).into()),
         });
-        call.put_backs.refused.push(HOSTILE.to_owned());
+        call.put_backs.refused.push(HOSTILE.into());
         call.stays.push(Stay {
-            step: format!("{HOSTILE}/a"),
-            to: Some(format!("{HOSTILE}/b")),
+            step: format!("{HOSTILE}/a").into(),
+            to: Some(format!("{HOSTILE}/b").into()),
             seconds: Some(9_999.0),
             minutes: Some(1.0),
         });
@@ -45,7 +45,7 @@ fn at_once(days: u32) -> Audit {
     for number in 0..30_u64 {
         let mut call = call(number, start() + (number as i64).seconds());
         call.closed = Some(call.opened);
-        call.equipment = Some(format!("furnace-{}", number % 7));
+        call.equipment = Some(format!("furnace-{}", number % 7).into());
         auditor.add(&call);
     }
     auditor.finish()

@@ -6,7 +6,7 @@ use std::io::{self, BufReader, Read};
 use std::os::unix::fs::FileExt;
 use std::path::Path;
 
-use super::pack::Pack;
+use super::pack::{Cover, Pack};
 use crate::store::error::StoreError;
 
 /// What each entry of a table of contents begins with, as the public specification of ZIP files (APPNOTE) has it.
@@ -56,19 +56,29 @@ impl Read for Onwards {
     }
 }
 
+impl Cover {
+    /// The entries of which several have one name, once for each of them: the name, and why none of them is read.
+    pub(in crate::store) fn doubled(&self) -> impl Iterator<Item = (String, StoreError)> {
+        self.doubled.iter().flat_map(move |(entry, times)| {
+            let one = move |_| {
+                let name = format!("{}/{entry}", self.name);
+                (name, error(&self.path, entry, *times))
+            };
+            (0..*times).map(one)
+        })
+    }
+}
+
 impl Pack {
     /// Its entries of which several have one name, once for each of them: the name, and why none of them is read.
     pub fn doubled(&self) -> impl Iterator<Item = (String, StoreError)> {
-        self.doubled.iter().flat_map(move |(entry, times)| {
-            let one = move |_| (format!("{}/{entry}", self.name), error(&self.path, entry, *times));
-            (0..*times).map(one)
-        })
+        self.cover.doubled()
     }
 
     /// The same pack, where no two entries have one name: what is written anew or removed must hold all of it.
     pub(super) fn single(self) -> Result<Self, StoreError> {
-        match self.doubled.iter().next() {
-            Some((entry, times)) => Err(error(&self.path, entry, *times)),
+        match self.cover.doubled.iter().next() {
+            Some((entry, times)) => Err(error(&self.cover.path, entry, *times)),
             None => Ok(self),
         }
     }

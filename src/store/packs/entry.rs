@@ -8,7 +8,7 @@ use flate2::Crc;
 use flate2::bufread::DeflateDecoder;
 use rustix::fs::fstat;
 
-use super::pack::{Entry, Pack};
+use super::pack::{Cover, Entry, Extent, Pack};
 use crate::store::error::StoreError;
 use crate::store::identity::Identity;
 use crate::store::open::{self, Access};
@@ -25,6 +25,12 @@ pub(super) struct EntryText {
 impl Pack {
     /// Opens an entry; none where the pack's file is another by now.
     pub(super) fn text(&self, folder: &OwnedFd, entry: &Entry) -> Result<Option<EntryText>, StoreError> {
+        self.cover.text(folder, &entry.extent)
+    }
+}
+
+impl Cover {
+    fn text(&self, folder: &OwnedFd, extent: &Extent) -> Result<Option<EntryText>, StoreError> {
         let file = match open::session(folder.as_fd(), self.name.as_ref(), &self.path, Access::Read) {
             Ok(file) => file,
             Err(StoreError::NoSession { .. }) => return Ok(None),
@@ -35,13 +41,13 @@ impl Pack {
         if Identity::of(&status) != self.identity {
             return Ok(None);
         }
-        EntryText::new(file, entry).map(Some).map_err(unreadable)
+        EntryText::new(file, extent).map(Some).map_err(unreadable)
     }
 }
 
 impl EntryText {
     /// Reads an entry from the file of its pack.
-    pub fn new(mut file: File, entry: &Entry) -> io::Result<Self> {
+    pub fn new(mut file: File, entry: &Extent) -> io::Result<Self> {
         file.seek(SeekFrom::Start(entry.start))?;
         let packed = file.take(u64::from(entry.packed));
         Ok(Self {

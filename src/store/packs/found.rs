@@ -133,7 +133,7 @@ impl SessionFolder {
         let name = Name::from(id.clone());
         let packs = self.look_for_packs().ok()?;
         let pack = packs.sound.iter().find(|pack| pack.find(&name).is_some())?;
-        Some(pack.path.clone())
+        Some(pack.cover.path.clone())
     }
 
     fn packed(&self, packs: &Packs, name: &Name) -> Result<Option<Source>, StoreError> {
@@ -143,9 +143,9 @@ impl SessionFolder {
             {
                 return Ok(Some(Source {
                     text: Box::new(BufReader::new(text)),
-                    length: u64::from(entry.size),
-                    path: pack.path.clone(),
-                    ours: pack.ours,
+                    length: u64::from(entry.extent.size),
+                    path: pack.cover.path.clone(),
+                    ours: pack.cover.ours,
                 }));
             }
         }
@@ -159,18 +159,8 @@ impl SessionFolder {
 
     /// Looks at the folder again.
     pub(in crate::store) fn look_for_packs(&self) -> Result<Arc<Packs>, StoreError> {
-        let unreadable = |error: rustix::io::Errno| StoreError::unreadable(&self.path, error.into());
-        let mut names = Vec::new();
-        for entry in Dir::read_from(&self.fd).map_err(unreadable)? {
-            let entry = entry.map_err(unreadable)?;
-            let name = String::from_utf8_lossy(entry.file_name().to_bytes());
-            if name.ends_with(PACK_ENDING) && !name.starts_with('.') {
-                names.push(name.into_owned());
-            }
-        }
-        names.sort_unstable();
         let mut packs = Packs::default();
-        for name in names {
+        for name in self.pack_names()? {
             match Pack::open(&self.fd, &self.path, &name) {
                 Ok(pack) => {
                     packs.bad.extend(pack.doubled());
@@ -182,5 +172,20 @@ impl SessionFolder {
         let packs = Arc::new(packs);
         *self.known() = Some(Arc::clone(&packs));
         Ok(packs)
+    }
+
+    /// The names of the packs in this folder, sorted.
+    pub(in crate::store) fn pack_names(&self) -> Result<Vec<String>, StoreError> {
+        let unreadable = |error: rustix::io::Errno| StoreError::unreadable(&self.path, error.into());
+        let mut names = Vec::new();
+        for entry in Dir::read_from(&self.fd).map_err(unreadable)? {
+            let entry = entry.map_err(unreadable)?;
+            let name = String::from_utf8_lossy(entry.file_name().to_bytes());
+            if name.ends_with(PACK_ENDING) && !name.starts_with('.') {
+                names.push(name.into_owned());
+            }
+        }
+        names.sort_unstable();
+        Ok(names)
     }
 }

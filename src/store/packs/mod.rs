@@ -23,6 +23,7 @@ mod write;
 pub use found::Packs;
 pub(super) use found::{Known, Source};
 pub use pack::Pack;
+pub(super) use pack::{Cover, Extent};
 pub use room::Room;
 pub use unpack::Unpacked;
 pub use write::Packed;

@@ -17,34 +17,49 @@ use crate::store::name::Name;
 use crate::store::open::{self, Access};
 use crate::store::{SESSION_LIMIT, SessionId};
 
+/// Bytes that are read at once of what surrounds the sessions: a little here and there.
+const LITTLE: usize = 512;
+
 /// A pack whose table of contents is sound. Its entries are checked as they are read.
 #[derive(Debug)]
 pub struct Pack {
+    pub(super) cover: Cover,
+    /// Sorted by name.
+    pub(super) entries: Vec<Entry>,
+}
+
+/// What is known of a pack without its table of contents.
+#[derive(Debug)]
+pub(in crate::store) struct Cover {
     pub(super) name: String,
     pub(super) path: PathBuf,
     pub(super) identity: Identity,
     pub(super) ours: bool,
-    /// Sorted by name.
-    pub(super) entries: Vec<Entry>,
-    /// Names that several entries have, with how many: none of those is among the entries.
+    /// Names that several entries have, with how many: none of those is read.
     pub(super) doubled: BTreeMap<String, u64>,
 }
 
-/// Where a session lies in its pack.
+/// A session in its pack.
 #[derive(Clone, Debug)]
-pub(super) struct Entry {
+pub(in crate::store) struct Entry {
     pub name: Name,
-    pub start: u64,
+    pub extent: Extent,
+}
+
+/// Where a session lies in its pack.
+#[derive(Clone, Copy, Debug)]
+pub(in crate::store) struct Extent {
+    pub(super) start: u64,
     /// Bytes as packed, and as they were.
-    pub packed: u32,
-    pub size: u32,
-    pub sum: u32,
-    pub deflated: bool,
+    pub(super) packed: u32,
+    pub(super) size: u32,
+    pub(super) sum: u32,
+    pub(super) deflated: bool,
 }
 
 impl Pack {
     /// Reads the table of contents of the pack `name` in a folder.
-    pub(super) fn open(folder: &OwnedFd, path: &Path, name: &str) -> Result<Self, StoreError> {
+    pub(in crate::store) fn open(folder: &OwnedFd, path: &Path, name: &str) -> Result<Self, StoreError> {
         let path = path.join(name);
         let file = open::session(folder.as_fd(), name.as_ref(), &path, Access::Read)?;
         Self::of(file, path, name)
@@ -52,33 +67,14 @@ impl Pack {
 
     /// Reads the table of contents of a file that is open.
     pub(super) fn of(file: File, path: PathBuf, name: &str) -> Result<Self, StoreError> {
-        let status = fstat(&file).map_err(|error| StoreError::unreadable(&path, error.into()))?;
-        let bad = |why: String| StoreError::BadPack {
-            path: path.clone(),
-            why,
-        };
-        let again = file
-            .try_clone()
-            .map_err(|error| StoreError::unreadable(&path, error))?;
-        let mut zip = ZipArchive::new(BufReader::new(file)).map_err(|error| bad(error.to_string()))?;
-        if zip.len() > PACK_LIMIT {
-            return Err(bad(format!("it has more than {PACK_LIMIT} entries")));
-        }
-        let doubled = match zip.has_duplicate_names() {
-            true => doubled::names(again, zip.central_directory_start())
-                .map_err(|error| bad(error.to_string()))?,
-            false => BTreeMap::new(),
-        };
-        if zip.has_duplicate_names() && doubled.is_empty() {
-            return Err(bad("two of its entries have one name".to_owned()));
-        }
+        let (cover, mut zip) = Cover::of(file, path, name)?;
+        let bad = |why: String| cover.bad(why);
         let mut entries = Vec::with_capacity(zip.len());
         for at in 0..zip.len() {
             let file = zip.by_index_raw(at).map_err(|error| bad(error.to_string()))?;
             let name = file.name().map_err(|error| bad(error.to_string()))?;
-            let id = (name.strip_suffix(".jsonl")).and_then(|stem| SessionId::parse(stem).ok());
-            let id = id.ok_or_else(|| bad(format!("its entry {name} is no session")))?;
-            if doubled.contains_key(&*name) {
+            let id = session(&name).ok_or_else(|| cover.no_session(&name))?;
+            if cover.doubled.contains_key(&*name) {
                 continue;
             }
             let deflated = match file.compression() {
@@ -106,11 +102,13 @@ impl Pack {
             };
             entries.push(Entry {
                 name: id.into(),
-                start,
-                packed,
-                size,
-                sum: file.crc32(),
-                deflated,
+                extent: Extent {
+                    start,
+                    packed,
+                    size,
+                    sum: file.crc32(),
+                    deflated,
+                },
             });
         }
         if overlap(&mut entries) {
@@ -121,24 +119,17 @@ impl Pack {
             return Err(bad("two of its entries have one name".to_owned()));
         }
         entries.shrink_to_fit();
-        Ok(Self {
-            name: name.to_owned(),
-            identity: Identity::of(&status),
-            ours: status.st_uid == geteuid().as_raw(),
-            path,
-            entries,
-            doubled,
-        })
+        Ok(Self { cover, entries })
     }
 
     /// The name of its file.
     pub fn name(&self) -> &str {
-        &self.name
+        &self.cover.name
     }
 
     /// How many bytes its file has.
     pub fn size(&self) -> u64 {
-        self.identity.size()
+        self.cover.identity.size()
     }
 
     /// The sessions in it, sorted.
@@ -146,9 +137,9 @@ impl Pack {
         self.entries.iter().map(|entry| SessionId::from(&entry.name))
     }
 
-    /// Their names.
-    pub(in crate::store) fn names(&self) -> impl ExactSizeIterator<Item = &Name> {
-        self.entries.iter().map(|entry| &entry.name)
+    /// The same with where each lies.
+    pub(in crate::store) fn into_entries(self) -> Vec<Entry> {
+        self.entries
     }
 
     pub(super) fn find(&self, name: &Name) -> Option<&Entry> {
@@ -161,10 +152,82 @@ impl Pack {
     }
 }
 
+impl Cover {
+    /// What is said of a pack in a folder, with its first session and how many there are; where each lies is not looked at.
+    pub(in crate::store) fn look(
+        folder: &OwnedFd,
+        path: &Path,
+        name: &str,
+    ) -> Result<(Self, Option<Name>, usize), StoreError> {
+        let path = path.join(name);
+        let file = open::session(folder.as_fd(), name.as_ref(), &path, Access::Read)?;
+        let (cover, zip) = Self::of(file, path, name)?;
+        let mut first: Option<Name> = None;
+        for name in zip.file_names() {
+            let name = name.map_err(|error| cover.bad(error.to_string()))?;
+            let id = session(&name).ok_or_else(|| cover.no_session(&name))?;
+            if cover.doubled.contains_key(&*name) {
+                continue;
+            }
+            let name = Name::from(id);
+            if first.as_ref().is_none_or(|first| name < *first) {
+                first = Some(name);
+            }
+        }
+        let many = zip.len().saturating_sub(cover.doubled.len());
+        Ok((cover, first, many))
+    }
+
+    fn of(file: File, path: PathBuf, name: &str) -> Result<(Self, ZipArchive<BufReader<File>>), StoreError> {
+        let status = fstat(&file).map_err(|error| StoreError::unreadable(&path, error.into()))?;
+        let mut cover = Self {
+            name: name.to_owned(),
+            identity: Identity::of(&status),
+            ours: status.st_uid == geteuid().as_raw(),
+            path,
+            doubled: BTreeMap::new(),
+        };
+        let again = (file.try_clone()).map_err(|error| StoreError::unreadable(&cover.path, error))?;
+        let file = BufReader::with_capacity(LITTLE, file);
+        let zip = ZipArchive::new(file).map_err(|error| cover.bad(error.to_string()))?;
+        if zip.len() > PACK_LIMIT {
+            return Err(cover.bad(format!("it has more than {PACK_LIMIT} entries")));
+        }
+        if zip.has_duplicate_names() {
+            cover.doubled = doubled::names(again, zip.central_directory_start())
+                .map_err(|error| cover.bad(error.to_string()))?;
+            if cover.doubled.is_empty() {
+                return Err(cover.bad("two of its entries have one name".to_owned()));
+            }
+        }
+        Ok((cover, zip))
+    }
+
+    /// The name of its file.
+    pub(in crate::store) fn name(&self) -> &str {
+        &self.name
+    }
+
+    fn bad(&self, why: String) -> StoreError {
+        StoreError::BadPack {
+            path: self.path.clone(),
+            why,
+        }
+    }
+
+    fn no_session(&self, name: &str) -> StoreError {
+        self.bad(format!("its entry {name} is no session"))
+    }
+}
+
+/// The session of an entry's name.
+fn session(name: &str) -> Option<SessionId> {
+    SessionId::parse(name.strip_suffix(".jsonl")?).ok()
+}
+
 /// Entries that share bytes are how a small file unpacks to one without bounds.
 fn overlap(entries: &mut [Entry]) -> bool {
-    entries.sort_unstable_by_key(|entry| entry.start);
-    entries
-        .windows(2)
-        .any(|two| two[0].start + u64::from(two[0].packed) > two[1].start)
+    entries.sort_unstable_by_key(|entry| entry.extent.start);
+    let mut extents = entries.windows(2).map(|two| (two[0].extent, two[1].extent));
+    extents.any(|(one, next)| one.start + u64::from(one.packed) > next.start)
 }

@@ -4,12 +4,11 @@ use std::fs::File;
 use std::io::{BufRead, Read};
 use std::os::fd::AsFd;
 use std::os::unix::fs::FileExt;
-use std::sync::Arc;
 
-use flate2::{Crc, Decompress, FlushDecompress, Status};
+use flate2::{Decompress, FlushDecompress, Status};
 use rustix::fs::fstat;
 
-use super::pack::{Entry, Pack};
+use super::pack::{Cover, Extent};
 use crate::store::SessionId;
 use crate::store::error::StoreError;
 use crate::store::folder::SessionFolder;
@@ -28,7 +27,7 @@ pub struct Room {
     packed: Vec<u8>,
     inflate: Option<Decompress>,
     /// The pack that was read from last, held open: the next session is probably in it.
-    pack: Option<(Arc<Pack>, File)>,
+    pack: Option<(Identity, File)>,
 }
 
 impl SessionFolder {
@@ -65,11 +64,16 @@ impl SessionFolder {
         let packs = self.known().clone()?;
         let name = Name::from(id.clone());
         let (pack, entry) = (packs.sound.iter()).find_map(|pack| Some((pack, pack.find(&name)?)))?;
-        room.unpack(self, pack, entry)
+        room.unpack(self, &pack.cover, entry.extent)
     }
 }
 
 impl Room {
+    /// What was read last.
+    pub(in crate::store) fn text(&self) -> &[u8] {
+        &self.text
+    }
+
     /// Reads no further than a file goes now: another process may be recording.
     fn read(&mut self, file: &File, length: u64) -> Option<()> {
         self.text.clear();
@@ -78,15 +82,20 @@ impl Room {
     }
 
     /// Reads an entry of a pack whose file is still the one that the table of contents was read from.
-    fn unpack(&mut self, folder: &SessionFolder, pack: &Arc<Pack>, entry: &Entry) -> Option<()> {
+    pub(in crate::store) fn unpack(
+        &mut self,
+        folder: &SessionFolder,
+        pack: &Cover,
+        entry: Extent,
+    ) -> Option<()> {
         if u64::from(entry.size.max(entry.packed)) > SHORT {
             return None;
         }
-        let is_open = (self.pack.as_ref()).is_some_and(|(open, _)| Arc::ptr_eq(open, pack));
+        let is_open = (self.pack.as_ref()).is_some_and(|(open, _)| *open == pack.identity);
         if !is_open {
             let file = open::session(folder.fd.as_fd(), pack.name.as_ref(), &pack.path, Access::Read).ok()?;
             let is_same = Identity::of(&fstat(&file).ok()?) == pack.identity;
-            self.pack = is_same.then(|| (Arc::clone(pack), file));
+            self.pack = is_same.then_some((pack.identity, file));
         }
         let (_, file) = self.pack.as_ref()?;
         let into = if entry.deflated {
@@ -99,9 +108,8 @@ impl Room {
         if entry.deflated {
             self.inflate(entry.size as usize)?;
         }
-        let mut sum = Crc::new();
-        sum.update(&self.text);
-        (self.text.len() == entry.size as usize && sum.sum() == entry.sum).then_some(())
+        let is_whole = self.text.len() == entry.size as usize && crc32fast::hash(&self.text) == entry.sum;
+        is_whole.then_some(())
     }
 
     /// Unpacks what was read, all of it, into so many bytes.

@@ -136,8 +136,13 @@ impl SessionFolder {
 
     /// Whether a pack is still the one that was read.
     fn is_still(&self, pack: &Pack) -> Result<bool, StoreError> {
-        let file = open::session(self.fd.as_fd(), pack.name.as_ref(), &pack.path, Access::Append)?;
-        let status = fstat(&file).map_err(|error| StoreError::unreadable(&pack.path, error.into()))?;
-        Ok(Identity::of(&status) == pack.identity)
+        let file = open::session(
+            self.fd.as_fd(),
+            pack.cover.name.as_ref(),
+            &pack.cover.path,
+            Access::Append,
+        )?;
+        let status = fstat(&file).map_err(|error| StoreError::unreadable(&pack.cover.path, error.into()))?;
+        Ok(Identity::of(&status) == pack.cover.identity)
     }
 }

@@ -93,7 +93,7 @@ impl SessionFolder {
             sessions: pack.entries.len(),
             bytes: taken.iter().map(|taken| taken.bytes).sum(),
             taken: taken.into_iter().map(|taken| taken.id).collect(),
-            size: pack.identity.size(),
+            size: pack.cover.identity.size(),
             removed,
             left,
         })
@@ -116,12 +116,12 @@ impl SessionFolder {
     /// A session's bytes, out of a pack.
     pub(super) fn bytes_in(&self, pack: &Pack, name: &Name) -> Result<Vec<u8>, StoreError> {
         let gone = || StoreError::Changed {
-            path: pack.path.clone(),
+            path: pack.cover.path.clone(),
         };
         let entry = pack.find(name).ok_or_else(gone)?;
         let mut text = pack.text(&self.fd, entry)?.ok_or_else(gone)?;
-        let mut bytes = Vec::with_capacity(entry.size as usize);
-        (text.read_to_end(&mut bytes)).map_err(|cause| super::Source::failed(&pack.path, cause))?;
+        let mut bytes = Vec::with_capacity(entry.extent.size as usize);
+        (text.read_to_end(&mut bytes)).map_err(|cause| super::Source::failed(&pack.cover.path, cause))?;
         Ok(bytes)
     }
 
@@ -141,7 +141,12 @@ impl SessionFolder {
             .compression_method(CompressionMethod::Deflated)
             .unix_permissions(0o600);
         if let Some(old) = old {
-            let source = open::session(self.fd.as_fd(), old.name.as_ref(), &old.path, Access::Read)?;
+            let source = open::session(
+                self.fd.as_fd(),
+                old.cover.name.as_ref(),
+                &old.cover.path,
+                Access::Read,
+            )?;
             let source = ZipArchive::new(BufReader::new(source)).map_err(|error| not_saved(error.into()))?;
             zip.merge_archive(source)
                 .map_err(|error| not_saved(error.into()))?;
@@ -231,8 +236,10 @@ impl SessionFolder {
         let file = open::session(self.fd.as_fd(), hidden.as_ref(), path, Access::Read)?;
         let mut found = 0;
         for entry in &pack.entries {
-            let again = file.try_clone().and_then(|file| EntryText::new(file, entry));
-            let mut bytes = Vec::with_capacity(entry.size as usize);
+            let again = file
+                .try_clone()
+                .and_then(|file| EntryText::new(file, &entry.extent));
+            let mut bytes = Vec::with_capacity(entry.extent.size as usize);
             again
                 .and_then(|mut text| text.read_to_end(&mut bytes))
                 .map_err(|cause| StoreError::not_saved(path, cause))?;

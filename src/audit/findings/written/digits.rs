@@ -1,12 +1,13 @@
 //! Last digits: those of a meter come about equally often, those of a person do not.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use serde::Serialize;
 
 use super::super::super::call::Call;
+use super::super::super::sessions::Sessions;
 use super::super::super::statistics::{apart, digits, false_discovery};
-use super::super::super::summary::SessionRef;
 use super::super::super::visits::{NameNo, Visits};
 
 /// Of a list of technicians who stand out, so large a share may do so by chance.
@@ -30,7 +31,7 @@ pub struct Digits {
     /// The share of zeros and fives, by which rounding shows; a fifth is expected.
     pub zeros_and_fives: f64,
     /// The calls.
-    pub sessions: Vec<SessionRef>,
+    pub sessions: Sessions,
 }
 
 /// Counts last digits.
@@ -57,7 +58,7 @@ impl LastDigits {
         }
     }
 
-    pub fn found(self, visits: &Visits) -> Vec<Digits> {
+    pub fn found(self, visits: &Arc<Visits>) -> Vec<Digits> {
         let mut all = [0; 10];
         for count in self.technicians.values() {
             all.iter_mut()
@@ -93,7 +94,7 @@ impl LastDigits {
                     chance,
                     chance_against_others,
                     zeros_and_fives: test.zeros_and_fives,
-                    sessions: visits.sessions(&count.calls),
+                    sessions: Sessions::of(visits, count.calls.clone()),
                 });
             }
         }

@@ -72,7 +72,7 @@ impl Hurry {
                 call: number,
                 readings,
                 of,
-                reading: taken.reading.clone(),
+                reading: taken.reading.to_string(),
                 seconds: *seconds,
                 minutes: *minutes,
             });

@@ -12,6 +12,8 @@ pub use digits::Digits;
 pub use hurried::Hurried;
 pub use repeated::Repeated;
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 use super::super::call::Call;
@@ -47,7 +49,7 @@ impl Writings {
         }
     }
 
-    pub fn found(self, visits: &Visits) -> Written {
+    pub fn found(self, visits: &Arc<Visits>) -> Written {
         Written {
             digits: self.digits.found(visits),
             repeated: self.repeated.found(visits),

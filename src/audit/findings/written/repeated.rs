@@ -1,12 +1,13 @@
 //! The same value again and again: a furnace is not like the next one to the last digit.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use serde::Serialize;
 
 use super::super::super::call::Call;
+use super::super::super::sessions::Sessions;
 use super::super::super::statistics::{binomial, false_discovery};
-use super::super::super::summary::SessionRef;
 use super::super::super::visits::{NameNo, Visits};
 
 /// Fewest takings of a reading that are looked at.
@@ -43,7 +44,7 @@ pub struct Repeated {
     /// How often chance alone would repeat it so, if it were as common as with the others; corrected for looking at all.
     pub chance: f64,
     /// The first calls with it.
-    pub sessions: Vec<SessionRef>,
+    pub sessions: Sessions,
 }
 
 /// Counts values by reading and technician.
@@ -66,7 +67,14 @@ struct Common {
 struct Value {
     value: f64,
     times: u64,
-    calls: Vec<u32>,
+    calls: Calls,
+}
+
+/// The first calls with a value: nearly all values are given in one, so that takes no list.
+#[derive(Debug)]
+enum Calls {
+    One(u32),
+    More(Vec<u32>),
 }
 
 impl Values {
@@ -74,7 +82,7 @@ impl Values {
         for taken in call.readings.iter().filter(|taken| taken.typed.is_some()) {
             let reading = visits.name(&taken.reading);
             let technicians = self.readings.entry(reading).or_insert_with(|| {
-                self.units.insert(reading, taken.unit.clone());
+                self.units.insert(reading, taken.unit.to_string());
                 BTreeMap::new()
             });
             technicians
@@ -84,7 +92,7 @@ impl Values {
         }
     }
 
-    pub fn found(self, visits: &Visits) -> Vec<Repeated> {
+    pub fn found(self, visits: &Arc<Visits>) -> Vec<Repeated> {
         let mut found = Vec::new();
         let mut chances = Vec::new();
         for (reading, technicians) in &self.readings {
@@ -114,7 +122,7 @@ impl Values {
                     others,
                     others_of,
                     chance,
-                    sessions: visits.sessions(&commonest.calls),
+                    sessions: Sessions::of(visits, commonest.calls.numbers().to_vec()),
                 }));
             }
         }
@@ -128,20 +136,40 @@ impl Values {
     }
 }
 
+impl Calls {
+    fn add(&mut self, call: u32) {
+        if self.numbers().len() < CALLS && self.numbers().last() != Some(&call) {
+            match self {
+                Self::One(first) => *self = Self::More(vec![*first, call]),
+                Self::More(calls) => calls.push(call),
+            }
+        }
+    }
+
+    fn numbers(&self) -> &[u32] {
+        match self {
+            Self::One(call) => std::slice::from_ref(call),
+            Self::More(calls) => calls,
+        }
+    }
+}
+
 impl Common {
     fn add(&mut self, value: f64, call: u32) {
         self.of += 1;
         if let Some(known) = self.values.iter_mut().find(|known| known.value == value) {
             known.times += 1;
             // Taken twice in a call, it is named once.
-            if known.calls.len() < CALLS && known.calls.last() != Some(&call) {
-                known.calls.push(call);
-            }
+            known.calls.add(call);
         } else if self.values.len() < VALUES {
+            if self.values.len() == self.values.capacity() {
+                let more = self.values.len().max(3).min(VALUES - self.values.len());
+                self.values.reserve_exact(more);
+            }
             self.values.push(Value {
                 value,
                 times: 1,
-                calls: vec![call],
+                calls: Calls::One(call),
             });
         } else {
             self.values.iter_mut().for_each(|known| known.times -= 1);

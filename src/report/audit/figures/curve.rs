@@ -65,11 +65,12 @@ impl Curve {
 /// The curve of an audit; nothing where no call could be followed.
 pub(in super::super) fn curve(audit: &Audit) -> Option<Curve> {
     let waits = audit.follow_ups.iter().map(|follow| Wait {
-        time: follow.days,
-        came: follow.called_back,
+        time: follow.days(),
+        came: follow.called_back(),
     });
-    let curve = survival::Curve::of(waits);
+    let most = (WINDOWS * f64::from(audit.window_days)).max(LEAST);
+    let curve = survival::Curve::up_to(most, waits);
     let last = curve.last().filter(|last| *last > 0.0)?;
-    let until = (WINDOWS * f64::from(audit.window_days)).max(LEAST).min(last);
+    let until = most.min(last);
     Some(Curve { curve, until })
 }

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::{LINES, section};
 use crate::audit::findings::{NoTest, WhyOpen};
-use crate::audit::{Audit, SessionRef};
+use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
     MAY_BE_ANOTHER, NOT_ASKED, doubtful, later, no_calls, number, percent, placed, short, spoken, what_came,
 };
@@ -34,7 +34,7 @@ fn came_back(audit: &Audit) -> Markup {
     list(
         "came-back",
         "Calls that came back",
-        &audit.callback_pairs,
+        audit.callback_pairs.iter(),
         |row| {
             html! {
                 (short(&row.equipment)) ": " (fault(row.fault.as_deref())) " (" (who(row.technician.as_deref())) "); " (later(row.days)) " "
@@ -135,11 +135,11 @@ fn written(audit: &Audit) -> Markup {
         (list("digits", "Last digits that look written", &found.digits, |row| html! {
             (short(&row.technician)) ": " (percent(row.zeros_and_fives)) " of " (row.counts.iter().sum::<u64>()) " are 0 or 5, a fifth is expected ("
             @for (digit, count) in row.counts.iter().enumerate() { @if digit > 0 { ", " } (digit) ": " (count) }
-            ") " (read(&row.sessions))
+            ") " (few(&row.sessions))
         }))
         (list("repeated", "The same value again and again", &found.repeated, |row| html! {
             (short(&row.technician)) ": " (spoken(&row.reading)) " is " (number(row.value)) " " (safe(&row.unit)) " " (row.times) " times of " (row.of)
-            "; with all others " (row.others) " of " (row.others_of) " " (read(&row.sessions))
+            "; with all others " (row.others) " of " (row.others_of) " " (few(&row.sessions))
         }))
         (list("hurried", "Faster than a hand can measure", &found.hurried, |row| html! {
             (row.readings) " of " (row.of) " readings; " (spoken(&row.reading)) " in " (number(row.seconds)) " s (" (who(row.technician.as_deref())) ") "
@@ -166,7 +166,7 @@ fn steps(audit: &Audit) -> Markup {
     list("steps", "Steps where calls stall or end", &audit.steps, |row| {
         html! {
             (safe(&row.step)) ": of " (row.times) " times stalled " (row.stalled) ", given up " (row.given_up) ", abandoned " (row.abandoned)
-            "; at most " (format!("{:.0}", row.longest_minutes)) " min " (read(&row.sessions))
+            "; at most " (format!("{:.0}", row.longest_minutes)) " min " (few(&row.sessions))
         }
     })
 }
@@ -192,22 +192,35 @@ fn unsound(audit: &Audit) -> Markup {
     }
 }
 
-fn list<T>(id: &str, title: &str, rows: &[T], line: impl Fn(&T) -> Markup) -> Markup {
+fn list<R: ExactSizeIterator>(
+    id: &str,
+    title: &str,
+    rows: impl IntoIterator<IntoIter = R, Item = R::Item>,
+    line: impl Fn(R::Item) -> Markup,
+) -> Markup {
     list_with(id, title, "", rows, line)
 }
 
 /// A list with something to say before it.
-fn list_with<T>(id: &str, title: &str, told: &str, rows: &[T], line: impl Fn(&T) -> Markup) -> Markup {
-    if rows.is_empty() {
+fn list_with<R: ExactSizeIterator>(
+    id: &str,
+    title: &str,
+    told: &str,
+    rows: impl IntoIterator<IntoIter = R, Item = R::Item>,
+    line: impl Fn(R::Item) -> Markup,
+) -> Markup {
+    let rows = rows.into_iter();
+    let many = rows.len();
+    if many == 0 {
         return Markup::default();
     }
     section(
         id,
-        &format!("{title} ({})", rows.len()),
+        &format!("{title} ({many})"),
         &html! {
             @if !told.is_empty() { p { (told) } }
-            ul.found { @for row in rows.iter().take(LINES) { li { (line(row)) } } }
-            @if rows.len() > LINES { p.more { "and " (rows.len() - LINES) " more: " code { "--format json" } " names them all" } }
+            ul.found { @for row in rows.take(LINES) { li { (line(row)) } } }
+            @if many > LINES { p.more { "and " (many - LINES) " more: " code { "--format json" } " names them all" } }
         },
     )
 }
@@ -223,6 +236,15 @@ fn at(equipment: Option<&str>) -> Markup {
 
 fn who(technician: Option<&str>) -> Safe {
     short(technician.unwrap_or("not named"))
+}
+
+/// The first few to read.
+fn few(sessions: &Sessions) -> Markup {
+    let first: Vec<SessionRef> = sessions.iter().take(SESSIONS).collect();
+    html! {
+        (read(&first))
+        @if sessions.len() > SESSIONS { "and " (sessions.len() - SESSIONS) " more" }
+    }
 }
 
 fn read(sessions: &[SessionRef]) -> Markup {

@@ -2,7 +2,7 @@
 
 use super::page::Page;
 use crate::audit::findings::{NoTest, WhyOpen};
-use crate::audit::{Audit, SessionRef};
+use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
     MAY_BE_ANOTHER, NOT_ASKED, counted, days, doubtful, later, no_calls, number, percent, placed, short,
     spoken, what_came,
@@ -34,7 +34,7 @@ fn came_back(page: &mut Page, audit: &Audit) {
     list(
         page,
         "CALLS THAT CAME BACK",
-        &audit.callback_pairs,
+        audit.callback_pairs.iter(),
         |page, row| {
             page.item(&safe(&format!(
                 "{}: {} ({}); {} {} ({})",
@@ -187,7 +187,7 @@ fn written(page: &mut Page, audit: &Audit) {
             .map(|(digit, count)| format!("{digit}: {count}"))
             .collect();
         page.below(&safe(&digits.join("  ")));
-        read(page, &few(&row.sessions));
+        few(page, &row.sessions);
     });
     some(page, &found.repeated, |page, row| {
         let reading = spoken(&row.reading);
@@ -200,7 +200,7 @@ fn written(page: &mut Page, audit: &Audit) {
             row.others,
             row.others_of
         )));
-        read(page, &few(&row.sessions));
+        few(page, &row.sessions);
     });
     some(page, &found.hurried, |page, row| {
         page.item(&safe(&format!(
@@ -242,7 +242,7 @@ fn steps(page: &mut Page, audit: &Audit) {
                 "{}: of {} times stalled {}, given up {}, abandoned {}; at most {:.0} min",
                 row.step, row.times, row.stalled, row.given_up, row.abandoned, row.longest_minutes
             )));
-            read(page, &few(&row.sessions));
+            few(page, &row.sessions);
         },
     );
 }
@@ -286,27 +286,46 @@ fn unsound(page: &mut Page, audit: &Audit) {
 }
 
 /// A heading and a few of a list; nothing of an empty one.
-fn list<T>(page: &mut Page, title: &str, rows: &[T], write: impl Fn(&mut Page, &T)) {
-    if !rows.is_empty() {
+fn list<R: ExactSizeIterator>(
+    page: &mut Page,
+    title: &str,
+    rows: impl IntoIterator<IntoIter = R, Item = R::Item>,
+    write: impl Fn(&mut Page, R::Item),
+) {
+    let rows = rows.into_iter();
+    if rows.len() > 0 {
         page.title(&format!("{title} ({})", rows.len()));
         some(page, rows, write);
     }
 }
 
-fn some<T>(page: &mut Page, rows: &[T], write: impl Fn(&mut Page, &T)) {
-    some_of(page, rows, rows.len() as u64, write);
+fn some<R: ExactSizeIterator>(
+    page: &mut Page,
+    rows: impl IntoIterator<IntoIter = R, Item = R::Item>,
+    write: impl Fn(&mut Page, R::Item),
+) {
+    let rows = rows.into_iter();
+    let all = rows.len() as u64;
+    some_of(page, rows, all, write);
 }
 
 /// A few of so many, of which not all need be named.
-fn some_of<T>(page: &mut Page, rows: &[T], all: u64, write: impl Fn(&mut Page, &T)) {
-    for row in rows.iter().take(SHOWN) {
+fn some_of<R: ExactSizeIterator>(
+    page: &mut Page,
+    rows: impl IntoIterator<IntoIter = R, Item = R::Item>,
+    all: u64,
+    write: impl Fn(&mut Page, R::Item),
+) {
+    let rows = rows.into_iter();
+    let many = rows.len();
+    for row in rows.take(SHOWN) {
         write(page, row);
     }
-    let shown = rows.len().min(SHOWN) as u64;
+    let shown = many.min(SHOWN) as u64;
     if all > shown {
-        let named = match rows.len() as u64 == all {
+        let named = match many as u64 == all {
             true => "names them all".to_owned(),
-            false => format!("names {} in all", rows.len()),
+            false => format!("names {many} in all"),
         };
         page.text(&format!("and {} more: --format json {named}", all - shown));
     }
@@ -331,8 +350,11 @@ fn at(equipment: &str) -> Safe {
     safe(&format!("at {}", short(equipment)))
 }
 
-fn few(sessions: &[SessionRef]) -> Vec<&SessionRef> {
-    sessions.iter().take(SESSIONS).collect()
+/// The first few to read.
+fn few(page: &mut Page, sessions: &Sessions) {
+    for session in sessions.iter().take(SESSIONS) {
+        read(page, &[&session]);
+    }
 }
 
 fn read(page: &mut Page, sessions: &[&SessionRef]) {
