@@ -298,6 +298,8 @@ pub struct Standing {
     pub possible: Vec<Safe>,
     /// What was answered, with what the walk no longer comes to.
     pub trail: Vec<TrailEntry>,
+    /// The last answer is news: a simulated furnace gave it, and not whoever reads this.
+    pub last_is_news: bool,
     /// What is open and must be put back.
     pub open: Vec<Safe>,
     /// What goes on the job report so far.

@@ -59,6 +59,7 @@ pub fn standing(library: &Library, state: &State) -> Standing {
             false => search.faults.iter().map(fault_title).collect(),
         },
         trail,
+        last_is_news: false,
         open: state
             .open
             .iter()

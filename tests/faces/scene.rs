@@ -255,6 +255,7 @@ pub fn standing() -> Standing {
             (Severity::Advise, safe("The filter is loaded")),
             (Severity::Note, safe("No carbon monoxide alarm")),
         ],
+        last_is_news: false,
         not_looked_at: Vec::new(),
         at_worst: 7,
         dangers: all(&[

@@ -16,7 +16,7 @@ pub struct Fault {
     /// The part that is bad; none where a condition is put right.
     pub part: Option<&'static str>,
     /// The verdicts that name it, the most exact first: its own, a group with it, and what it honestly looks like where
-    /// no field measurement tells them apart.
+    /// no field measurement tells them apart. None where every way to it is handed on.
     pub verdicts: &'static [&'static str],
     /// Whether a furnace of this make can have it (a spark igniter has no glow).
     pub fits: fn(&Make) -> bool,

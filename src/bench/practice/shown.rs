@@ -39,6 +39,7 @@ impl<M: Machine> Exercise<M> {
     /// What stands beside it. In free practice nothing tells what is still possible: the tree would know too much.
     pub fn standing(&self, library: &Library, state: &State) -> Standing {
         let mut standing = standing(library, state);
+        standing.last_is_news = true;
         if self.setup.mode == Mode::Free {
             standing.possible.clear();
             standing.not_looked_at.clear();

@@ -8,9 +8,10 @@ use crate::walk::End;
 /// What a call came to, against the truth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Outcome {
-    /// It condemned the true part, or one of a group with it, or put the true cause right; with nothing wrong, it found nothing.
+    /// It condemned the true part, or one of a group with it, or put the true cause right, or named whoever must; with nothing
+    /// wrong, it found nothing.
     Right,
-    /// It ended without a verdict, handed on, or left the furnace off for something that was not the true fault.
+    /// It ended without a verdict, handed a bad part on, or left the furnace off for something that was not the true fault.
     Referred,
     /// It ended as if nothing were wrong.
     Missed,
@@ -100,11 +101,14 @@ pub fn judge_verdict(
     in_order: bool,
 ) -> Outcome {
     let said = &library.faults[fault];
-    if truth
-        .iter()
-        .any(|fault| fault.verdicts.contains(&said.name.as_str()))
-    {
-        return Outcome::Right;
+    let mut named = (truth.iter()).filter(|fault| fault.verdicts.contains(&said.name.as_str()));
+    if let Some(first) = named.next() {
+        // Who hands a bad part on has not found it, however near the words come.
+        let found = |fault: &Fault| said.remedy != Remedy::Refer || fault.part.is_none();
+        return match found(first) || named.any(|fault| found(fault)) {
+            true => Outcome::Right,
+            false => Outcome::Referred,
+        };
     }
     match said.remedy {
         Remedy::Replace(part) => {

@@ -39,6 +39,13 @@ pub fn add(theme: Theme, said: &Said, width: usize, foot: &mut Vec<Line<'static>
 pub fn came_out(theme: Theme, standing: &Standing, width: usize, foot: &mut Vec<Line<'static>>) {
     let mut page = Page::new(theme, width);
     if let Some(entry) = standing.trail.last() {
+        if standing.last_is_news {
+            page.entry(
+                "taken",
+                Role::Label,
+                &[(face::asked_and_answered(entry), Role::Strong)],
+            );
+        }
         for value in &entry.worked_out {
             page.entry("result", Role::Label, &[(face::came_out(value), Role::Strong)]);
         }

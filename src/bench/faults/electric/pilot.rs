@@ -93,7 +93,7 @@ pub const FAULTS: &[Fault] = &[
         name: "pilot_no_spark",
         title: "The module gives no spark to the pilot",
         part: None,
-        verdicts: &["pilot_not_decided"],
+        verdicts: &[],
         fits: on_call,
         strike: |condition, _, _| condition.electric.igniter.spark = Spark::Source,
     },

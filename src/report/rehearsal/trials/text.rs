@@ -14,6 +14,17 @@ const WIDEST: usize = 40;
 /// How many calls are shown with their walk; of more, a line each.
 const WALKED: usize = 10;
 
+/// What the columns count.
+const WHAT_COUNTS: [&str; 4] = [
+    "right: the bad part condemned, or one of a group with it, or the true cause named",
+    "referred: no verdict, or a bad part handed on, or the furnace shut down for something else",
+    "missed: ended as if nothing were wrong",
+    "wrong: a good part condemned, or something put right that was in order",
+];
+
+/// What they count where two things are wrong.
+const EITHER: &str = "Of two faults either counts: the next call finds the other.";
+
 /// For a person: each fault with what its calls came to, what was blamed for each part, minutes and steps, and the calls
 /// that were wrong or missed, the wrong ones with their walk. At the end a sum that names the library as it is `called`.
 pub fn text(report: &Report<'_>, called: &Safe, look: Look) -> String {
@@ -88,7 +99,17 @@ fn by_fault(page: &mut Page, report: &Report<'_>, sum: &Tally) {
     }
     row(&all, sum);
     page.blank();
+    for line in WHAT_COUNTS {
+        page.hanging(0, 2, line);
+    }
+    if report.pairs {
+        page.hanging(0, 2, EITHER);
+    }
+    page.blank();
 }
+
+/// What is said where nothing was bad.
+const NOTHING: &str = "(nothing)";
 
 /// For each part that was bad, how often it was found and what was blamed instead.
 fn by_part(page: &mut Page, report: &Report<'_>) {
@@ -96,26 +117,30 @@ fn by_part(page: &mut Page, report: &Report<'_>) {
     for (subject, tally) in &report.trials.by_fault {
         let part = match subject.fault() {
             Some(fault) => fault.part.unwrap_or("(a condition)"),
-            None => "(nothing)",
+            None => NOTHING,
         };
         parts.entry(part).or_default().add(tally);
     }
-    page.line(0, "what was bad, how often it was isolated, and what was blamed:");
+    page.line(
+        0,
+        "what was bad, how often the verdict was right, and what was blamed:",
+    );
     for (part, tally) in &parts {
         let mut blamed: Vec<_> = tally.blamed.iter().collect();
         blamed.sort_by(|one, other| other.1.cmp(one.1).then(one.0.cmp(other.0)));
-        let blamed: Vec<String> = blamed
-            .iter()
+        let blamed: Vec<String> = (blamed.iter())
+            .filter(|_| *part != NOTHING)
             .map(|(name, count)| format!("{name} {count}"))
             .collect();
         page.hanging(
             2,
             4,
-            &format!(
+            format!(
                 "{part}  {}  {}",
                 percent(tally.right, tally.calls),
                 blamed.join(", ")
-            ),
+            )
+            .trim_end(),
         );
     }
     page.blank();
