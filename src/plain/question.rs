@@ -21,7 +21,7 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     if let Some(again) = &ask.again {
         voice.label("Again", &safe(&why_again(again)))?;
     }
-    for caution in &ask.cautions {
+    for caution in ask.cautions.iter().chain(&ask.standing_cautions) {
         voice.label("CAUTION", caution)?;
     }
     let long = [("Overlay", &ask.overlays), ("Why", &ask.why), ("How", &ask.how)];

@@ -34,6 +34,8 @@ pub struct Ask {
     pub how: Vec<Safe>,
     /// What can hurt here.
     pub cautions: Vec<Safe>,
+    /// Those that hold for every call: with its first question, unless that is about a danger.
+    pub standing_cautions: Vec<Safe>,
     /// Where the thresholds come from.
     pub source: Option<Safe>,
     /// Minutes it usually takes.

@@ -3,7 +3,7 @@
 use super::ask::{
     Again, Ask, Claimed, End as BandEnd, Lack, LackKind, Question, ShownBand, ShownOption, Way,
 };
-use super::event::Doubt;
+use super::event::{Doubt, Role};
 use super::overlays::overlay_words;
 use super::proof::{self, Holding};
 use super::route::{answers_of, own_datum};
@@ -36,6 +36,7 @@ pub fn ask(library: &Library, state: &State) -> Ask {
         why: Vec::new(),
         how: Vec::new(),
         cautions: Vec::new(),
+        standing_cautions: Vec::new(),
         source: None,
         minutes: None,
         again: None,
@@ -61,6 +62,12 @@ pub fn ask(library: &Library, state: &State) -> Ask {
         }
         Wanted::Work(id) => work(library, &library[id], &mut ask),
         Wanted::Value { of, leaf } => value(library, state, of, leaf, &mut ask),
+    }
+    // Once a call, whichever way it was begun; but who is in danger reads what to do, and nothing else.
+    let in_danger = state.top().is_some_and(|frame| frame.role == Role::Danger);
+    if state.answers == 0 && state.ended.is_none() && !in_danger {
+        let standing = library.standing_cautions.iter();
+        ask.standing_cautions = standing.map(|id| safe(&library.cautions[*id].text)).collect();
     }
     ask
 }

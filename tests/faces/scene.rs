@@ -34,6 +34,7 @@ pub fn ask(question: Question) -> Ask {
         status: None,
         edition: None,
         overlays: Vec::new(),
+        standing_cautions: Vec::new(),
         through: all(&["No heat: burners light, then go out"]),
         question,
         by_words: Vec::new(),

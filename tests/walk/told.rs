@@ -1,6 +1,6 @@
 //! What a technician is told of a verdict, and of what was worked out.
 
-use proofwalk::walk::{Command, Standing, standing};
+use proofwalk::walk::{Command, Standing, ask, standing};
 
 use crate::call::{Call, library, tree};
 
@@ -77,4 +77,32 @@ fn an_end_without_a_verdict_asks_for_nothing() {
     let told = told(&call);
     assert_eq!(told.stated, None);
     assert_eq!(told.ended.unwrap().as_str(), "Unproven, no verdict: no access");
+}
+
+#[test]
+fn the_cautions_of_every_call_stand_over_its_first_question_unless_that_is_about_a_danger() {
+    let small = "library: small\nstanding_cautions: [local]\ndangers: { It burns: fire }\n";
+    let files = [
+        tree(
+            "t",
+            "",
+            "  a: { observe: noise, go: b }\n  b: { observe: smell, go: fine }\n",
+        ),
+        (
+            "registry/cautions.yaml".to_owned(),
+            "cautions:\n  local: { text: Local codes come first. }\n".to_owned(),
+        ),
+        ("library.yaml".to_owned(), small.to_owned()),
+    ];
+    let cautions = |call: &Call| {
+        let cautions = ask(&call.library, &call.state).standing_cautions;
+        cautions.iter().map(ToString::to_string).collect::<Vec<_>>()
+    };
+    let mut call = Call::open(library(&files));
+    assert_eq!(cautions(&call), ["Local codes come first."]);
+    let mut burning = Call::open(library(&files));
+    burning.does(Command::Danger(0));
+    assert_eq!(cautions(&burning), [""; 0]);
+    call.chooses("hum");
+    assert_eq!(cautions(&call), [""; 0]);
 }

@@ -77,10 +77,10 @@ impl<M: Machine> Exercise<M> {
             Menu::Lacking(fault) => lacks(&Backing::of(library, state, *fault)),
             _ => Vec::new(),
         };
+        // Those of every call are for whoever stands before the house.
+        let standing = std::mem::take(&mut ask.standing_cautions);
         ask.cautions = match &self.menu {
-            Menu::Gate => (library.standing_cautions.iter())
-                .map(|caution| safe(&library.cautions[*caution].text))
-                .collect(),
+            Menu::Gate => standing,
             _ => Vec::new(),
         };
         let entries = self.entries(library, state);

@@ -103,6 +103,9 @@ fn asked(question: &Question) -> (&'static str, Vec<&Safe>) {
 
 fn text(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'static>> {
     let mut page = Page::new(theme, width);
+    for caution in &ask.standing_cautions {
+        page.entry("CAUTION", Role::Caution, &[(caution.clone(), Role::Plain)]);
+    }
     for overlay in &ask.overlays {
         page.entry("overlay", Role::Label, &[(overlay.clone(), Role::Plain)]);
     }
