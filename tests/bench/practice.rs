@@ -2,17 +2,20 @@
 
 use proofwalk::bench::faults::Fault;
 use proofwalk::bench::furnace::Furnace;
-use proofwalk::bench::practice::{Backing, Came, Debrief, Exercise, Level, Mode, Proof, Reference, Setup, debrief};
+use proofwalk::bench::practice::{
+    Backing, Came, Debrief, Exercise, Level, Mode, Proof, Reference, Setup, debrief,
+};
 use proofwalk::bench::simulated::{Probes, Simulated};
 use proofwalk::bench::trials::{Outcome, judge_verdict, play};
 use proofwalk::library::{Datum, Library};
 use proofwalk::walk::{Again, Command, Event, LibraryMark, Opened, Question, State, apply};
 
+use crate::debriefs::page;
 use crate::told::with;
 
 /// What a practice call came to.
-struct Practised {
-    debrief: Debrief,
+pub struct Practised {
+    pub debrief: Debrief,
     state: State,
     /// What was wrong.
     truth: Vec<&'static Fault>,
@@ -24,7 +27,7 @@ struct Practised {
 type Apprentice = dyn FnMut(&Question, Option<&Again>) -> Command;
 
 /// Practises until the call is closed.
-fn practise(
+pub fn practise(
     library: &Library,
     setup: Setup,
     mut answer: impl FnMut(&Question, Option<&Again>) -> Command,
@@ -203,7 +206,7 @@ fn a_free_apprentice_who_takes_everything_is_told_nothing_by_the_tree() {
 }
 
 /// Leaves the gate out, and names what is called by some words, whatever it lacks.
-fn names(words: &'static str) -> impl FnMut(&Question, Option<&Again>) -> Command {
+pub fn names(words: &'static str) -> impl FnMut(&Question, Option<&Again>) -> Command {
     move |question, _| match question {
         Question::Choice { options, prompt, .. } => {
             let at = |text: &str| {
@@ -226,12 +229,12 @@ fn names(words: &'static str) -> impl FnMut(&Question, Option<&Again>) -> Comman
     }
 }
 
-const SOUND: Setup = Setup {
+pub const SOUND: Setup = Setup {
     seed: 6,
     level: Level::Any,
     mode: Mode::Free,
 };
-const TRANSFORMER_DEAD: Setup = Setup {
+pub const TRANSFORMER_DEAD: Setup = Setup {
     seed: 9,
     level: Level::Common,
     mode: Mode::Free,
@@ -320,13 +323,20 @@ fn what_would_have_proven_it_is_told_of_this_furnace_a_claim_a_line() {
         !by_the_trees.is_empty() && !by_the_trees.iter().any(|lack| lack.contains("pilot")),
         "{by_the_trees:?}"
     );
-    // A proof of several alternatives is told by one of them, and that there are others.
-    let by_a_proof = lacks("Gas valve does not open");
-    assert!(by_a_proof.others > 0, "{by_a_proof:?}");
+    // A proof of several alternatives is told by one of them, and that there are others; afterwards only those that this
+    // furnace can give.
+    let practised = practise(&library, COCK_CLOSED, names("Gas valve does not open"));
+    let valve = *practised.state.withheld.last().unwrap();
+    let before = Backing::of(&library, &practised.state, valve);
+    assert!(before.others > 0 && before.otherwise == 0, "{before:?}");
     assert!(
-        by_a_proof.lacks.iter().all(|lack| !lack.contains(", or Voltage")),
-        "{by_a_proof:?}"
+        before.lacks.iter().all(|lack| !lack.contains(", or Voltage")),
+        "{before:?}"
     );
+    let Proof::Lacking(after) = practised.debrief.proof else {
+        panic!("{:?}", practised.debrief.proof);
+    };
+    assert!(after.otherwise > 0, "a good valve is not shown bad: {after:?}");
 }
 
 #[test]
@@ -339,10 +349,16 @@ fn at_a_sound_furnace_whoever_stops_has_named_nothing_and_whoever_says_so_is_rig
     };
     let sound = practise(&library, SOUND, stop).debrief;
     assert!(sound.truth.is_empty(), "{:?}", sound.truth);
-    assert_eq!((sound.outcome, sound.came()), (Outcome::Referred, Came::StoppedSound));
+    assert_eq!(
+        (sound.outcome, sound.came()),
+        (Outcome::Referred, Came::StoppedSound)
+    );
     let page = page(&sound);
     assert!(page.contains("Stopped: nothing named"), "{page}");
-    assert!(page.contains("What would have shown that nothing is wrong"), "{page}");
+    assert!(
+        page.contains("What would have shown that nothing is wrong"),
+        "{page}"
+    );
     let named = practise(&library, SOUND, names("No fault found")).debrief;
     assert_eq!(named.outcome, Outcome::Right);
     assert!(matches!(named.proof, Proof::Lacking(_)));

@@ -173,6 +173,7 @@ impl Backing {
             let each = claims.iter().map(|claim| match claim_holds(state, claim) {
                 Holding::Holds => 0,
                 holding if otherwise(claim, holding) => OTHERWISE,
+                Holding::Missing if state.could_not.contains_key(&claim.datum()) => OTHERWISE,
                 Holding::Missing | Holding::Borderline => 1,
                 Holding::Contradicted => OTHERWISE,
             });
