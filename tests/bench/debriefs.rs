@@ -176,3 +176,28 @@ fn whoever_finds_nothing_finds_the_words_for_it() {
         assert_eq!(debrief.outcome, Outcome::Right);
     }
 }
+
+#[test]
+fn once_all_that_lacked_is_taken_the_list_is_headed_as_proven() {
+    let library = with(None);
+    let mut last = names("Transformer dead");
+    let mut heads: Vec<String> = Vec::new();
+    let debrief = practise(&library, TRANSFORMER_DEAD, |question, again| match question {
+        Question::Choice { prompt, options, .. } if prompt.as_str().contains("PROVEN") => {
+            heads.push(prompt.as_str().to_owned());
+            assert!(
+                !options[0].text.as_str().starts_with("Name it all the same"),
+                "{prompt}"
+            );
+            Command::Choose(0)
+        }
+        _ => last(question, again),
+    })
+    .debrief;
+    assert_eq!(debrief.came(), Came::Proven);
+    assert!(heads[0].starts_with("NOT PROVEN: Transformer dead"), "{heads:?}");
+    assert!(
+        heads.last().unwrap().starts_with("PROVEN by what was taken"),
+        "{heads:?}"
+    );
+}
