@@ -241,9 +241,9 @@ pub(super) struct Practising {
     /// each apprentice.
     #[arg(long, value_name = "DIR", num_args = 1.., conflicts_with_all = ["guided", "level", "seed", "library", "folders", "sessions", "plain", "clock"])]
     pub class: Vec<PathBuf>,
-    /// With `--class`: how to print it.
-    #[arg(long, value_enum, default_value_t = PracticeFormat::Text, requires = "class")]
-    pub format: PracticeFormat,
+    /// With `--class`: how to print it; without it, as text.
+    #[arg(long, value_enum)]
+    pub format: Option<PracticeFormat>,
     /// The furnace of this number: the same level and seed are the same furnace for a whole class. Without it, any.
     #[arg(long, value_name = "N")]
     pub seed: Option<u64>,

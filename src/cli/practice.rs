@@ -7,7 +7,7 @@ use std::path::Path;
 
 use uuid::Uuid;
 
-use super::arguments::{Practising, Walking};
+use super::arguments::{PracticeFormat, Practising, Walking};
 use super::failure::{Failure, WRONG_USE};
 use super::library::{Loaded, sound};
 use super::look;
@@ -39,7 +39,11 @@ const INDENT: usize = 4;
 /// Walks a practice call and tells what came of it.
 pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
     if !how.class.is_empty() {
-        return class::run(&how.class, how.format);
+        return class::run(&how.class, how.format.unwrap_or(PracticeFormat::Text));
+    }
+    if how.format.is_some() {
+        return Err(Failure::new(WRONG_USE, "--format is for the practice of a class")
+            .help("set sessions side by side with `proofwalk practice --class DIR --format json`"));
     }
     let loaded = sound(how.library.as_deref(), &how.overlays.folders)?;
     let library = &loaded.library;
@@ -140,9 +144,9 @@ fn drawn<'l>(
         return Err(Failure::new(WRONG_USE, "this furnace cannot be drawn again").help("take another seed"));
     };
     let missing: Vec<&str> = probes.missing().collect();
+    let reference = Reference::new(library, played, setup.mode, &mut drawn.machine.clone());
     let exercise = Exercise::new(library, setup, drawn.machine, &missing);
-    let mode = setup.mode;
-    Ok((exercise, Reference { played, mode }, drawn.tree))
+    Ok((exercise, reference, drawn.tree))
 }
 
 /// Hands a practice call to a face, and tells what came of it; `again` is the command that begins it anew.
@@ -190,8 +194,8 @@ fn brief(library: &Library, tree: &str, setup: &Setup) -> Vec<Known> {
             "Guided: the tree asks. Say where the probe goes; the furnace answers when it is where it should be."
         }
         Mode::Free => {
-            "Free: take what you need; each costs its minutes. Name the fault once what you took proves it; \
-             stop, with your reason, where nothing is wrong or you would hand it on."
+            "Free: take what you need; each costs its minutes. Name the fault, or that nothing is wrong, once what you took \
+             proves it; stop, with your reason, where you would hand it on."
         }
     };
     let section = |heading: &str, lines: Vec<Safe>| Known {
@@ -224,11 +228,6 @@ fn page(sections: &[Known], again: &str) -> String {
         for text in &section.lines {
             page.push_str(&lines(text, look));
         }
-    }
-    // The way of the tree is long: what came of it stands once more where the eye is.
-    if let Some(verdict) = sections.get(1).and_then(|section| section.lines.first()) {
-        page.push_str("\nIN SHORT\n");
-        page.push_str(&lines(verdict, look));
     }
     page.push_str(&format!("\nThe same furnace for others: {again}\n"));
     page

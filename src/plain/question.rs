@@ -24,10 +24,16 @@ pub fn ask<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
     for caution in ask.cautions.iter().chain(&ask.standing_cautions) {
         voice.label("CAUTION", caution)?;
     }
-    let long = [("Overlay", &ask.overlays), ("Why", &ask.why), ("How", &ask.how)];
-    for (label, lines) in long {
+    for (label, lines) in [("Overlay", &ask.overlays), ("Why", &ask.why)] {
         for line in lines {
             voice.label(label, line)?;
+        }
+    }
+    // One text, of which each line goes on where the one before it ended.
+    for (number, line) in ask.how.iter().enumerate() {
+        match number {
+            0 => voice.label("How", line)?,
+            _ => voice.goes_on(line)?,
         }
     }
     if let Some(source) = &ask.source {

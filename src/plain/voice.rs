@@ -64,6 +64,15 @@ impl<'a, W: Write> Voice<'a, W> {
         self.write(&format!("{label}: "), text)
     }
 
+    /// The next line of a labelled text, indented as a broken one.
+    pub fn goes_on(&mut self, text: &Safe) -> io::Result<()> {
+        let width = self.options.width.max(2 * INDENT);
+        for line in wrap(&self.shown(text), width - INDENT) {
+            writeln!(self.output, "    {line}")?;
+        }
+        Ok(())
+    }
+
     /// One of a list, by its number.
     pub fn item(&mut self, number: usize, text: &Safe) -> io::Result<()> {
         self.write(&format!("{number:>3}  "), text)

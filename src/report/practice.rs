@@ -58,9 +58,10 @@ pub fn text(practised: &[Practised], look: Look) -> String {
     page.line(0, "");
     for line in [
         "proven: named, and what was taken proves it, or nothing was wrong and enough was looked at. not proven, guessed: the right \
-         name, with some or nothing of its proof. stopped, handed on: nothing condemned, and not found. missed: left as if nothing \
+         name, with some or nothing of its proof. stopped, handed on: nothing condemned, and no diagnosis. missed: left as if nothing \
          were wrong. wrong: something good was blamed.",
-        "for nothing: good parts condemned. dangers, open: overlooked, and not put back. places: probes put elsewhere than asked.",
+        "for nothing: good parts condemned. dangers, open: overlooked, and not put back. places: probes put elsewhere than asked. \
+         guesses: other faults named before the last, unproven.",
         "Only the first try at a furnace counts for an apprentice: after it the fault is known. Nobody is ranked.",
     ] {
         page.line(0, line);
@@ -96,6 +97,7 @@ struct Session {
     condemned_for_nothing: Option<String>,
     dangers_overlooked: Option<usize>,
     left_open: Option<usize>,
+    named_before: Option<usize>,
 }
 
 fn session(tried: &Tried<'_>) -> Session {
@@ -123,6 +125,7 @@ fn session(tried: &Tried<'_>) -> Session {
         condemned_for_nothing: mark.map(|mark| safe(&mark.condemned).to_string()),
         dangers_overlooked: mark.map(|mark| mark.overlooked),
         left_open: mark.map(|mark| mark.left_open),
+        named_before: mark.map(|mark| mark.named_before),
     }
 }
 
@@ -219,6 +222,12 @@ fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several
         if mark.has_condemned() {
             page.line(4, &format!("condemned for nothing: {}", mark.condemned));
         }
+        if mark.named_before > 0 {
+            page.line(
+                4,
+                &format!("other faults named before, unproven: {}", mark.named_before),
+            );
+        }
     }
     let first: Vec<&Mark> = tries
         .iter()
@@ -253,16 +262,22 @@ struct Sum {
     condemned: usize,
     overlooked: usize,
     left_open: usize,
+    named_before: usize,
+    unfinished: usize,
 }
 
 fn apprentices(page: &mut Page, practised: &[Practised]) {
     let mut sums: BTreeMap<String, Sum> = BTreeMap::new();
     for (_, tries) in furnaces(practised) {
         for tried in tries.iter().filter(|tried| tried.attempt == 1) {
-            let (Some(who), Some(mark)) = (&tried.practised.apprentice, &tried.practised.mark) else {
+            let Some(who) = &tried.practised.apprentice else {
                 continue;
             };
             let sum = sums.entry(who.clone()).or_default();
+            let Some(mark) = &tried.practised.mark else {
+                sum.unfinished += 1;
+                continue;
+            };
             sum.furnaces += 1;
             sum.solved += u64::from(mark.came.is_solved());
             sum.minutes += mark.minutes;
@@ -270,11 +285,12 @@ fn apprentices(page: &mut Page, practised: &[Practised]) {
             sum.condemned += usize::from(mark.has_condemned());
             sum.overlooked += mark.overlooked;
             sum.left_open += mark.left_open;
+            sum.named_before += mark.named_before;
         }
     }
     page.line(0, "EACH APPRENTICE, first tries");
     if sums.is_empty() {
-        page.line(2, "None is finished by anybody who gave a name with --technician");
+        page.line(2, "Nobody gave a name with --technician");
         return;
     }
     page.row(&[
@@ -284,7 +300,7 @@ fn apprentices(page: &mut Page, practised: &[Practised]) {
         "for nothing",
         "dangers",
         "open",
-        "",
+        "guesses",
     ]);
     for (who, sum) in &sums {
         page.row(&[
@@ -294,9 +310,18 @@ fn apprentices(page: &mut Page, practised: &[Practised]) {
             &count(sum.condemned),
             &count(sum.overlooked),
             &count(sum.left_open),
-            "",
+            &count(sum.named_before),
         ]);
-        page.line(4, &share(sum));
+        if sum.unfinished > 0 {
+            let left = match sum.unfinished {
+                1 => "1 first try".to_owned(),
+                many => format!("{many} first tries"),
+            };
+            page.line(4, &format!("{left} not finished, and not counted"));
+        }
+        if sum.furnaces > 0 {
+            page.line(4, &share(sum));
+        }
     }
 }
 

@@ -43,13 +43,31 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
     let call = practice(&scene, &["--seed", "3", "--technician", "t-01"]);
     let forged = "note Practice: right, and proven; 1 min, the tree 2 min; probes misplaced: 0; parts condemned for nothing: \
                   none; dangers overlooked: 0; left open: 0";
-    let mut lines = ["2", forged, "says it calls", "1", "all the same", "close"].into_iter();
+    let mut lines = [
+        "2",
+        forged,
+        "gas valve leaks through",
+        "1",
+        "back",
+        "says it calls",
+        "1",
+        "all the same",
+        "close",
+    ]
+    .into_iter();
     let said = plays(call, |asked| match lines.next().unwrap() {
         "all the same" => number_of(asked, "Name it all the same"),
+        "back" => number_of(asked, "Back to the list"),
         line => line.to_owned(),
     })
     .exits(0);
     assert!(said.out.contains("Wrong, and not proven"), "{}", said.out);
+    let short = below(&said.out, "IN SHORT").remove(0);
+    assert!(
+        short.contains("1 other fault was named before"),
+        "{short} in {}",
+        said.out
+    );
     stops(&scene, "t-01", "stop now I know");
     // Left in the middle.
     let call = practice(&scene, &["--seed", "3", "--technician", "t-03"]);
@@ -80,6 +98,14 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
         "{page}"
     );
     assert_eq!(row("1 furnace: too few to say").len(), 2, "{page}");
+    assert_eq!(row("other faults named before, unproven: 1").len(), 1, "{page}");
+    // Whose only try was left in the middle is still one of the class.
+    assert_eq!(row("t-03 0 of 0").len(), 1, "{page}");
+    assert_eq!(
+        row("1 first try not finished, and not counted").len(),
+        1,
+        "{page}"
+    );
     assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
 
     let json = run(&["practice", "--class", &folder, "--format", "json"])
@@ -89,6 +115,7 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
     assert_eq!(all.as_array().unwrap().len(), 4);
     assert_eq!(all[0]["apprentice"], "t-01");
     assert_eq!(all[0]["condemned_for_nothing"], "Thermostat");
+    assert_eq!(all[0]["named_before"], 1);
     assert_eq!(all[1]["attempt"], 2);
     assert_eq!(all[3]["solved"], serde_json::Value::Null);
 }
@@ -97,7 +124,10 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
 fn a_class_is_no_call() {
     run(&["practice", "--class", "nowhere-at-all"]).exits(2);
     run(&["practice", "--class", ".", "--seed", "3"]).exits(2);
-    run(&["practice", "--format", "json"]).exits(2);
+    for other in [&["--level", "1", "--seed", "3"][..], &[]] {
+        let said = run(&[&["practice", "--format", "json"], other].concat()).exits(2);
+        assert!(said.err.contains("--class"), "{}", said.err);
+    }
 }
 
 #[test]

@@ -138,6 +138,26 @@ fn what_is_planted_happens_whatever_the_seed() {
 }
 
 #[test]
+fn one_call_is_one_call() {
+    let scene = scene();
+    let at = scene.temp.path().join("season");
+    let one = [
+        "rehearse",
+        "--bench",
+        "--season",
+        at.to_str().unwrap(),
+        "--calls",
+        "1",
+    ];
+    let said = run(&one).exits(0);
+    assert!(
+        said.out.starts_with("1 call at 1 simulated furnace: "),
+        "{}",
+        said.out
+    );
+}
+
+#[test]
 fn a_season_is_not_written_among_other_sessions() {
     let scene = scene();
     let at = scene.temp.path().join("season");

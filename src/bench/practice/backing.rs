@@ -1,6 +1,7 @@
 //! How far what was taken proves what was named.
 
-use super::way::{Goal, Needed, way};
+use super::here::Here;
+use super::way::{Found, Goal, Needed, way};
 use crate::library::{Claim, Datum, Fault, Id, Library, ProofLine, Remedy, Tree};
 use crate::walk::{Holding, State, claim_holds, claim_words, proof_lines, takeable, unread_fields};
 
@@ -17,6 +18,8 @@ pub struct Backing {
     pub after_work: usize,
     /// How many other alternatives of its proof are still open, beside those whose claims stand in `lacks`.
     pub others: usize,
+    /// How many of the claims this furnace does not fulfil, where what it shows may be told.
+    pub otherwise: usize,
     /// There is no registered proof, and the claims are the answers of one way through the trees.
     pub by_the_trees: bool,
 }
@@ -44,9 +47,8 @@ impl Backing {
         Self::at(library, state, None, fault)
     }
 
-    /// The same, told afterwards: what lacks is what would have shown it at this furnace, of which another walk found what
-    /// stands in `here`.
-    pub fn at(library: &Library, state: &State, here: Option<&State>, fault: Id<Fault>) -> Self {
+    /// The same, told afterwards: what lacks is what would have shown it at this furnace.
+    pub(super) fn at(library: &Library, state: &State, here: Option<&Here>, fault: Id<Fault>) -> Self {
         if !library.can_be_proven(fault) {
             return Self::impossible("its proof cannot be read");
         }
@@ -65,7 +67,7 @@ impl Backing {
             if holding == Holding::Holds {
                 backing.holds += 1;
             } else {
-                backing.add_nearest(library, state, line);
+                backing.add_nearest(library, state, here, line);
                 backing.offer(takeable(state, line));
             }
         }
@@ -92,28 +94,36 @@ impl Backing {
 
     /// How far it is shown that nothing is wrong: the complaint's tree comes to its end with what was taken.
     pub fn of_nothing(library: &Library, state: &State) -> Self {
-        let needed = way(library, state, None, state.moment.complaint, Goal::Sound);
-        Self::of_needed(state, needed)
+        Self::of_nothing_at(library, state, None)
     }
 
-    fn by_the_trees(library: &Library, state: &State, here: Option<&State>, fault: Id<Fault>) -> Self {
+    /// The same, told afterwards.
+    pub(super) fn of_nothing_at(library: &Library, state: &State, here: Option<&Here>) -> Self {
+        let found = way(library, state, here, state.moment.complaint, Goal::Sound);
+        Self::of_way(state, found)
+    }
+
+    fn by_the_trees(library: &Library, state: &State, here: Option<&Here>, fault: Id<Fault>) -> Self {
         match library.faults[fault].remedy {
             // That nothing is wrong is said of the whole complaint, and not of some corner of it.
-            Remedy::None => Self::of_nothing(library, state),
+            Remedy::None => Self::of_nothing_at(library, state, here),
             _ => {
                 let goal = Goal::Verdict(fault);
                 // What this complaint leads to is not shown by what would have done for another one.
                 let own = way(library, state, here, state.moment.complaint, goal);
-                Self::of_needed(
-                    state,
-                    own.or_else(|| way(library, state, here, entries(library), goal)),
-                )
+                let found = match own {
+                    Some(own) if own.is_open() => Some(own),
+                    own => way(library, state, here, entries(library), goal)
+                        .filter(|other| other.is_open() || own.is_none())
+                        .or(own),
+                };
+                Self::of_way(state, found)
             }
         }
     }
 
-    fn of_needed(state: &State, needed: Option<Vec<Needed>>) -> Self {
-        let Some(needed) = needed else {
+    fn of_way(state: &State, found: Option<Found>) -> Self {
+        let Some(Found { needed, .. }) = found else {
             return Self::impossible("no tree comes to it");
         };
         let mut backing = Self {
@@ -126,6 +136,7 @@ impl Backing {
                 holding,
                 data,
                 after_work,
+                otherwise,
             } = needed;
             if after_work {
                 backing.after_work += 1;
@@ -133,7 +144,7 @@ impl Backing {
                 continue;
             }
             let taken = data.first().is_some_and(|datum| state.value(*datum).is_some());
-            backing.add(&words, holding, taken);
+            backing.add(&words, holding, taken, otherwise);
             if matches!(holding, Holding::Missing | Holding::Borderline) {
                 let open = |datum: &Datum| {
                     let stands = state.value(*datum).is_some() && holding == Holding::Missing;
@@ -154,10 +165,15 @@ impl Backing {
 
     /// Of a line that does not hold, the alternative that lacks least, claim by claim: all of them in one sentence are read
     /// by nobody.
-    fn add_nearest(&mut self, library: &Library, state: &State, line: &ProofLine) {
+    fn add_nearest(&mut self, library: &Library, state: &State, here: Option<&Here>, line: &ProofLine) {
+        let otherwise = |claim: &Claim, holding: Holding| {
+            holding == Holding::Missing && here.is_some_and(|here| here.rules_out(claim))
+        };
         let lack = |claims: &&Vec<Claim>| -> usize {
             let each = claims.iter().map(|claim| match claim_holds(state, claim) {
                 Holding::Holds => 0,
+                holding if otherwise(claim, holding) => OTHERWISE,
+                Holding::Missing if state.could_not.contains_key(&claim.datum()) => OTHERWISE,
                 Holding::Missing | Holding::Borderline => 1,
                 Holding::Contradicted => OTHERWISE,
             });
@@ -168,26 +184,35 @@ impl Backing {
         };
         for claim in nearest {
             let taken = state.value(claim.datum()).is_some();
-            self.add(&claim_words(library, claim), claim_holds(state, claim), taken);
+            let holding = claim_holds(state, claim);
+            self.add(
+                &claim_words(library, claim),
+                holding,
+                taken,
+                otherwise(claim, holding),
+            );
         }
         let open = line.alternatives.iter().filter(|claims| lack(claims) < OTHERWISE);
         self.others += open.count().saturating_sub(1);
     }
 
-    /// Adds a claim; `taken` where there is a value, though it may not be enough.
-    fn add(&mut self, words: &str, holding: Holding, taken: bool) {
+    /// Adds a claim; `taken` where there is a value, though it may not be enough, `otherwise` where the furnace would have
+    /// shown something else.
+    fn add(&mut self, words: &str, holding: Holding, taken: bool, otherwise: bool) {
         let because = match holding {
             Holding::Holds => {
                 self.holds += 1;
                 return;
             }
             Holding::Missing if taken => "taken, but what it is held against was not read",
+            Holding::Missing if otherwise => "not taken, and at this furnace it is not so",
             Holding::Missing => "not taken",
             Holding::Borderline => "too near to its bound to tell",
             Holding::Contradicted => "what was taken shows something else",
         };
         let lack = format!("{words} ({because})");
         if !self.lacks.contains(&lack) {
+            self.otherwise += usize::from(otherwise);
             self.lacks.push(lack);
         }
     }

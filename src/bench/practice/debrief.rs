@@ -2,9 +2,11 @@
 
 use super::Mode;
 use super::backing::Backing;
-use super::overlooked::overlooked;
+use super::here::Here;
+use super::overlooked::{LeftRunning, at_gate, left_running};
 use super::score::Score;
 use crate::bench::faults::Fault;
+use crate::bench::machine::Machine;
 use crate::bench::trials::{Outcome, Played, Walked, judge, judge_verdict};
 use crate::library::{self, Id, Library, Remedy, Restore};
 use crate::source::{Safe, safe};
@@ -17,6 +19,34 @@ pub struct Reference {
     pub played: Played,
     /// How it is practised.
     pub mode: Mode,
+    /// What the furnace shows.
+    here: Here,
+}
+
+impl Reference {
+    /// Of a call that was played at a furnace, and that furnace as it is found.
+    pub fn new(library: &Library, played: Played, mode: Mode, machine: &mut impl Machine) -> Self {
+        Self {
+            played,
+            mode,
+            here: Here::of(library, machine),
+        }
+    }
+}
+
+/// What came of the tree's own way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TreeCame {
+    /// It ended in a verdict that is right.
+    Proven,
+    /// It found nothing, where nothing is.
+    Sound,
+    /// Its work put right what was wrong, and it named nothing.
+    PutRight,
+    /// It handed the call on.
+    HandedOn,
+    /// None of these.
+    NotFound,
 }
 
 /// What came of a practice call.
@@ -28,6 +58,10 @@ pub struct Debrief {
     pub proof: Proof,
     /// It ended without naming anything that is wrong.
     pub stopped: bool,
+    /// It ended on what is to be handed on.
+    pub handed_on: bool,
+    /// What else was named before, and was not proven then.
+    pub named_before: Vec<String>,
     /// What was wrong, a line each; empty where nothing was.
     pub truth: Vec<String>,
     /// What of it was not found, where something else of it was.
@@ -47,15 +81,17 @@ pub struct Debrief {
     /// Minutes that the tree took.
     pub tree_minutes: f64,
     /// What the tree came to.
-    pub tree_outcome: Outcome,
+    pub tree_came: TreeCame,
     /// Parts that were condemned and are good.
     pub condemned_for_nothing: Vec<String>,
     /// Parts that were condemned, are bad, and were not proven bad.
     pub condemned_unproven: Vec<String>,
     /// Dangers that were acted upon.
     pub raised: Vec<String>,
-    /// Dangers that nobody looked for or acted upon.
-    pub overlooked: Vec<String>,
+    /// What belongs before everything else and was left out or came too late.
+    pub overlooked_at_gate: Vec<String>,
+    /// What must not run and was not shut down for it.
+    pub left_running: Vec<LeftRunning>,
     /// What was not put back.
     pub left_open: Vec<String>,
     /// The tree's way: what it asked and what the furnace answered, and how it ended.
@@ -99,7 +135,7 @@ pub fn debrief(
     let in_order = truth.is_empty() || mended;
     let named: Vec<Id<library::Fault>> = state.moment.stated.iter().copied().chain(insisted).collect();
     let judged: Vec<_> = (named.iter())
-        .map(|fault| (*fault, judge_verdict(library, *fault, &truth, in_order)))
+        .map(|fault| (*fault, verdict(library, *fault, &truth, in_order)))
         .collect();
     let condemned = |outcome: Outcome, which: &dyn Fn(Id<library::Fault>) -> bool| {
         let judged = judged
@@ -113,7 +149,7 @@ pub fn debrief(
     };
     let is_found = |fault: &&Fault| {
         let mut named = named.iter();
-        named.any(|named| judge_verdict(library, *named, &[*fault], false) == Outcome::Right)
+        named.any(|named| verdict(library, *named, &[*fault], false) == Outcome::Right)
     };
     let (found, not_found): (Vec<&Fault>, Vec<&Fault>) = truth.iter().copied().partition(is_found);
     Debrief {
@@ -126,6 +162,8 @@ pub fn debrief(
         stopped: named
             .iter()
             .all(|fault| library.faults[*fault].remedy == Remedy::None),
+        handed_on: (named.last()).is_some_and(|fault| library.faults[*fault].remedy == Remedy::Refer),
+        named_before: named_before(library, reference.mode, state, &named),
         truth: truth.iter().map(|fault| fault.title.to_owned()).collect(),
         occasion: played.occasion.map(|occasion| occasion.why),
         mended: mended && !truth.is_empty(),
@@ -137,13 +175,17 @@ pub fn debrief(
         minutes_misplaced: score.minutes_misplaced(),
         misplaced: score.misplaced.len(),
         tree_minutes: played.walked.minutes,
-        tree_outcome: played.outcome,
+        tree_came: tree_came(library, played, &truth),
         condemned_for_nothing: condemned(Outcome::Wrong, &|_| true),
         condemned_unproven: condemned(Outcome::Right, &|fault| insisted == Some(fault)),
         raised: (score.raised.iter())
             .map(|tree| library.trees[*tree].title.clone())
             .collect(),
-        overlooked: overlooked(library, state, &truth, &named, &score.raised, mended),
+        overlooked_at_gate: at_gate(library, state, &score.raised),
+        left_running: match mended {
+            true => Vec::new(),
+            false => left_running(library, &truth, &named, &played.walked),
+        },
         left_open: left_open(library, state),
         way: way(library, &played.walked),
     }
@@ -159,14 +201,56 @@ fn proof(
 ) -> Proof {
     match (&state.ended, insisted) {
         (_, Some(fault)) => {
-            let here = &reference.played.walked.state;
-            Proof::of(Backing::at(library, state, Some(here), fault))
+            let here = Some(&reference.here);
+            Proof::of(Backing::at(library, state, here, fault))
         }
         (Some(End::Verdict { .. } | End::Outcome { .. }), None) => Proof::Proven,
         (Some(End::Unproven { .. }), None) if in_order && reference.mode == Mode::Free => {
-            Proof::of(Backing::of_nothing(library, state))
+            let here = Some(&reference.here);
+            Proof::of(Backing::of_nothing_at(library, state, here))
         }
         _ => Proof::Nothing,
+    }
+}
+
+/// One verdict against what is wrong; what is handed on is no diagnosis, whatever it is called.
+fn verdict(library: &Library, named: Id<library::Fault>, truth: &[&Fault], in_order: bool) -> Outcome {
+    match library.faults[named].remedy {
+        Remedy::Refer => Outcome::Referred,
+        _ => judge_verdict(library, named, truth, in_order),
+    }
+}
+
+/// What was named before the end and withheld, each once; on a walk it is the tree that names.
+fn named_before(library: &Library, mode: Mode, state: &State, named: &[Id<library::Fault>]) -> Vec<String> {
+    let mut before: Vec<Id<library::Fault>> = Vec::new();
+    for fault in &state.withheld {
+        if mode == Mode::Free && !named.contains(fault) && !before.contains(fault) {
+            before.push(*fault);
+        }
+    }
+    before
+        .iter()
+        .map(|fault| library.faults[*fault].title.clone())
+        .collect()
+}
+
+/// What the tree's own way came to; only a verdict proves anything.
+fn tree_came(library: &Library, played: &Played, truth: &[&Fault]) -> TreeCame {
+    let walked = &played.walked;
+    let stated = &walked.state.moment.stated;
+    let is_right = |fault: &Id<library::Fault>| verdict(library, *fault, truth, false) == Outcome::Right;
+    let names = |remedy: Remedy| {
+        stated
+            .last()
+            .is_some_and(|fault| library.faults[*fault].remedy == remedy)
+    };
+    match played.outcome {
+        Outcome::Right if truth.is_empty() && !names(Remedy::Refer) => TreeCame::Sound,
+        Outcome::Right if stated.iter().any(is_right) => TreeCame::Proven,
+        _ if names(Remedy::Refer) => TreeCame::HandedOn,
+        Outcome::Right if walked.mended => TreeCame::PutRight,
+        _ => TreeCame::NotFound,
     }
 }
 
@@ -188,8 +272,9 @@ fn outcome(
     if let Some((_, outcome)) = judged.last() {
         return *outcome;
     }
-    // Who stops at a sound furnace has condemned nothing, and nothing was to be found.
-    if (truth.is_empty() || mended) && matches!(state.ended, Some(End::Unproven { .. })) {
+    // Who stops where the work has put it right has condemned nothing, and nothing is left to be found. Who stops at a sound
+    // furnace has only told nobody so.
+    if mended && !truth.is_empty() && matches!(state.ended, Some(End::Unproven { .. })) {
         return Outcome::Right;
     }
     let walked = Walked {

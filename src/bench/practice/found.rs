@@ -2,7 +2,7 @@
 
 use super::exercise::Exercise;
 use super::groups::Groups;
-use super::menu::Menu;
+use super::menu::{Menu, called};
 use super::near::Near;
 use crate::bench::machine::Machine;
 use crate::library::{Datum, Fault, Id, Library, Tree};
@@ -83,7 +83,7 @@ impl<M: Machine> Exercise<M> {
         }
         let is_named = |one: &One| match one {
             One::Taken(datum) => is_called(library.title_of(*datum), words),
-            One::Named(fault) => is_called(&library.faults[*fault].title, words),
+            One::Named(fault) => is_called(&called(library, *fault), words),
         };
         let all: Vec<One> = (self.everything(library, state).iter().copied())
             .filter(is_named)

@@ -1,7 +1,7 @@
 //! What came of a practice call in one line of its record, written and read again.
 
+use super::came::Came;
 use super::debrief::Debrief;
-use super::told::Came;
 
 /// What came of a practice call, as its record keeps it.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,6 +20,8 @@ pub struct Mark {
     pub overlooked: usize,
     /// How many things were left open.
     pub left_open: usize,
+    /// How many other faults were named before the last, unproven.
+    pub named_before: usize,
 }
 
 const BEGINS: &str = "Practice: ";
@@ -29,6 +31,7 @@ const MISPLACED: &str = " min; probes misplaced: ";
 const CONDEMNED: &str = "; parts condemned for nothing: ";
 const OVERLOOKED: &str = "; dangers overlooked: ";
 const OPEN: &str = "; left open: ";
+const NAMED: &str = "; named before: ";
 const NONE: &str = "none";
 
 impl Mark {
@@ -43,8 +46,9 @@ impl Mark {
                 [] => NONE.to_owned(),
                 parts => parts.join(", "),
             },
-            overlooked: debrief.overlooked.len(),
+            overlooked: debrief.overlooked_at_gate.len() + debrief.left_running.len(),
             left_open: debrief.left_open.len(),
+            named_before: debrief.named_before.len(),
         }
     }
 
@@ -58,11 +62,12 @@ impl Mark {
             condemned,
             overlooked,
             left_open,
+            named_before,
         } = self;
         let came = came.words();
         format!(
             "{BEGINS}{came}{TOOK}{minutes}{TREE}{tree_minutes}{MISPLACED}{misplaced}{CONDEMNED}{condemned}{OVERLOOKED}\
-             {overlooked}{OPEN}{left_open}"
+             {overlooked}{OPEN}{left_open}{NAMED}{named_before}"
         )
     }
 
@@ -72,6 +77,7 @@ impl Mark {
         let (came, minutes) = came.rsplit_once(TOOK)?;
         let (tree_minutes, rest) = rest.split_once(MISPLACED)?;
         let (misplaced, rest) = rest.split_once(CONDEMNED)?;
+        let (rest, named_before) = rest.rsplit_once(NAMED)?;
         let (rest, left_open) = rest.rsplit_once(OPEN)?;
         let (condemned, overlooked) = rest.rsplit_once(OVERLOOKED)?;
         Some(Self {
@@ -82,6 +88,7 @@ impl Mark {
             condemned: condemned.to_owned(),
             overlooked: overlooked.parse().ok()?,
             left_open: left_open.parse().ok()?,
+            named_before: named_before.parse().ok()?,
         })
     }
 
@@ -106,6 +113,7 @@ mod tests {
                 condemned: "Inducer; with motor, Gas valve".to_owned(),
                 overlooked: 5,
                 left_open: 1,
+                named_before: 3,
             };
             assert_eq!(Mark::read(&mark.line()), Some(mark));
         }

@@ -5,7 +5,7 @@ use super::backing::Backing;
 use super::exercise::{Exercise, choose_first};
 use super::found::{Found, One};
 use crate::bench::machine::Machine;
-use crate::library::{Datum, Fault, Id, Input, Library, Obtained, Taking};
+use crate::library::{Datum, Fault, Id, Input, Library, Obtained, Remedy, Taking};
 use crate::source::{Safe, safe};
 use crate::walk::{Command, End, Event, Refusal, State};
 
@@ -219,8 +219,17 @@ fn take(library: &Library, state: &State, datum: &Datum) -> (Entry, Safe) {
 }
 
 fn name(library: &Library, fault: &Id<Fault>) -> (Entry, Safe) {
-    let words = safe(&format!("Name it: {}", library.faults[*fault].title));
+    let words = safe(&format!("Name it: {}", called(library, *fault)));
     (Entry::Name(*fault), words)
+}
+
+/// What a fault is called; whoever finds nothing looks for that by other words than its title.
+pub(super) fn called(library: &Library, fault: Id<Fault>) -> String {
+    let said = &library.faults[fault];
+    match said.remedy == Remedy::None && said.text.is_none() {
+        true => format!("{} (nothing is wrong: the furnace is sound)", said.title),
+        false => said.title.clone(),
+    }
 }
 
 /// What can be taken, with its minutes and what stands of it.

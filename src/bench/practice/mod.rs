@@ -7,11 +7,13 @@
 mod ahead;
 mod answer;
 mod backing;
+mod came;
 mod debrief;
 mod elsewhere;
 mod exercise;
 mod found;
 mod groups;
+mod here;
 mod level;
 mod mark;
 mod menu;
@@ -24,13 +26,14 @@ mod told;
 mod way;
 
 pub use backing::Backing;
-pub use debrief::{Debrief, Proof, Reference, debrief};
+pub use came::Came;
+pub use debrief::{Debrief, Proof, Reference, TreeCame, debrief};
 pub use exercise::Exercise;
 pub use groups::{Group, Groups};
 pub use level::{Level, Setup};
 pub use mark::Mark;
+pub use overlooked::LeftRunning;
 pub use score::{Misplaced, Score};
-pub use told::Came;
 
 /// How an apprentice practises.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,39 +1,45 @@
 //! The dangers that an apprentice passed over.
 
 use crate::bench::faults::Fault;
+use crate::bench::trials::Walked;
 use crate::library::{self, Datum, Id, Kind, Library, Remedy, Step, Tree};
 use crate::source::safe;
 use crate::walk::{Role, State, What};
 
-/// The dangers that nobody looked for or acted upon, a line each; `raised` are the trees of those that were acted upon, `mended`
-/// tells that work has put right what was wrong.
-pub(super) fn overlooked(
+/// Something that must not run, and was not shut down for what is wrong with it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LeftRunning {
+    /// What is wrong with it.
+    pub title: String,
+    /// It was left off, for something else.
+    pub off: bool,
+    /// The tree's own way does not find it either.
+    pub by_the_tree: bool,
+}
+
+/// What of the truth must not run and was not shut down for it, by what was named; `walked` is the tree's own way.
+pub(super) fn left_running(
     library: &Library,
-    state: &State,
     truth: &[&Fault],
     named: &[Id<library::Fault>],
-    raised: &[Id<Tree>],
-    mended: bool,
-) -> Vec<String> {
-    let mut overlooked = at_gate(library, state, raised);
-    let shut_down = named
-        .iter()
-        .any(|fault| library.faults[*fault].remedy == Remedy::ShutDown);
-    for fault in truth.iter().filter(|_| !mended) {
+    walked: &Walked,
+) -> Vec<LeftRunning> {
+    let mut shut_down = named.iter();
+    let off = shut_down.any(|fault| library.faults[*fault].remedy == Remedy::ShutDown);
+    let mut left = Vec::new();
+    for fault in truth {
         let verdicts = || fault.verdicts.iter().filter_map(|name| library.faults.find(name));
         let must_not_run = verdicts().any(|id| library.faults[id].remedy == Remedy::ShutDown);
-        if !must_not_run || verdicts().any(|id| named.contains(&id)) {
-            continue;
+        let found_by = |named: &[Id<library::Fault>]| verdicts().any(|id| named.contains(&id));
+        if must_not_run && !found_by(named) {
+            left.push(LeftRunning {
+                title: fault.title.to_owned(),
+                off,
+                by_the_tree: !walked.mended && !found_by(&walked.state.moment.stated),
+            });
         }
-        overlooked.push(match shut_down {
-            true => format!(
-                "It was left off, but for something else; nobody was told of: {}",
-                fault.title
-            ),
-            false => format!("It must not run, and was not shut down: {}", fault.title),
-        });
     }
-    overlooked
+    left
 }
 
 /// What is asked and done at the gate.
@@ -44,7 +50,7 @@ enum AtGate {
 }
 
 /// What belongs before everything else, and was never done or only afterwards.
-fn at_gate(library: &Library, state: &State, raised: &[Id<Tree>]) -> Vec<String> {
+pub(super) fn at_gate(library: &Library, state: &State, raised: &[Id<Tree>]) -> Vec<String> {
     let Some(gate) = library.gate else {
         return Vec::new();
     };

@@ -71,7 +71,13 @@ impl<M: Machine> Exercise<M> {
                 None => "Which fault is it?".to_owned(),
             },
             Menu::Found(found) => found.prompt(),
-            Menu::Lacking(fault) => format!("NOT PROVEN: {}. What now?", library.faults[*fault].title),
+            Menu::Lacking(fault) => {
+                let title = &library.faults[*fault].title;
+                match Backing::of(library, state, *fault).is_proven() {
+                    true => format!("PROVEN by what was taken: {title}. What now?"),
+                    false => format!("NOT PROVEN: {title}. What now?"),
+                }
+            }
         };
         ask.why = match &self.menu {
             Menu::Lacking(fault) => lacks(&Backing::of(library, state, *fault)),

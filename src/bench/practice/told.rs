@@ -1,97 +1,12 @@
 //! What came of a practice call, in an apprentice's words.
 
-use super::debrief::{Debrief, Proof};
+use super::came::Came;
+use super::debrief::{Debrief, Proof, TreeCame};
 use super::menu::capital;
+use super::overlooked::LeftRunning;
 use crate::bench::trials::Outcome;
 use crate::source::{Safe, safe};
 use crate::walk::Known;
-
-/// What a practice call came to, against the truth and against what was taken.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Came {
-    /// Nothing is wrong, and enough was looked at to know it.
-    Sound,
-    /// The right name, proven.
-    Proven,
-    /// The right name, and all speaks for it that can be taken before the work.
-    Shown,
-    /// Nothing is wrong, but too little was looked at.
-    SoundUnshown,
-    /// The right name, not all of its proof.
-    Named,
-    /// The right name, and nothing of its proof.
-    Guessed,
-    /// Stopped with nothing condemned.
-    Stopped,
-    /// Handed on though nothing is wrong.
-    HandedOnSound,
-    /// Handed on for something else.
-    HandedOn,
-    /// Left as if nothing were wrong.
-    Missed,
-    /// Wrong, and its proof was lacking.
-    WrongUnproven,
-    /// Wrong.
-    Wrong,
-}
-
-impl Came {
-    /// All there are.
-    pub const ALL: &[Self] = &[
-        Self::Sound,
-        Self::Proven,
-        Self::Shown,
-        Self::SoundUnshown,
-        Self::Named,
-        Self::Guessed,
-        Self::Stopped,
-        Self::HandedOnSound,
-        Self::HandedOn,
-        Self::Missed,
-        Self::WrongUnproven,
-        Self::Wrong,
-    ];
-
-    /// It in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Sound => "right: nothing is wrong, and nothing was condemned",
-            Self::Proven => "right, and proven",
-            Self::Shown => {
-                "right: all that can be taken before the work speaks for it; the work would prove it"
-            }
-            Self::SoundUnshown => {
-                "right that nothing is wrong, but not shown: too little was looked at to know it"
-            }
-            Self::Named => "the right name, but not proven",
-            Self::Guessed => "a lucky guess: the right name, but nothing that was taken proves it",
-            Self::Stopped => "stopped: nothing condemned, and the fault not found",
-            Self::HandedOnSound => "handed on or left off, though nothing is wrong",
-            Self::HandedOn => "handed on or left off, but not for what was wrong",
-            Self::Missed => "missed: left as if nothing were wrong",
-            Self::WrongUnproven => "wrong, and not proven",
-            Self::Wrong => "wrong",
-        }
-    }
-
-    /// It in a word or two, for a column.
-    pub fn short(self) -> &'static str {
-        match self {
-            Self::Sound | Self::Proven | Self::Shown => "proven",
-            Self::SoundUnshown | Self::Named => "not proven",
-            Self::Guessed => "guessed",
-            Self::Stopped => "stopped",
-            Self::HandedOnSound | Self::HandedOn => "handed on",
-            Self::Missed => "missed",
-            Self::WrongUnproven | Self::Wrong => "wrong",
-        }
-    }
-
-    /// Whether it was found, and shown by what was taken.
-    pub fn is_solved(self) -> bool {
-        matches!(self, Self::Sound | Self::Proven | Self::Shown)
-    }
-}
 
 impl Debrief {
     /// Whether nothing was wrong, any more, and nothing was said to be.
@@ -113,8 +28,11 @@ impl Debrief {
             (Outcome::Right, Some(_)) if shown => Came::Shown,
             (Outcome::Right, Some(0)) => Came::Guessed,
             (Outcome::Right, Some(_)) => Came::Named,
+            (Outcome::Referred, _) if sound => Came::StoppedSound,
             (Outcome::Referred, _) if self.stopped => Came::Stopped,
             (Outcome::Referred, _) if self.truth.is_empty() || self.mended => Came::HandedOnSound,
+            (Outcome::Referred, _) if self.handed_on && self.left_running.is_empty() => Came::HandedOnSafe,
+            (Outcome::Referred, _) if self.handed_on => Came::HandedOnUnsafe,
             (Outcome::Referred, _) => Came::HandedOn,
             (Outcome::Missed, _) => Came::Missed,
             (Outcome::Wrong, Some(_)) => Came::WrongUnproven,
@@ -140,13 +58,14 @@ impl Debrief {
         ];
         let not_found = self.not_found.iter();
         found.extend(not_found.map(|fault| format!("Not found by that, and left to the next call: {fault}")));
-        let mut sections = vec![("What was wrong", truth), ("What you found", found)];
-        if let Proof::Lacking(backing) = &self.proof {
-            sections.push(match self.outcome {
-                Outcome::Right => ("What would have proven it", backing.lack_words("")),
-                _ => ("What its proof lacked", backing.lack_words("")),
-            });
+        if !self.named_before.is_empty() {
+            found.push(format!(
+                "Named before, and not proven: {}",
+                self.named_before.join("; ")
+            ));
         }
+        let mut sections = vec![("What was wrong", truth), ("What you found", found)];
+        sections.extend(self.lacking());
         sections.push(("What it took", self.took()));
         sections.push((
             "Parts condemned for nothing",
@@ -161,9 +80,13 @@ impl Debrief {
             let words = |danger: &String| format!("{danger}: in doubt that is right, whatever it took");
             sections.push(("Dangers acted upon", self.raised.iter().map(words).collect()));
         }
-        sections.push(("Dangers overlooked", none_if_empty(&self.overlooked)));
+        let left = self.left_running.iter().map(left_words);
+        let overlooked: Vec<String> = self.overlooked_at_gate.iter().cloned().chain(left).collect();
+        sections.push(("Dangers overlooked", none_if_empty(&overlooked)));
         sections.push(("Left open", none_if_empty(&self.left_open)));
         sections.push(self.way());
+        // The way of the tree is long: what came of it stands once more where the eye is.
+        sections.push(("In short", vec![self.in_short()]));
         let section = |(heading, lines): (&str, Vec<String>)| Known {
             heading: safe(heading),
             lines: lines.iter().map(|line| safe(line)).collect(),
@@ -185,17 +108,88 @@ impl Debrief {
         minutes
     }
 
+    /// What the proof lacks of what it ended on.
+    fn lacking(&self) -> Option<(&'static str, Vec<String>)> {
+        let Proof::Lacking(backing) = &self.proof else {
+            return None;
+        };
+        let mut words = backing.lack_words("");
+        let heading = match self.outcome {
+            _ if self.is_sound() => "What would have shown that nothing is wrong",
+            Outcome::Right if backing.otherwise == 0 => "What would have proven it",
+            Outcome::Right => {
+                words.push(
+                    "This furnace does not show all of it: what can be taken here proves less".to_owned(),
+                );
+                "What its proof lacked"
+            }
+            _ => "What its proof lacked",
+        };
+        Some((heading, words))
+    }
+
+    /// All that matters in one line: a right name does not excuse a danger that was left.
+    fn in_short(&self) -> String {
+        let came = self.came();
+        let mut parts = vec![capital(came.words())];
+        if came == Came::HandedOnSafe || came == Came::HandedOnUnsafe {
+            parts.push(format!("what was wrong: {}", self.truth.join(", and ")));
+        }
+        for left in &self.left_running {
+            let title = &left.title;
+            let words = match left.off {
+                true => format!("but nobody was told of this danger: {title}"),
+                false => format!("but this was left running: {title}"),
+            };
+            parts.push(match left.by_the_tree {
+                true => format!("{words} (the tree leaves it too)"),
+                false => words,
+            });
+        }
+        let dangers = self.overlooked_at_gate.len();
+        let open = self.left_open.len();
+        let named = self.named_before.len();
+        parts.extend((dangers > 0).then(|| {
+            let steps = if dangers == 1 { "step" } else { "steps" };
+            format!("but {dangers} {steps} of the gate left out or too late")
+        }));
+        parts.extend((open > 0).then(|| match open {
+            1 => "but 1 thing was left open".to_owned(),
+            open => format!("but {open} things were left open"),
+        }));
+        parts.extend((named > 0).then(|| match named {
+            1 => "1 other fault was named before".to_owned(),
+            named => format!("{named} other faults were named before"),
+        }));
+        parts.join("; ")
+    }
+
     fn way(&self) -> (&'static str, Vec<String>) {
         let mut way: Vec<String> = self.way.iter().map(Safe::to_string).collect();
-        if self.tree_outcome == Outcome::Right {
-            return ("A proven way, by the tree", way);
-        }
-        let lacking = match self.truth.is_empty() {
-            true => "The tree does not come to it that nothing is wrong with this furnace",
-            false => "The tree does not find it at this furnace",
+        let sum = match self.tree_came {
+            TreeCame::Proven => return ("A proven way, by the tree", way),
+            TreeCame::Sound => "The tree finds nothing, and nothing is wrong",
+            TreeCame::PutRight => "Its work has put right what was wrong, and it proves no verdict",
+            TreeCame::HandedOn => "The tree hands it on: that is no diagnosis",
+            TreeCame::NotFound if self.truth.is_empty() => {
+                "The tree does not come to it that nothing is wrong with this furnace"
+            }
+            TreeCame::NotFound => "The tree does not find it at this furnace",
         };
-        way.push(lacking.to_owned());
+        way.push(sum.to_owned());
         ("The tree's way", way)
+    }
+}
+
+fn left_words(left: &LeftRunning) -> String {
+    let title = &left.title;
+    let words = match left.off {
+        true => format!("It was left off, but for something else; nobody was told of: {title}"),
+        false => format!("It must not run, and was not shut down: {title}"),
+    };
+    match left.by_the_tree {
+        true => format!("{words} (the tree's own way leaves it too)"),
+        false => words,
     }
 }
 

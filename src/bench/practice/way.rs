@@ -6,6 +6,7 @@
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BinaryHeap};
 
+use super::here::Here;
 use crate::bench::technician::NOT_HERE;
 use crate::library::{
     Answers, Claim, ClaimKind, Datum, Edge, Fault, FieldKind, Id, Kind, Library, Remedy, Step, Tree,
@@ -36,27 +37,40 @@ pub(super) struct Needed {
     pub data: Vec<Datum>,
     /// It is asked again after work of the tree's own, which nobody does in free practice.
     pub after_work: bool,
+    /// It was not taken, and the furnace would show something else, or nothing.
+    pub otherwise: bool,
 }
 
 /// A way with what it costs: what was not taken, and what was taken and says otherwise.
 #[derive(Clone, Debug, Default, PartialEq)]
-struct Found {
+pub(super) struct Found {
     cost: u32,
-    needed: Vec<Needed>,
+    /// Its answers, in order.
+    pub needed: Vec<Needed>,
+}
+
+impl Found {
+    /// Whether nothing that was taken, and nothing that the furnace is known to show, speaks against it.
+    pub fn is_open(&self) -> bool {
+        self.cost < OTHERWISE
+    }
 }
 
 /// What an answer costs that says otherwise: more than any way has questions that were not taken.
 const OTHERWISE: u32 = 10_000;
 
-/// The answers of the way from the start of one of some trees that lacks least; none where no way leads there. What another
-/// walk of the same furnace found, `here`, keeps it from ways that this furnace does not have.
+/// What it costs to hope that a furnace does not show something: a way that asks more, of what every furnace shows, is nearer.
+const NOT_SHOWN: u32 = 100;
+
+/// The way from the start of one of some trees that lacks least; none where no way leads there. What the furnace shows,
+/// `here`, keeps it from ways that this furnace does not have.
 pub(super) fn way(
     library: &Library,
     state: &State,
-    here: Option<&State>,
+    here: Option<&Here>,
     trees: impl IntoIterator<Item = Id<Tree>>,
     goal: Goal,
-) -> Option<Vec<Needed>> {
+) -> Option<Found> {
     let mut ways = Ways {
         library,
         state,
@@ -64,23 +78,23 @@ pub(super) fn way(
         known: BTreeMap::new(),
     };
     let found = trees.into_iter().filter_map(|tree| ways.through(tree, goal));
-    let mut needed = found.min_by_key(|found| found.cost)?.needed;
+    let mut found = found.min_by_key(|found| found.cost)?;
     // A loop asks the same once more.
     let mut seen: Vec<String> = Vec::new();
-    needed.retain(|needed| {
+    found.needed.retain(|needed| {
         let fresh = !seen.contains(&needed.words);
         seen.push(needed.words.clone());
         fresh
     });
-    Some(needed)
+    Some(found)
 }
 
 /// The ways through trees that were looked for, each once.
 struct Ways<'a> {
     library: &'a Library,
     state: &'a State,
-    /// What another walk of the same furnace found, where that may be told.
-    here: Option<&'a State>,
+    /// What the furnace shows, where that may be told.
+    here: Option<&'a Here>,
     known: BTreeMap<(Id<Tree>, Goal), Option<Found>>,
 }
 
@@ -192,18 +206,19 @@ impl Ways<'_> {
                 answers,
                 unable,
                 ..
-            } => self.answered(Datum::Reading(*reading), answers, unable.as_ref(), void),
+            } => self.answered(Datum::Reading(*reading), answers, unable.iter(), void),
             Kind::Observe {
                 sign,
                 answers,
                 unable,
+                unsure,
                 ..
-            } => self.answered(Datum::Sign(*sign), answers, unable.as_ref(), void),
+            } => self.answered(Datum::Sign(*sign), answers, unable.iter().chain(unsure), void),
             Kind::Plate {
                 field,
                 answers,
                 unable,
-            } => self.answered(Datum::Field(*field), answers, unable.as_ref(), void),
+            } => self.answered(Datum::Field(*field), answers, unable.iter(), void),
             Kind::Do { go, voids, .. } => vec![(go.go, Found::default(), self.void_with(voids))],
             Kind::Visit { tree, returns, .. } => returns
                 .iter()
@@ -229,30 +244,56 @@ impl Ways<'_> {
         all
     }
 
-    fn answered(
+    fn answered<'e>(
         &self,
         datum: Datum,
         answers: &Answers,
-        unable: Option<&Edge>,
+        without: impl Iterator<Item = &'e Edge>,
         void: &[Datum],
     ) -> Vec<(Id<Step>, Found, Vec<Datum>)> {
-        // Only what the furnace itself did not show: whoever did not look has no answer.
-        let unable = unable.filter(|_| self.is_not_here(datum));
-        let unable = unable.map(|edge| (edge.go, Found::default(), Vec::new()));
+        let is_void = void.contains(&datum);
         let claims = claims(self.library, datum, answers);
         let answers = claims.into_iter().map(|(go, claim)| {
-            let found = self.stands(datum, claim.as_ref(), void.contains(&datum));
+            let found = self.stands(datum, claim.as_ref(), is_void);
             (go, found, Vec::new())
         });
-        answers.chain(unable).collect()
+        let without = without.map(|edge| (edge.go, self.not_shown(datum, is_void), Vec::new()));
+        answers.chain(without).collect()
     }
 
-    /// Whether the furnace itself does not show it.
+    /// Whether the furnace itself was found not to show it: whoever only says so has not looked.
     fn is_not_here(&self, datum: Datum) -> bool {
         self.state
             .could_not
             .get(&datum)
             .is_some_and(|why| why == NOT_HERE)
+    }
+
+    /// What it takes to go on without an answer.
+    fn not_shown(&self, datum: Datum, is_void: bool) -> Found {
+        if self.is_not_here(datum) && !is_void {
+            return Found::default();
+        }
+        let taken = self.state.value(datum).is_some() && !is_void;
+        let shows = self.here.map(|here| here.shows(datum));
+        let otherwise = !taken && !is_void && shows == Some(true);
+        Found {
+            cost: match shows {
+                _ if taken || otherwise => OTHERWISE,
+                Some(false) => 1,
+                _ => NOT_SHOWN,
+            },
+            needed: vec![Needed {
+                words: format!("{}: not to be had at this furnace", self.library.title_of(datum)),
+                holding: match taken {
+                    true => Holding::Contradicted,
+                    false => Holding::Missing,
+                },
+                data: vec![datum],
+                after_work: is_void,
+                otherwise,
+            }],
+        }
     }
 
     fn stands(&self, datum: Datum, claim: Option<&Claim>, after_work: bool) -> Found {
@@ -264,10 +305,13 @@ impl Ways<'_> {
             None => Holding::Missing,
         };
         // What is not to be had here is no nearer than what was found otherwise.
-        let otherwise = claim.zip(self.here).is_some_and(|(claim, here)| {
-            holding == Holding::Missing && claim_holds(here, claim) == Holding::Contradicted
-        });
-        let not_here = otherwise || self.is_not_here(datum) && holding == Holding::Missing;
+        let missing = holding == Holding::Missing && !after_work;
+        let otherwise = missing
+            && (self.is_not_here(datum)
+                || self.here.is_some_and(|here| match claim {
+                    Some(claim) => here.rules_out(claim),
+                    None => !here.shows(datum),
+                }));
         let words = match claim {
             // Where every answer will do, to list them all says nothing.
             Some(claim) if !is_any(self.library, claim) => claim_words(self.library, claim),
@@ -278,7 +322,7 @@ impl Ways<'_> {
         Found {
             cost: match holding {
                 Holding::Holds => 0,
-                _ if not_here => OTHERWISE,
+                _ if otherwise => OTHERWISE,
                 Holding::Missing | Holding::Borderline => 1,
                 Holding::Contradicted => OTHERWISE,
             },
@@ -287,6 +331,7 @@ impl Ways<'_> {
                 holding,
                 data,
                 after_work,
+                otherwise,
             }],
         }
     }

@@ -142,10 +142,10 @@ impl Truths {
             return Ok(self.json(&lines, &file));
         }
         Ok(format!(
-            "{} calls at {} simulated furnaces: {} right, {} referred, {} missed, {} wrong; {} called again\n\
+            "{} at {}: {} right, {} referred, {} missed, {} wrong; {} called again\n\
              What was true: {} and {}\n",
-            sums.calls,
-            sums.furnaces,
+            counted(sums.calls, "call"),
+            counted(sums.furnaces, "simulated furnace"),
             sums.right,
             sums.referred,
             sums.missed,
@@ -168,6 +168,11 @@ impl Truths {
         };
         serde_json::to_string_pretty(&written).unwrap_or_default() + "\n"
     }
+}
+
+fn counted(count: u32, what: &str) -> String {
+    let plural = if count == 1 { "" } else { "s" };
+    format!("{count} {what}{plural}")
 }
 
 fn yes(is: bool) -> &'static str {

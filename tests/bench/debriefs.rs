@@ -1,0 +1,203 @@
+//! What a debrief says: nothing that is not so at this furnace, and nothing of what was left out.
+
+use proofwalk::bench::practice::{
+    Backing, Came, Debrief, LeftRunning, Level, Mark, Mode, Proof, Setup, TreeCame,
+};
+use proofwalk::bench::trials::Outcome;
+use proofwalk::walk::{Command, Question};
+
+use crate::practice::{SOUND, TRANSFORMER_DEAD, names, practise};
+use crate::told::with;
+
+/// A debrief's page, as lines.
+pub fn page(debrief: &Debrief) -> String {
+    let sections = debrief.sections();
+    let lines = sections.iter().flat_map(|section| {
+        let lines = section.lines.iter().map(ToString::to_string);
+        std::iter::once(section.heading.to_string()).chain(lines)
+    });
+    lines.collect::<Vec<_>>().join("\n")
+}
+
+fn lacking(debrief: &Debrief) -> &Backing {
+    match &debrief.proof {
+        Proof::Lacking(backing) => backing,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn what_is_handed_on_is_safe_and_no_diagnosis_and_the_fault_is_told() {
+    let library = with(None);
+    // The tree hands this one on, too: its verdict is reached over what the furnace does not show.
+    let gas_falls_away = Setup {
+        seed: 98,
+        level: Level::Hard,
+        mode: Mode::Free,
+    };
+    let handed_on = practise(&library, gas_falls_away, names("The limit stays closed")).debrief;
+    assert_eq!(
+        (handed_on.outcome, handed_on.came()),
+        (Outcome::Referred, Came::HandedOnSafe)
+    );
+    let told = page(&handed_on);
+    let short = told.lines().last().unwrap();
+    assert!(
+        short.starts_with(
+            "Handed on: safe, but not a diagnosis; what was wrong: The gas valve lets the gas fall away"
+        ),
+        "{told}"
+    );
+    assert_eq!(handed_on.tree_came, TreeCame::HandedOn);
+    assert!(!told.contains("A proven way"), "{told}");
+    assert!(!told.contains("no tree comes to it"), "{told}");
+    let lacks = &lacking(&handed_on).lacks;
+    assert!(
+        lacks
+            .iter()
+            .any(|lack| lack.starts_with("Highest voltage across any limit")),
+        "{lacks:?}"
+    );
+}
+
+#[test]
+fn what_would_have_shown_it_can_be_had_at_this_furnace() {
+    let library = with(None);
+    for (seed, words) in [(6, "No fault found"), (377, "Vent or intake blocked")] {
+        let setup = Setup { seed, ..SOUND };
+        let debrief = practise(&library, setup, names(words)).debrief;
+        let backing = lacking(&debrief);
+        assert_eq!(debrief.outcome, Outcome::Right);
+        assert_eq!(backing.otherwise, 0, "{seed}: {backing:?}");
+        assert!(
+            !backing.lacks.iter().any(|lack| lack.contains("one stage")),
+            "{backing:?}"
+        );
+    }
+}
+
+#[test]
+fn a_way_that_proves_nothing_is_not_headed_a_proven_way() {
+    let library = with(None);
+    // A blocked intake that a seasonal service clears as it goes, and then comes out as serviced.
+    let intake = Setup { seed: 377, ..SOUND };
+    let debrief = practise(&library, intake, names("Vent or intake blocked")).debrief;
+    assert_eq!(debrief.tree_came, TreeCame::PutRight);
+    let told = page(&debrief);
+    assert!(
+        told.contains("The tree's way") && !told.contains("A proven way"),
+        "{told}"
+    );
+    assert!(told.contains("it proves no verdict"), "{told}");
+}
+
+#[test]
+fn a_right_name_does_not_hide_what_was_left_nor_what_was_guessed_before() {
+    let library = with(None);
+    let mut guesses = ["Thermostat says it calls", "Gas valve leaks through"].into_iter();
+    let mut guess = guesses.next();
+    let mut last = names("Transformer dead");
+    let debrief = practise(&library, TRANSFORMER_DEAD, |question, again| {
+        let (Some(words), Question::Choice { options, prompt, .. }) = (guess, question) else {
+            return last(question, again);
+        };
+        let at = |text: &str| {
+            options
+                .iter()
+                .position(|option| option.text.as_str().starts_with(text))
+        };
+        if prompt.as_str().starts_with("You stand") {
+            return Command::Choose(1);
+        }
+        if let Some(back) = at("Back to the list").filter(|_| at("Name it all the same").is_some()) {
+            guess = guesses.next();
+            return Command::Choose(back);
+        }
+        match at(&format!("Name it: {words}")) {
+            Some(at) => Command::Choose(at),
+            None => Command::Type(words.to_owned()),
+        }
+    })
+    .debrief;
+    assert_eq!(debrief.outcome, Outcome::Right);
+    assert_eq!(debrief.named_before.len(), 2, "{:?}", debrief.named_before);
+    assert_eq!(Mark::of(&debrief).named_before, 2);
+    let told = page(&debrief);
+    assert!(
+        told.contains("Named before, and not proven: Thermostat"),
+        "{told}"
+    );
+    let short = told.lines().last().unwrap();
+    assert!(
+        short.contains("but 5 steps of the gate left out")
+            && short.contains("2 other faults were named before"),
+        "{short}"
+    );
+
+    let left = Debrief {
+        left_running: vec![LeftRunning {
+            title: "The exchanger is cracked".to_owned(),
+            off: false,
+            by_the_tree: true,
+        }],
+        left_open: vec!["Doors on".to_owned(), "Hose on".to_owned()],
+        ..debrief
+    };
+    let told = page(&left);
+    let short = told.lines().last().unwrap();
+    assert!(
+        short.contains("but this was left running: The exchanger is cracked (the tree leaves it too)")
+            && short.contains("but 2 things were left open"),
+        "{short}"
+    );
+}
+
+#[test]
+fn whoever_finds_nothing_finds_the_words_for_it() {
+    let library = with(None);
+    for words in ["nothing is wrong", "sound"] {
+        let mut last = names("No fault found");
+        let mut looked = false;
+        let debrief = practise(&library, SOUND, |question, again| match question {
+            Question::Choice { prompt, options, .. } if prompt.as_str().starts_with("Which of these") => {
+                let named = options
+                    .iter()
+                    .any(|option| option.text.as_str().contains("No fault found"));
+                looked |= named;
+                last(question, again)
+            }
+            Question::Choice { prompt, .. } if prompt.as_str().starts_with("What do you look") && !looked => {
+                Command::Type(words.to_owned())
+            }
+            _ => last(question, again),
+        })
+        .debrief;
+        assert!(looked, "{words}");
+        assert_eq!(debrief.outcome, Outcome::Right);
+    }
+}
+
+#[test]
+fn once_all_that_lacked_is_taken_the_list_is_headed_as_proven() {
+    let library = with(None);
+    let mut last = names("Transformer dead");
+    let mut heads: Vec<String> = Vec::new();
+    let debrief = practise(&library, TRANSFORMER_DEAD, |question, again| match question {
+        Question::Choice { prompt, options, .. } if prompt.as_str().contains("PROVEN") => {
+            heads.push(prompt.as_str().to_owned());
+            assert!(
+                !options[0].text.as_str().starts_with("Name it all the same"),
+                "{prompt}"
+            );
+            Command::Choose(0)
+        }
+        _ => last(question, again),
+    })
+    .debrief;
+    assert_eq!(debrief.came(), Came::Proven);
+    assert!(heads[0].starts_with("NOT PROVEN: Transformer dead"), "{heads:?}");
+    assert!(
+        heads.last().unwrap().starts_with("PROVEN by what was taken"),
+        "{heads:?}"
+    );
+}
