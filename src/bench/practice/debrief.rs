@@ -135,7 +135,7 @@ pub fn debrief(
     let in_order = truth.is_empty() || mended;
     let named: Vec<Id<library::Fault>> = state.moment.stated.iter().copied().chain(insisted).collect();
     let judged: Vec<_> = (named.iter())
-        .map(|fault| (*fault, verdict(library, *fault, &truth, in_order)))
+        .map(|fault| (*fault, judge_verdict(library, *fault, &truth, in_order)))
         .collect();
     let condemned = |outcome: Outcome, which: &dyn Fn(Id<library::Fault>) -> bool| {
         let judged = judged
@@ -149,7 +149,7 @@ pub fn debrief(
     };
     let is_found = |fault: &&Fault| {
         let mut named = named.iter();
-        named.any(|named| verdict(library, *named, &[*fault], false) == Outcome::Right)
+        named.any(|named| judge_verdict(library, *named, &[*fault], false) == Outcome::Right)
     };
     let (found, not_found): (Vec<&Fault>, Vec<&Fault>) = truth.iter().copied().partition(is_found);
     Debrief {
@@ -213,14 +213,6 @@ fn proof(
     }
 }
 
-/// One verdict against what is wrong; what is handed on is no diagnosis, whatever it is called.
-fn verdict(library: &Library, named: Id<library::Fault>, truth: &[&Fault], in_order: bool) -> Outcome {
-    match library.faults[named].remedy {
-        Remedy::Refer => Outcome::Referred,
-        _ => judge_verdict(library, named, truth, in_order),
-    }
-}
-
 /// What was named before the end and withheld, each once; on a walk it is the tree that names.
 fn named_before(library: &Library, mode: Mode, state: &State, named: &[Id<library::Fault>]) -> Vec<String> {
     let mut before: Vec<Id<library::Fault>> = Vec::new();
@@ -239,7 +231,8 @@ fn named_before(library: &Library, mode: Mode, state: &State, named: &[Id<librar
 fn tree_came(library: &Library, played: &Played, truth: &[&Fault]) -> TreeCame {
     let walked = &played.walked;
     let stated = &walked.state.moment.stated;
-    let is_right = |fault: &Id<library::Fault>| verdict(library, *fault, truth, false) == Outcome::Right;
+    let is_right =
+        |fault: &Id<library::Fault>| judge_verdict(library, *fault, truth, false) == Outcome::Right;
     let names = |remedy: Remedy| {
         stated
             .last()
