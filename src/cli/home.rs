@@ -1,5 +1,7 @@
 //! The first screen: complaints on offer, calls not finished, the danger keys.
 
+use std::collections::BTreeSet;
+
 use super::arguments::Walking;
 use super::failure::{Failure, WRONG_USE};
 use super::library::{load, sound};
@@ -7,7 +9,7 @@ use super::resume::{is_open, of};
 use super::sessions::about;
 use super::walk::sessions;
 use super::{look, resume, walk};
-use crate::library::{Id, Kind, Library, Named, Status, Step, Tree};
+use crate::library::{Id, Kind, Library, Named, Remedy, Status, Step, Tree};
 use crate::source::safe;
 use crate::store::Listed;
 use crate::tui::{self, Home, HomeChoice, HomeLine};
@@ -86,10 +88,9 @@ fn complaints(library: &Library) -> Vec<(Id<Tree>, &Named<Tree>)> {
         .filter(|(_, tree)| tree.complaint.is_some())
         .collect();
     complaints.sort_by_cached_key(|(id, _)| {
-        (
-            is_round(library, *id),
-            std::cmp::Reverse(trees_below(library, *id)),
-        )
+        let below = trees_below(library, *id);
+        let widest = (parts_condemned(library, &below), below.len());
+        (is_round(library, *id), std::cmp::Reverse(widest))
     });
     complaints
 }
@@ -124,8 +125,23 @@ fn is_round(library: &Library, id: Id<Tree>) -> bool {
     steps.iter().any(goes_on)
 }
 
-/// How many trees a tree may lead into.
-fn trees_below(library: &Library, id: Id<Tree>) -> usize {
+/// How many faults of parts trees may end in: what is behind a complaint, not how much is looked at on the way.
+fn parts_condemned(library: &Library, trees: &[Id<Tree>]) -> usize {
+    let steps = trees
+        .iter()
+        .flat_map(|tree| &library.steps[library.trees[*tree].steps.clone()]);
+    let faults: BTreeSet<_> = steps
+        .filter_map(|step| match step.kind {
+            Kind::Verdict { fault, .. } => Some(fault),
+            _ => None,
+        })
+        .filter(|fault| matches!(library.faults[*fault].remedy, Remedy::Replace(_)))
+        .collect();
+    faults.len()
+}
+
+/// The trees that a tree may lead into, itself among them.
+fn trees_below(library: &Library, id: Id<Tree>) -> Vec<Id<Tree>> {
     let mut seen = vec![id];
     let mut at = 0;
     while let Some(tree) = seen.get(at).copied() {
@@ -138,5 +154,5 @@ fn trees_below(library: &Library, id: Id<Tree>) -> usize {
             }
         }
     }
-    seen.len()
+    seen
 }
