@@ -67,8 +67,6 @@ pub struct Run {
     pub two_minutes: Option<Moment>,
     /// The last moment on low fire, of a furnace with two stages.
     pub low: Option<Moment>,
-    /// Whether the valve's second stage was fed while it burned.
-    pub fed_high: bool,
     /// The largest flame of the pilot, share of a good one's; of a standing one, with its knob held in.
     pub pilot: f64,
     /// Just before the blower started, with a flame.
@@ -141,8 +139,7 @@ impl Run {
     /// Whether the fire that is tested is low fire: a flame that never came, or was lost before the furnace went high.
     pub fn is_tested_on_low(&self) -> bool {
         match self.dropout {
-            // Just before a flame is lost the second stage may have gone a moment earlier.
-            Some(_) => !self.fed_high,
+            Some(dropout) => dropout.moment.volts.stage.valve == 0.0,
             None => self.lit == 0.0,
         }
     }

@@ -56,7 +56,6 @@ impl Watch {
                 burned: 0.0,
                 two_minutes: None,
                 low: None,
-                fed_high: false,
                 pilot: 0.0,
                 before_blower: None,
                 after_blower: None,
@@ -217,7 +216,6 @@ impl Watch {
         self.spread_ago = if spreads { 0.0 } else { self.spread_ago + seconds };
         self.run.lit = self.run.lit.max(process.flame);
         self.run.burned += seconds;
-        self.run.fed_high |= volts.stage.valve > 0.0;
         if !volts.stage.told {
             self.run.low = Some(self.now);
         } else if !last.volts.stage.told {
