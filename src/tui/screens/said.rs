@@ -41,7 +41,7 @@ pub fn came_out(theme: Theme, standing: &Standing, width: usize, foot: &mut Vec<
     if let Some(entry) = standing.trail.last() {
         if standing.last_is_news {
             page.entry(
-                "taken",
+                "last",
                 Role::Label,
                 &[(face::asked_and_answered(entry), Role::Strong)],
             );
