@@ -101,11 +101,13 @@ pub fn judge_verdict(
     in_order: bool,
 ) -> Outcome {
     let said = &library.faults[fault];
-    let mut named = (truth.iter()).filter(|fault| fault.verdicts.contains(&said.name.as_str()));
-    if let Some(first) = named.next() {
+    let mut named = (truth.iter())
+        .filter(|fault| fault.verdicts.contains(&said.name.as_str()))
+        .peekable();
+    if named.peek().is_some() {
         // Who hands a bad part on has not found it, however near the words come.
-        let found = |fault: &Fault| said.remedy != Remedy::Refer || fault.part.is_none();
-        return match found(first) || named.any(|fault| found(fault)) {
+        let found = |fault: &&Fault| said.remedy != Remedy::Refer || fault.part.is_none();
+        return match named.any(found) {
             true => Outcome::Right,
             false => Outcome::Referred,
         };
