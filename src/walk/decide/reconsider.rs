@@ -17,8 +17,11 @@ impl Walk<'_> {
             .moment
             .retaking
             .is_some_and(|retaking| retaking.datum == datum);
+        if !again {
+            return self.emit(event);
+        }
         self.emit(event.clone())?;
-        if again && let Some(to) = self.parted(datum) {
+        if let Some(to) = self.parted(datum) {
             self.emit(Event::WentBack { to })?;
             self.emit(event)?;
         }
