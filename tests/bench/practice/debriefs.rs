@@ -6,18 +6,8 @@ use proofwalk::bench::practice::{
 use proofwalk::bench::trials::Outcome;
 use proofwalk::walk::{Command, Question};
 
-use crate::practice::{SOUND, TRANSFORMER_DEAD, names, practise};
+use super::apprentices::{ALL_THE_SAME, SOUND, TRANSFORMER_DEAD, at, names, page, practise};
 use crate::told::with;
-
-/// A debrief's page, as lines.
-pub fn page(debrief: &Debrief) -> String {
-    let sections = debrief.sections();
-    let lines = sections.iter().flat_map(|section| {
-        let lines = section.lines.iter().map(ToString::to_string);
-        std::iter::once(section.heading.to_string()).chain(lines)
-    });
-    lines.collect::<Vec<_>>().join("\n")
-}
 
 fn lacking(debrief: &Debrief) -> &Backing {
     match &debrief.proof {
@@ -101,19 +91,14 @@ fn a_right_name_does_not_hide_what_was_left_nor_what_was_guessed_before() {
         let (Some(words), Question::Choice { options, prompt, .. }) = (guess, question) else {
             return last(question, again);
         };
-        let at = |text: &str| {
-            options
-                .iter()
-                .position(|option| option.text.as_str().starts_with(text))
-        };
         if prompt.as_str().starts_with("You stand") {
             return Command::Choose(1);
         }
-        if let Some(back) = at("Back to the list").filter(|_| at("Name it all the same").is_some()) {
+        if let Some(back) = at(options, "Back to the list").filter(|_| at(options, ALL_THE_SAME).is_some()) {
             guess = guesses.next();
             return Command::Choose(back);
         }
-        match at(&format!("Name it: {words}")) {
+        match at(options, &format!("Name it: {words}")) {
             Some(at) => Command::Choose(at),
             None => Command::Type(words.to_owned()),
         }
@@ -185,10 +170,7 @@ fn once_all_that_lacked_is_taken_the_list_is_headed_as_proven() {
     let debrief = practise(&library, TRANSFORMER_DEAD, |question, again| match question {
         Question::Choice { prompt, options, .. } if prompt.as_str().contains("PROVEN") => {
             heads.push(prompt.as_str().to_owned());
-            assert!(
-                !options[0].text.as_str().starts_with("Name it all the same"),
-                "{prompt}"
-            );
+            assert!(!options[0].text.as_str().starts_with(ALL_THE_SAME), "{prompt}");
             Command::Choose(0)
         }
         _ => last(question, again),

@@ -1,0 +1,7 @@
+//! Practice, without a face: apprentices at many furnaces.
+
+mod apprentices;
+mod debriefs;
+mod free;
+mod guided;
+mod same;
