@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
+use super::values::seed;
 use super::{Overlays, Place, RehearseFormat, Required};
 
 /// How a library is rehearsed.
@@ -47,10 +48,13 @@ pub(in crate::cli) struct Rehearse {
 #[group(skip)]
 pub(in crate::cli) struct Trials {
     /// With `--bench`: so many calls for each fault; with `--season`, so many in all.
-    #[arg(long, value_name = "N", default_value_t = 100, requires = "bench", value_parser = clap::value_parser!(u32).range(1..=1_000_000))]
+    ///
+    /// A single call, `--only FAULT --calls 1`, is shown step by step, also where its verdict is right; of more only those that
+    /// were missed or wrong are shown.
+    #[arg(long, value_name = "N", default_value_t = 100, requires = "bench", value_parser = clap::value_parser!(u32).range(1..=1_000_000), allow_negative_numbers = true)]
     pub calls: u32,
     /// With `--bench`: the seed of each fault's first call; the next has the next. The same seeds are the same calls.
-    #[arg(long, value_name = "N", default_value_t = 0, requires = "bench")]
+    #[arg(long, value_name = "N", default_value_t = 0, requires = "bench", value_parser = seed, allow_negative_numbers = true)]
     pub seed: u64,
     /// With `--bench`: every furnace has a second fault, drawn at random.
     #[arg(long, requires = "bench")]

@@ -51,6 +51,42 @@ fn what_is_handed_on_is_safe_and_no_diagnosis_and_the_fault_is_told() {
 }
 
 #[test]
+fn what_is_handed_on_for_something_else_is_not_told_as_safe() {
+    let library = with(None);
+    // A blocked trap, and a capacitor that nobody doubts but the apprentice.
+    let trap = Setup {
+        seed: 3,
+        ..TRANSFORMER_DEAD
+    };
+    let handed_on = practise(&library, trap, names("Blower's run capacitor in doubt")).debrief;
+    assert_eq!(
+        (handed_on.outcome, handed_on.came()),
+        (Outcome::Referred, Came::HandedOn)
+    );
+}
+
+#[test]
+fn the_words_of_the_list_stand_beside_what_was_wrong() {
+    let library = with(None);
+    let debrief = practise(&library, TRANSFORMER_DEAD, names("Thermostat says it calls")).debrief;
+    let truth = &debrief.sections()[0].lines;
+    let said: Vec<&str> = truth.iter().map(|line| line.as_str()).collect();
+    assert_eq!(
+        said[1], "In the list of faults: Transformer dead or low",
+        "{said:?}"
+    );
+    // Of two faults each has its own.
+    let two = Setup {
+        seed: 5,
+        level: Level::Hard,
+        mode: Mode::Free,
+    };
+    let debrief = practise(&library, two, names("Thermostat says it calls")).debrief;
+    assert_eq!(debrief.truth.len(), 2, "{:?}", debrief.truth);
+    assert!(page(&debrief).contains("The line sags under load\nIn the list of faults: Line voltage too low"));
+}
+
+#[test]
 fn what_would_have_shown_it_can_be_had_at_this_furnace() {
     let library = with(None);
     for (seed, words) in [(6, "No fault found"), (377, "Vent or intake blocked")] {
