@@ -279,7 +279,7 @@ fn a_list_takes_a_number_of_two_digits_and_says_where_there_is_none() {
     let said = asks(&call);
     assert!(said.contains("What of this: air?"), "{said}");
     // What stands in a list is found by its words, too, where nothing else is called so.
-    call.say("back to the list");
+    call.say("to the list");
     let said = asks(&call);
     assert!(said.contains("29 names the fault."), "{said}");
     call.say("name the fault");
