@@ -125,7 +125,8 @@ pub(super) enum Command {
     /// Practise on a simulated furnace with a hidden fault.
     ///
     /// Free: you choose what is looked at and measured, each for its minutes, and name the fault once what you took proves it.
-    /// A right name that nothing proves is told as a lucky guess. Where nothing is wrong, name that, or stop and say so.
+    /// A right name that nothing proves is told as a lucky guess. Where nothing is wrong, name that, too. Who stops has named
+    /// nothing.
     ///
     /// Guided, with `--guided`: the tree asks, you say where the probe goes, and the furnace answers when it is where it
     /// should be. Elsewhere it shows what is measured there, and the minutes count.

@@ -167,7 +167,10 @@ pub fn debrief(
         handed_on: (named.last()).is_some_and(|fault| is_handed_on(library, played, *fault, &truth)),
         named_before: named_before(library, reference.mode, state, &named),
         truth: truth.iter().map(|fault| fault.title.to_owned()).collect(),
-        named_as: truth.iter().map(|fault| named_as(library, fault)).collect(),
+        named_as: truth
+            .iter()
+            .map(|fault| named_as(library, played, fault))
+            .collect(),
         occasion: played.occasion.map(|occasion| occasion.why),
         mended: mended && !truth.is_empty(),
         ended: state.ended.as_ref().map_or_else(
@@ -227,12 +230,21 @@ fn is_handed_on(library: &Library, played: &Played, fault: Id<library::Fault>, t
     said.remedy == Remedy::Refer && (by_the_tree || truth.iter().any(is_about))
 }
 
-/// What an apprentice had to name, where that has other words than what is told of the truth.
-fn named_as(library: &Library, truth: &Fault) -> Option<String> {
-    let mut named = truth.verdicts.iter().filter_map(|name| library.faults.find(name));
-    let right = named.find(|named| judge_verdict(library, *named, &[truth], false) == Outcome::Right)?;
-    let title = &library.faults[right].title;
-    (title != truth.title).then(|| title.clone())
+/// What an apprentice had to name, where that has other words than what is told of the truth: as the tree's own way names it,
+/// which fits the kind of furnace, and its most exact name.
+fn named_as(library: &Library, played: &Played, truth: &Fault) -> Option<String> {
+    let stated = played.walked.state.moment.stated.iter().copied();
+    let exact = truth.verdicts.iter().filter_map(|name| library.faults.find(name));
+    let is_right =
+        |named: &Id<library::Fault>| judge_verdict(library, *named, &[truth], false) == Outcome::Right;
+    let mut titles: Vec<&str> = Vec::new();
+    for named in stated.filter(is_right).chain(exact.filter(is_right).take(1)) {
+        let title = library.faults[named].title.as_str();
+        if !titles.contains(&title) {
+            titles.push(title);
+        }
+    }
+    (!titles.is_empty() && titles != [truth.title]).then(|| titles.join(", or "))
 }
 
 /// What was named before the end and withheld, each once; on a walk it is the tree that names.

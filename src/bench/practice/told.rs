@@ -150,6 +150,12 @@ impl Debrief {
         if came == Came::HandedOnSafe || came == Came::HandedOnUnsafe {
             parts.push(format!("what was wrong: {}", self.truth.join(", and ")));
         }
+        if !self.not_found.is_empty() {
+            parts.push(format!(
+                "left to the next call: {}",
+                self.not_found.join(", and ")
+            ));
+        }
         for left in &self.left_running {
             let title = &left.title;
             let words = match left.off {

@@ -84,6 +84,19 @@ fn the_words_of_the_list_stand_beside_what_was_wrong() {
     let debrief = practise(&library, two, names("Thermostat says it calls")).debrief;
     assert_eq!(debrief.truth.len(), 2, "{:?}", debrief.truth);
     assert!(page(&debrief).contains("The line sags under load\nIn the list of faults: Line voltage too low"));
+    // Wires that touch are named by the tree for what they do to the transformer; a list has both names.
+    let wires = Setup { seed: 3, ..two };
+    let debrief = practise(&library, wires, names("Transformer overloaded")).debrief;
+    let told = page(&debrief);
+    assert!(
+        told.contains("In the list of faults: Transformer overloaded, or Gas-valve wire shorted"),
+        "{told}"
+    );
+    let short = told.lines().last().unwrap();
+    assert!(
+        short.contains("left to the next call: The blower's motor is seized"),
+        "{short}"
+    );
 }
 
 #[test]
