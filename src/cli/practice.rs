@@ -195,10 +195,12 @@ fn practise<M: Machine + Clone>(
         super::tell(&format!("Closed. The job report: {}", about("report", id, place)));
     } else {
         super::tell(&format!(
-            "Practice left. To go on: {}. The same furnace from the start{}: {}",
-            about("resume", id, place),
-            again.with,
-            again.typed
+            "Practice left. To go on: {}",
+            about("resume", id, place)
+        ));
+        super::tell(&format!(
+            "The same furnace from the start{}: {}",
+            again.with, again.typed
         ));
     }
     all_saved(desk.desk())?;

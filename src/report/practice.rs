@@ -101,11 +101,11 @@ pub fn left_out(class: &Class) -> Vec<String> {
             class.foreign,
             "practice of another version of proofwalk, whose furnaces are others",
         ),
-        (class.calls, "no practice, but a call at a house"),
+        (class.calls, "calls at a house, no practice"),
     ];
     let kinds = kinds.into_iter().filter(|(count, _)| *count > 0);
     kinds
-        .map(|(count, what)| format!("Left out, each {what}: {}", counted(count, "session")))
+        .map(|(count, what)| format!("Left out ({what}): {}", counted(count, "session")))
         .collect()
 }
 
@@ -131,8 +131,10 @@ fn summary(class: &Class) -> String {
         (of(End::NotFinished), "not finished"),
         (of(End::NotKnown), "not known"),
     ] {
-        if count > 0 {
-            summary.push_str(&format!(", {count} of them {what}"));
+        match count {
+            0 => {}
+            1 if class.practised.len() == 1 => summary.push_str(&format!(", {what}")),
+            count => summary.push_str(&format!(", {count} of them {what}")),
         }
     }
     summary

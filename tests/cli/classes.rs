@@ -88,10 +88,7 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
             .collect::<Vec<_>>()
     };
     assert_eq!(rows[0], "4 practice sessions, 1 of them not finished");
-    assert_eq!(
-        rows[1],
-        "Left out, each no practice, but a call at a house: 1 session"
-    );
+    assert_eq!(rows[1], "Left out (calls at a house, no practice): 1 session");
     // One is still at it.
     assert_eq!(
         row("what was wrong:"),
@@ -122,7 +119,11 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
     assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
 
     let said = run(&["practice", "--class", &folder, "--format", "json"]).exits(0);
-    assert!(said.err.contains("a call at a house: 1 session"), "{}", said.err);
+    assert!(
+        said.err.contains("(calls at a house, no practice): 1 session"),
+        "{}",
+        said.err
+    );
     let all: serde_json::Value = serde_json::from_str(&said.out).unwrap();
     assert_eq!(all.as_array().unwrap().len(), 4);
     assert_eq!(all[0]["apprentice"], "t-01");
@@ -143,7 +144,9 @@ fn a_folder_without_practice_says_how_one_comes_into_it() {
     let folder = scene.sessions().to_string_lossy().into_owned();
     let page = squeezed(&run(&["practice", "--class", &folder]).exits(0).out);
     assert!(
-        page.starts_with("0 practice sessions Left out, each no practice, but a call at a house: 1 session `proofwalk practice"),
+        page.starts_with(
+            "0 practice sessions Left out (calls at a house, no practice): 1 session `proofwalk practice"
+        ),
         "{page}"
     );
     assert!(!page.contains("Nobody gave a name"), "{page}");

@@ -44,6 +44,8 @@ fn what_was_wrong_is_told_to_nobody_who_is_still_at_it() {
     );
     assert!(page.contains("told once all have finished"), "{page}");
     assert!(!page.contains("The filter is loaded"), "{page}");
+    let page = text(&class(vec![of("t-02", End::NotFinished)]), Look::default());
+    assert!(page.starts_with("1 practice session, not finished\n"), "{page}");
     let page = text(&class(vec![of("t-01", proven())]), Look::default());
     assert!(page.contains("what was wrong: The filter is loaded"), "{page}");
 }
@@ -58,8 +60,8 @@ fn what_an_older_version_closed_is_not_called_unfinished() {
     let page = text(&class, Look::default());
     for line in [
         "2 practice sessions, 1 of them not known",
-        "Left out, each practice of another version of proofwalk, whose furnaces are",
-        "Left out, each no practice, but a call at a house: 2 sessions",
+        "Left out (practice of another version of proofwalk, whose furnaces are others):",
+        "Left out (calls at a house, no practice): 2 sessions",
         "t-02              not known",
         "1 first try not known, and not counted",
         "closed by an older version of proofwalk",
