@@ -4,7 +4,7 @@ mod apprentices;
 mod json;
 mod page;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::findings::{Look, counted};
 use crate::bench::practice::{Mark, Mode, Setup};
@@ -116,7 +116,7 @@ const MEANINGS: [&str; 3] = [
      were wrong. wrong: something good was blamed.",
     "min, tree: minutes it took, and those of the tree's own way. for nothing: good parts condemned. dangers, open: overlooked, \
      and not put back. places: probes put elsewhere than asked. guesses: other faults named before the last, unproven.",
-    "Only the first try at a furnace counts for an apprentice: after it the fault is known. Nobody is ranked.",
+    "Only the first try at a furnace counts for an apprentice, guided or free: after it the fault is known. Nobody is ranked.",
 ];
 
 /// Why a closed call has no result.
@@ -144,31 +144,45 @@ fn summary(class: &Class) -> String {
 struct Tried<'a> {
     practised: &'a Practised,
     attempt: usize,
+    /// Somebody is still at the same furnace.
+    somebody_is_at_it: bool,
 }
 
-/// Each furnace with its calls, by apprentice and the order in which they were opened.
+/// What a furnace is drawn from; how it is practised changes nothing of it.
+fn drawn_from(one: &Practised) -> (u8, u64, &str) {
+    (one.setup.level.number(), one.setup.seed, &one.drawn_with)
+}
+
+/// Each furnace, guided or free, with its calls by apprentice and the order in which they were opened.
 fn furnaces(practised: &[Practised]) -> Vec<(Setup, Vec<Tried<'_>>)> {
-    let key = |one: &Practised| {
-        let Setup { level, seed, mode } = one.setup;
-        (level.number(), seed, mode == Mode::Guided, one.drawn_with.clone())
-    };
-    let mut by_setup: BTreeMap<_, (Setup, Vec<&Practised>)> = BTreeMap::new();
-    for one in practised {
-        let entry = by_setup.entry(key(one));
-        entry.or_insert_with(|| (one.setup, Vec::new())).1.push(one);
+    let mut all: Vec<&Practised> = practised.iter().collect();
+    // The ids of sessions grow with time.
+    all.sort_by(|one, other| one.session.cmp(&other.session));
+    let open = all.iter().filter(|one| one.end == End::NotFinished);
+    let open: BTreeSet<_> = open.map(|one| drawn_from(one)).collect();
+    let mut tried: BTreeMap<_, usize> = BTreeMap::new();
+    let mut by_setup: BTreeMap<_, (Setup, Vec<Tried<'_>>)> = BTreeMap::new();
+    for practised in all {
+        let furnace = drawn_from(practised);
+        // Of those who gave no name nobody knows whether they are one.
+        let attempt = practised.apprentice.as_deref().map_or(1, |apprentice| {
+            let attempt = tried.entry((furnace, apprentice)).or_default();
+            *attempt += 1;
+            *attempt
+        });
+        let (level, seed, drawn_with) = furnace;
+        let key = (level, seed, practised.setup.mode == Mode::Guided, drawn_with);
+        let (_, tries) = by_setup
+            .entry(key)
+            .or_insert_with(|| (practised.setup, Vec::new()));
+        tries.push(Tried {
+            practised,
+            attempt,
+            somebody_is_at_it: open.contains(&furnace),
+        });
     }
-    let furnaces = by_setup.into_values().map(|(setup, mut all)| {
-        // The ids of sessions grow with time.
-        all.sort_by_key(|one| (one.apprentice.clone(), one.session.clone()));
-        let mut tries: Vec<Tried<'_>> = Vec::new();
-        for practised in all {
-            // Of those who gave no name nobody knows whether they are one.
-            let before = tries.last().filter(|last| {
-                practised.apprentice.is_some() && last.practised.apprentice == practised.apprentice
-            });
-            let attempt = before.map_or(1, |last| last.attempt + 1);
-            tries.push(Tried { practised, attempt });
-        }
+    let furnaces = by_setup.into_values().map(|(setup, mut tries)| {
+        tries.sort_by_key(|tried| &tried.practised.apprentice);
         (setup, tries)
     });
     furnaces.collect()
@@ -196,7 +210,7 @@ fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several
         page.line(2, &format!("drawn with {}", tried.practised.drawn_with));
     }
     // Whoever is still at it may read this page.
-    let is_open = tries.iter().any(|tried| tried.practised.end == End::NotFinished);
+    let is_open = tries.iter().any(|tried| tried.somebody_is_at_it);
     if let Some(mark) = known {
         let was = if is_open {
             "told once all have finished"

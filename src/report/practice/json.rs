@@ -36,6 +36,7 @@ struct Session {
     dangers_overlooked: Option<usize>,
     left_open: Option<usize>,
     named_before: Option<usize>,
+    /// Nothing as long as somebody is still at it.
     what_was_wrong: Option<String>,
 }
 
@@ -66,6 +67,8 @@ fn session(tried: &Tried<'_>) -> Session {
         dangers_overlooked: mark.map(|mark| mark.overlooked),
         left_open: mark.map(|mark| mark.left_open),
         named_before: mark.map(|mark| mark.named_before),
-        what_was_wrong: mark.map(|mark| safe(&mark.truth).to_string()),
+        what_was_wrong: mark
+            .filter(|_| !tried.somebody_is_at_it)
+            .map(|mark| safe(&mark.truth).to_string()),
     }
 }

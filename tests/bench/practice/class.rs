@@ -46,7 +46,13 @@ fn what_was_wrong_is_told_to_nobody_who_is_still_at_it() {
     assert!(!page.contains("The filter is loaded"), "{page}");
     let page = text(&class(vec![of("t-02", End::NotFinished)]), Look::default());
     assert!(page.starts_with("1 practice session, not finished\n"), "{page}");
-    let page = text(&class(vec![of("t-01", proven())]), Look::default());
+    let done = class(vec![of("t-01", proven())]);
+    assert!(
+        json(&done).contains(r#""what_was_wrong": "The filter is loaded""#),
+        "{}",
+        json(&done)
+    );
+    let page = text(&done, Look::default());
     assert!(page.contains("what was wrong: The filter is loaded"), "{page}");
 }
 
@@ -75,4 +81,35 @@ fn what_an_older_version_closed_is_not_called_unfinished() {
         (&all[1]["closed"], &all[1]["came"]),
         (&true.into(), &serde_json::Value::Null)
     );
+}
+
+/// The furnace is the same in both modes, so whoever was led through it knows it.
+#[test]
+fn a_furnace_that_was_walked_guided_is_known_when_it_is_free() {
+    let guided = Practised {
+        session: "1".to_owned(),
+        setup: Setup {
+            mode: Mode::Guided,
+            ..of("t-01", proven()).setup
+        },
+        ..of("t-01", proven())
+    };
+    let free = Practised {
+        session: "2".to_owned(),
+        ..of("t-01", proven())
+    };
+    let mut class = Class {
+        practised: vec![free, guided],
+        ..Class::default()
+    };
+    let page = text(&class, Look::default());
+    assert!(page.contains("t-01              proven, try 2"), "{page}");
+    assert!(page.contains("t-01              1 of 1"), "{page}");
+    // Somebody who is still led through it must not read here what it is.
+    class.practised.push(Practised {
+        end: End::NotFinished,
+        ..class.practised[1].clone()
+    });
+    let page = text(&class, Look::default());
+    assert!(!page.contains("The filter is loaded"), "{page}");
 }
