@@ -1,6 +1,8 @@
 //! Free practice: the apprentice chooses what is taken, and names the fault.
 
-use proofwalk::bench::practice::{Backing, Came, Level, Mode, Proof, Setup};
+use std::collections::BTreeSet;
+
+use proofwalk::bench::practice::{Backing, Came, Groups, Level, Mode, Proof, Setup};
 use proofwalk::bench::trials::{Outcome, judge_verdict};
 use proofwalk::walk::{Again, Command, Question};
 
@@ -166,6 +168,51 @@ fn what_would_have_proven_it_is_told_of_this_furnace_a_claim_a_line() {
         panic!("{:?}", practised.debrief.proof);
     };
     assert!(after.otherwise > 0, "a good valve is not shown bad: {after:?}");
+}
+
+/// 26.2 V at a board that is to have 26.4 V at most: the tree goes on by it, as it names a broken cable by its answers alone.
+#[test]
+fn what_leads_the_tree_on_leads_an_apprentice_on_however_near_to_a_bound() {
+    let library = with(None);
+    let cable = Setup {
+        seed: 8,
+        ..TRANSFORMER_DEAD
+    };
+    let mut last = names("Thermostat cable broken");
+    let mut left = 20;
+    let practised = practise(&library, cable, |question, again| match question {
+        Question::Choice { prompt, .. } if prompt.as_str().contains("PROVEN") && left > 0 => {
+            left -= 1;
+            Command::Choose(0)
+        }
+        _ => last(question, again),
+    });
+    assert_eq!(
+        practised.debrief.came(),
+        Came::Proven,
+        "{:?}",
+        practised.debrief.proof
+    );
+    let mut standing = practised.state.moment.values.values();
+    assert!(
+        standing.any(|value| value.typed == "26.2 V"),
+        "nothing is near to a bound any more"
+    );
+}
+
+#[test]
+fn no_two_things_that_are_offered_read_the_same() {
+    let library = with(None);
+    let groups = Groups::of(&library, &[]);
+    let mut seen = BTreeSet::new();
+    for datum in groups.data.iter().flat_map(|group| &group.members) {
+        let title = library.title_of(*datum);
+        assert!(seen.insert(title), "two are called so: {title}");
+    }
+    for fault in groups.faults.iter().flat_map(|group| &group.members) {
+        let title = library.faults[*fault].title.as_str();
+        assert!(seen.insert(title), "two are called so: {title}");
+    }
 }
 
 #[test]

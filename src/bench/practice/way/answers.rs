@@ -4,7 +4,7 @@ use super::search::Ways;
 use super::{Found, NOT_SHOWN, Needed, OTHERWISE};
 use crate::bench::technician::NOT_HERE;
 use crate::library::{Answers, Claim, ClaimKind, Datum, Edge, FieldKind, Id, Library, Step};
-use crate::walk::{Holding, claim_holds, claim_words};
+use crate::walk::{Holding, answer_holds, claim_words};
 
 impl Ways<'_> {
     /// Where each answer to a question leads, and what it takes to give it.
@@ -64,7 +64,7 @@ impl Ways<'_> {
         let holding = match claim {
             // What stands was taken before it.
             _ if after_work => Holding::Missing,
-            Some(claim) => claim_holds(self.state, claim),
+            Some(claim) => answer_holds(self.state, claim),
             None if self.state.value(datum).is_some() => Holding::Holds,
             None => Holding::Missing,
         };
