@@ -35,6 +35,11 @@ impl Loaded {
             hash: self.hash.to_string(),
         }
     }
+
+    /// Whether it is the built-in library and nothing else.
+    pub fn is_built_in(&self) -> bool {
+        self.hash == store::library_hash(Files::new(built_in()).as_slice())
+    }
 }
 
 /// Reads the library of a folder, or the built-in one, with the overlays laid over it.
@@ -112,6 +117,15 @@ pub(super) fn check_command(folder: Option<&Path>, overlays: &[PathBuf]) -> Stri
         .map(|folder| format!(" --overlay {}", shown(folder)));
     let arguments: String = folder.into_iter().chain(overlays).collect();
     format!("proofwalk check{arguments}")
+}
+
+/// A path as a shell takes it in one piece.
+pub(super) fn as_typed(path: &str) -> String {
+    let plain = |character: char| character.is_alphanumeric() || "/._-".contains(character);
+    match path.chars().all(plain) {
+        true => safe(path).to_string(),
+        false => format!("'{}'", safe(path).as_str().replace('\'', "'\\''")),
+    }
 }
 
 pub(super) fn plural(count: usize) -> &'static str {

@@ -9,7 +9,7 @@ use uuid::Uuid;
 
 use super::arguments::{PracticeFormat, Practising, Walking};
 use super::failure::{Failure, WRONG_USE};
-use super::library::{Loaded, sound};
+use super::library::{Loaded, as_typed, sound};
 use super::look;
 use super::rehearse::known_to_furnace;
 use super::resume::{is_closed, mended};
@@ -68,11 +68,15 @@ pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
     let desk = Desk::begin(library, &events, journal, how.clock)?;
     let brief = brief(library, tree, &setup);
     let mut desk = PracticeDesk::new(library, desk, exercise, reference, brief);
-    let mut again = command(&setup);
+    let mut typed = command(&setup);
     let folders = how.library.iter().map(|folder| ("library", folder));
     for (flag, folder) in folders.chain(how.overlays.folders.iter().map(|folder| ("overlay", folder))) {
-        again.push_str(&format!(" --{flag} {}", safe(&folder.to_string_lossy())));
+        typed.push_str(&format!(" --{flag} {}", as_typed(&folder.to_string_lossy())));
     }
+    let again = Again {
+        typed,
+        with: String::new(),
+    };
     practise(&mut desk, &id, &again, place, how.plain)
 }
 
@@ -105,7 +109,35 @@ pub(super) fn take_up(
     let brief = brief(library, tree, &setup);
     let mut desk = PracticeDesk::new(library, desk, exercise, reference, brief);
     let place = walking.sessions.sessions.as_deref();
-    practise(&mut desk, id, &command(&setup), place, walking.plain)
+    let again = Again {
+        typed: command(&setup),
+        with: with(loaded),
+    };
+    practise(&mut desk, id, &again, place, walking.plain)
+}
+
+/// How a practice call is begun anew.
+struct Again {
+    /// What is typed.
+    typed: String,
+    /// What it is to be typed with, in words, where that is not known to the letter.
+    with: String,
+}
+
+/// With which library a call is begun anew that was kept beside its session: nobody knows any more in which folder it lay.
+fn with(loaded: &Loaded) -> String {
+    if loaded.is_built_in() {
+        return String::new();
+    }
+    let Library { name, edition, .. } = &loaded.library;
+    let overlays = match loaded.library.overlays.is_empty() {
+        true => "",
+        false => " and its overlays",
+    };
+    format!(
+        ", with `--library` for {}{overlays}",
+        safe(format!("{name} {edition}").trim_end())
+    )
 }
 
 /// The setup of a practice call; a failure where this program would draw another furnace for it.
@@ -149,11 +181,11 @@ fn drawn<'l>(
     Ok((exercise, reference, drawn.tree))
 }
 
-/// Hands a practice call to a face, and tells what came of it; `again` is the command that begins it anew.
+/// Hands a practice call to a face, and tells what came of it.
 fn practise<M: Machine + Clone>(
     desk: &mut PracticeDesk<'_, M>,
     id: &SessionId,
-    again: &str,
+    again: &Again,
     place: Option<&Path>,
     plain: bool,
 ) -> Result<u8, Failure> {
@@ -163,8 +195,12 @@ fn practise<M: Machine + Clone>(
         super::tell(&format!("Closed. The job report: {}", about("report", id, place)));
     } else {
         super::tell(&format!(
-            "Practice left. To go on: {}. The same furnace from the start: {again}",
+            "Practice left. To go on: {}",
             about("resume", id, place)
+        ));
+        super::tell(&format!(
+            "The same furnace from the start{}: {}",
+            again.with, again.typed
         ));
     }
     all_saved(desk.desk())?;
@@ -195,7 +231,7 @@ fn brief(library: &Library, tree: &str, setup: &Setup) -> Vec<Known> {
         }
         Mode::Free => {
             "Free: take what you need; each costs its minutes. Name the fault, or that nothing is wrong, once what you took \
-             proves it; stop, with your reason, where you would hand it on."
+             proves it; stop, with your reason, where you would hand it on (the help says how)."
         }
     };
     let section = |heading: &str, lines: Vec<Safe>| Known {
@@ -220,7 +256,7 @@ fn brief(library: &Library, tree: &str, setup: &Setup) -> Vec<Known> {
 }
 
 /// The debrief as it is printed.
-fn page(sections: &[Known], again: &str) -> String {
+fn page(sections: &[Known], again: &Again) -> String {
     let look = look::plain_options();
     let mut page = String::new();
     for section in sections {
@@ -229,7 +265,11 @@ fn page(sections: &[Known], again: &str) -> String {
             page.push_str(&lines(text, look));
         }
     }
-    page.push_str(&format!("\nThe same furnace for others: {again}\n"));
+    // The command in one piece, however long: it is there to be typed again.
+    page.push_str(&format!(
+        "\nThe same furnace for others{}:\n  {}\n",
+        again.with, again.typed
+    ));
     page
 }
 

@@ -1,13 +1,27 @@
 //! Practice of a class, set side by side: what each apprentice found at the same furnace, and what it cost.
 
-use std::collections::BTreeMap;
+mod apprentices;
+mod json;
+mod page;
 
-use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::findings::{COLUMNS, Look, counted};
-use crate::audit::statistics::wilson;
+use super::findings::{Look, counted};
 use crate::bench::practice::{Mark, Mode, Setup};
-use crate::source::{Safe, ascii, safe, wrap};
+use page::{Page, count, name};
+
+pub use json::json;
+
+/// What was found of a class.
+#[derive(Clone, Debug, Default)]
+pub struct Class {
+    /// The practice calls.
+    pub practised: Vec<Practised>,
+    /// How many other sessions lay among them: calls at a house.
+    pub calls: usize,
+    /// How many practice calls of another version, of whose furnaces this one knows nothing.
+    pub foreign: usize,
+}
 
 /// A practice call of somebody.
 #[derive(Clone, Debug)]
@@ -20,160 +34,164 @@ pub struct Practised {
     pub setup: Setup,
     /// The program and the library that it was drawn and walked with, without which the setup is another furnace.
     pub drawn_with: String,
-    /// What came of it; none where it is not finished.
-    pub mark: Option<Mark>,
+    /// What came of it.
+    pub end: End,
 }
 
-/// Fewest furnaces of which a share says something of somebody (a choice of ours: the interval of ten is still half as wide as
-/// it can be).
-const ENOUGH: u64 = 10;
+/// What came of a practice call.
+#[derive(Clone, Debug, PartialEq)]
+pub enum End {
+    /// It is not closed yet.
+    NotFinished,
+    /// It is closed, by a version that wrote down otherwise what came of it.
+    NotKnown,
+    /// This.
+    Came(Mark),
+}
 
-/// Widest column of names.
-const WIDEST: usize = 17;
-
-/// What stands where nothing is known.
-const NOT_NAMED: &str = "not named";
+impl End {
+    /// What came of it, where that is known.
+    pub fn mark(&self) -> Option<&Mark> {
+        match self {
+            Self::Came(mark) => Some(mark),
+            Self::NotFinished | Self::NotKnown => None,
+        }
+    }
+}
 
 /// Each furnace with everybody who practised on it, then each apprentice. Nobody is ranked: both go by name.
-pub fn text(practised: &[Practised], look: Look) -> String {
+pub fn text(class: &Class, look: Look) -> String {
     let mut page = Page {
         look,
         text: String::new(),
     };
-    let open = practised.iter().filter(|one| one.mark.is_none()).count();
-    let unfinished = match open {
-        0 => String::new(),
-        open => format!(", {open} of them not finished"),
-    };
-    let sum = format!("{}{unfinished}", counted(practised.len(), "practice session"));
-    page.line(0, &sum);
-    let furnaces = furnaces(practised);
+    page.line(0, &summary(class));
+    for line in left_out(class) {
+        page.line(0, &line);
+    }
+    if class.practised.is_empty() {
+        page.line(
+            0,
+            "`proofwalk practice --seed N --technician NAME --sessions DIR` makes one in the folder DIR.",
+        );
+        return page.text;
+    }
+    let furnaces = furnaces(&class.practised);
     for (setup, tries) in &furnaces {
         page.line(0, "");
         let same = furnaces.iter().filter(|(other, _)| other == setup).count();
         furnace(&mut page, *setup, tries, same > 1);
     }
     page.line(0, "");
-    apprentices(&mut page, practised);
+    apprentices::write(&mut page, &class.practised);
     page.line(0, "");
-    for line in [
-        "proven: named, and what was taken proves it, or nothing was wrong and enough was looked at. not proven, guessed: the right \
-         name, with some or nothing of its proof. stopped, handed on: nothing condemned, and no diagnosis. missed: left as if nothing \
-         were wrong. wrong: something good was blamed.",
-        "for nothing: good parts condemned. dangers, open: overlooked, and not put back. places: probes put elsewhere than asked. \
-         guesses: other faults named before the last, unproven.",
-        "Only the first try at a furnace counts for an apprentice: after it the fault is known. Nobody is ranked.",
-    ] {
+    for line in MEANINGS {
         page.line(0, line);
+    }
+    if class.practised.iter().any(|one| one.end == End::NotKnown) {
+        page.line(0, NOT_KNOWN);
     }
     page.text
 }
 
-/// For another program: each session, in the order of furnaces and apprentices.
-pub fn json(practised: &[Practised]) -> String {
-    let all: Vec<Session> = (furnaces(practised).iter())
-        .flat_map(|(_, tries)| tries)
-        .map(session)
-        .collect();
-    // Texts and numbers in a struct: there is nothing here that JSON cannot say.
-    serde_json::to_string_pretty(&all).unwrap_or_default() + "\n"
+/// What else lay among them, a line each.
+pub fn left_out(class: &Class) -> Vec<String> {
+    let kinds = [
+        (
+            class.foreign,
+            "practice of another version of proofwalk, whose furnaces are others",
+        ),
+        (class.calls, "calls at a house, no practice"),
+    ];
+    let kinds = kinds.into_iter().filter(|(count, _)| *count > 0);
+    kinds
+        .map(|(count, what)| format!("Left out ({what}): {}", counted(count, "session")))
+        .collect()
 }
 
-#[derive(Serialize)]
-struct Session {
-    session: String,
-    apprentice: Option<String>,
-    seed: u64,
-    level: u8,
-    guided: bool,
-    drawn_with: String,
-    /// Counted from 1.
-    attempt: usize,
-    came: Option<&'static str>,
-    solved: Option<bool>,
-    minutes: Option<f64>,
-    tree_minutes: Option<f64>,
-    misplaced: Option<usize>,
-    condemned_for_nothing: Option<String>,
-    dangers_overlooked: Option<usize>,
-    left_open: Option<usize>,
-    named_before: Option<usize>,
-}
+/// What the words of the page mean.
+const MEANINGS: [&str; 3] = [
+    "proven: named, and what was taken proves it, or nothing was wrong and enough was looked at. not proven, guessed: the right \
+     name, with some or nothing of its proof. stopped, handed on: nothing condemned, and no diagnosis. missed: left as if nothing \
+     were wrong. wrong: something good was blamed.",
+    "min, tree: minutes it took, and those of the tree's own way. for nothing: good parts condemned. dangers, open: overlooked, \
+     and not put back. places: probes put elsewhere than asked. guesses: other faults named before the last, unproven.",
+    "Only the first try at a furnace counts for an apprentice, guided or free: after it the fault is known. Nobody is ranked.",
+];
 
-fn session(tried: &Tried<'_>) -> Session {
-    let Practised {
-        session,
-        apprentice,
-        setup,
-        drawn_with,
-        mark,
-    } = tried.practised;
-    let mark = mark.as_ref();
-    Session {
-        session: safe(session).to_string(),
-        apprentice: apprentice.as_ref().map(|name| safe(name).to_string()),
-        seed: setup.seed,
-        level: setup.level.number(),
-        guided: setup.mode == Mode::Guided,
-        drawn_with: safe(drawn_with).to_string(),
-        attempt: tried.attempt,
-        came: mark.map(|mark| mark.came.words()),
-        solved: mark.map(|mark| mark.came.is_solved()),
-        minutes: mark.map(|mark| mark.minutes),
-        tree_minutes: mark.map(|mark| mark.tree_minutes),
-        misplaced: mark.map(|mark| mark.misplaced),
-        condemned_for_nothing: mark.map(|mark| safe(&mark.condemned).to_string()),
-        dangers_overlooked: mark.map(|mark| mark.overlooked),
-        left_open: mark.map(|mark| mark.left_open),
-        named_before: mark.map(|mark| mark.named_before),
+/// Why a closed call has no result.
+const NOT_KNOWN: &str = "not known: closed by an older version of proofwalk, which wrote down otherwise what came of it. \
+                         `proofwalk report SESSION` still tells it.";
+
+/// `6 practice sessions, 2 of them not finished`.
+fn summary(class: &Class) -> String {
+    let of = |end: End| class.practised.iter().filter(|one| one.end == end).count();
+    let mut summary = counted(class.practised.len(), "practice session");
+    for (count, what) in [
+        (of(End::NotFinished), "not finished"),
+        (of(End::NotKnown), "not known"),
+    ] {
+        match count {
+            0 => {}
+            1 if class.practised.len() == 1 => summary.push_str(&format!(", {what}")),
+            count => summary.push_str(&format!(", {count} of them {what}")),
+        }
     }
+    summary
 }
 
 /// A practice call, and which of the same apprentice's at the same furnace it is, from 1.
 struct Tried<'a> {
     practised: &'a Practised,
     attempt: usize,
+    /// Somebody is still at the same furnace.
+    somebody_is_at_it: bool,
 }
 
-/// Each furnace with its calls, by apprentice and the order in which they were opened.
+/// What a furnace is drawn from; how it is practised changes nothing of it.
+fn drawn_from(one: &Practised) -> (u8, u64, &str) {
+    (one.setup.level.number(), one.setup.seed, &one.drawn_with)
+}
+
+/// Each furnace, guided or free, with its calls by apprentice and the order in which they were opened.
 fn furnaces(practised: &[Practised]) -> Vec<(Setup, Vec<Tried<'_>>)> {
-    let key = |one: &Practised| {
-        let Setup { level, seed, mode } = one.setup;
-        (level.number(), seed, mode == Mode::Guided, one.drawn_with.clone())
-    };
-    let mut by_setup: BTreeMap<_, (Setup, Vec<&Practised>)> = BTreeMap::new();
-    for one in practised {
-        let entry = by_setup.entry(key(one));
-        entry.or_insert_with(|| (one.setup, Vec::new())).1.push(one);
+    let mut all: Vec<&Practised> = practised.iter().collect();
+    // The ids of sessions grow with time.
+    all.sort_by(|one, other| one.session.cmp(&other.session));
+    let open = all.iter().filter(|one| one.end == End::NotFinished);
+    let open: BTreeSet<_> = open.map(|one| drawn_from(one)).collect();
+    let mut tried: BTreeMap<_, usize> = BTreeMap::new();
+    let mut by_setup: BTreeMap<_, (Setup, Vec<Tried<'_>>)> = BTreeMap::new();
+    for practised in all {
+        let furnace = drawn_from(practised);
+        // Of those who gave no name nobody knows whether they are one.
+        let attempt = practised.apprentice.as_deref().map_or(1, |apprentice| {
+            let attempt = tried.entry((furnace, apprentice)).or_default();
+            *attempt += 1;
+            *attempt
+        });
+        let (level, seed, drawn_with) = furnace;
+        let key = (level, seed, practised.setup.mode == Mode::Guided, drawn_with);
+        let (_, tries) = by_setup
+            .entry(key)
+            .or_insert_with(|| (practised.setup, Vec::new()));
+        tries.push(Tried {
+            practised,
+            attempt,
+            somebody_is_at_it: open.contains(&furnace),
+        });
     }
-    let furnaces = by_setup.into_values().map(|(setup, mut all)| {
-        // The ids of sessions grow with time.
-        all.sort_by_key(|one| (one.apprentice.clone(), one.session.clone()));
-        let mut tries: Vec<Tried<'_>> = Vec::new();
-        for practised in all {
-            // Of those who gave no name nobody knows whether they are one.
-            let before = tries.last().filter(|last| {
-                practised.apprentice.is_some() && last.practised.apprentice == practised.apprentice
-            });
-            let attempt = before.map_or(1, |last| last.attempt + 1);
-            tries.push(Tried { practised, attempt });
-        }
+    let furnaces = by_setup.into_values().map(|(setup, mut tries)| {
+        tries.sort_by_key(|tried| &tried.practised.apprentice);
         (setup, tries)
     });
     furnaces.collect()
 }
 
-fn name(apprentice: Option<&str>) -> String {
-    safe(apprentice.unwrap_or(NOT_NAMED))
-        .cut(WIDEST)
-        .as_str()
-        .to_owned()
-}
-
 /// A furnace; where several go by the same setup, with what it was drawn with.
 fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several: bool) {
-    let tree = tries.iter().find_map(|tried| tried.practised.mark.as_ref());
-    let tree = tree.map_or_else(String::new, |mark| {
+    let known = tries.iter().find_map(|tried| tried.practised.end.mark());
+    let tree = known.map_or_else(String::new, |mark| {
         format!(": the tree takes {} min", mark.tree_minutes)
     });
     let mode = match setup.mode {
@@ -191,6 +209,16 @@ fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several
     if let Some(tried) = tries.first().filter(|_| is_one_of_several) {
         page.line(2, &format!("drawn with {}", tried.practised.drawn_with));
     }
+    // Whoever is still at it may read this page.
+    let is_open = tries.iter().any(|tried| tried.somebody_is_at_it);
+    if let Some(mark) = known {
+        let was = if is_open {
+            "told once all have finished"
+        } else {
+            &mark.truth
+        };
+        page.line(2, &format!("what was wrong: {was}"));
+    }
     page.row(&[
         "apprentice",
         "found",
@@ -206,9 +234,16 @@ fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several
             1 => short.to_owned(),
             again => format!("{short}, try {again}"),
         };
-        let Some(mark) = &tried.practised.mark else {
-            page.row(&[&who, &found("not finished"), "-", "-", "-", "-", "-"]);
-            continue;
+        let mark = match &tried.practised.end {
+            End::Came(mark) => mark,
+            End::NotFinished => {
+                page.row(&[&who, &found("not finished"), "-", "-", "-", "-", "-"]);
+                continue;
+            }
+            End::NotKnown => {
+                page.row(&[&who, &found("not known"), "-", "-", "-", "-", "-"]);
+                continue;
+            }
         };
         page.row(&[
             &who,
@@ -232,7 +267,7 @@ fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several
     let first: Vec<&Mark> = tries
         .iter()
         .filter(|tried| tried.attempt == 1)
-        .filter_map(|tried| tried.practised.mark.as_ref())
+        .filter_map(|tried| tried.practised.end.mark())
         .collect();
     let solved = first.iter().filter(|mark| mark.came.is_solved()).count();
     if first.is_empty() {
@@ -242,137 +277,4 @@ fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several
         2,
         &format!("proven by {solved} of {} at the first try", first.len()),
     );
-}
-
-/// A count in a column: nothing is a dash, so that what is there is seen.
-fn count(count: usize) -> String {
-    match count {
-        0 => "-".to_owned(),
-        count => count.to_string(),
-    }
-}
-
-/// What an apprentice's first tries came to.
-#[derive(Default)]
-struct Sum {
-    furnaces: u64,
-    solved: u64,
-    minutes: f64,
-    tree_minutes: f64,
-    condemned: usize,
-    overlooked: usize,
-    left_open: usize,
-    named_before: usize,
-    unfinished: usize,
-}
-
-fn apprentices(page: &mut Page, practised: &[Practised]) {
-    let mut sums: BTreeMap<String, Sum> = BTreeMap::new();
-    for (_, tries) in furnaces(practised) {
-        for tried in tries.iter().filter(|tried| tried.attempt == 1) {
-            let Some(who) = &tried.practised.apprentice else {
-                continue;
-            };
-            let sum = sums.entry(who.clone()).or_default();
-            let Some(mark) = &tried.practised.mark else {
-                sum.unfinished += 1;
-                continue;
-            };
-            sum.furnaces += 1;
-            sum.solved += u64::from(mark.came.is_solved());
-            sum.minutes += mark.minutes;
-            sum.tree_minutes += mark.tree_minutes;
-            sum.condemned += usize::from(mark.has_condemned());
-            sum.overlooked += mark.overlooked;
-            sum.left_open += mark.left_open;
-            sum.named_before += mark.named_before;
-        }
-    }
-    page.line(0, "EACH APPRENTICE, first tries");
-    if sums.is_empty() {
-        page.line(2, "Nobody gave a name with --technician");
-        return;
-    }
-    page.row(&[
-        "apprentice",
-        "proven",
-        "min, tree",
-        "for nothing",
-        "dangers",
-        "open",
-        "guesses",
-    ]);
-    for (who, sum) in &sums {
-        page.row(&[
-            &name(Some(who)),
-            &format!("{} of {}", sum.solved, sum.furnaces),
-            &format!("{}, {}", sum.minutes.round(), sum.tree_minutes.round()),
-            &count(sum.condemned),
-            &count(sum.overlooked),
-            &count(sum.left_open),
-            &count(sum.named_before),
-        ]);
-        if sum.unfinished > 0 {
-            let left = match sum.unfinished {
-                1 => "1 first try".to_owned(),
-                many => format!("{many} first tries"),
-            };
-            page.line(4, &format!("{left} not finished, and not counted"));
-        }
-        if sum.furnaces > 0 {
-            page.line(4, &share(sum));
-        }
-    }
-}
-
-/// What the furnaces of an apprentice say of those to come.
-fn share(sum: &Sum) -> String {
-    if sum.furnaces < ENOUGH {
-        return format!("{}: too few to say", counted(sum.furnaces as usize, "furnace"));
-    }
-    let (low, high) = wilson(sum.solved, sum.furnaces);
-    format!(
-        "proves {:.0} to {:.0} % of such furnaces",
-        100.0 * low,
-        100.0 * high
-    )
-}
-
-struct Page {
-    look: Look,
-    text: String,
-}
-
-/// Columns of a row: the name, what was found, then numbers.
-const ROW: [usize; 7] = [WIDEST + 1, 16, 10, 13, 9, 6, 8];
-
-impl Page {
-    fn shown(&self, text: &str) -> Safe {
-        let text = safe(text);
-        if self.look.ascii { ascii(&text) } else { text }
-    }
-
-    fn line(&mut self, indent: usize, text: &str) {
-        let lines = wrap(&self.shown(text), COLUMNS - indent);
-        if lines.is_empty() {
-            self.text.push('\n');
-        }
-        for line in lines {
-            self.text.push_str(format!("{:indent$}{line}\n", "").as_str());
-        }
-    }
-
-    fn row(&mut self, cells: &[&str; 7]) {
-        let mut row = String::new();
-        for (at, (cell, wide)) in cells.iter().zip(ROW).enumerate() {
-            let cell = self.shown(cell);
-            let gap = " ".repeat(wide.saturating_sub(cell.width()));
-            match at {
-                0 | 1 => row.push_str(&format!("{cell}{gap}")),
-                _ => row.push_str(&format!("{gap}{cell}")),
-            }
-        }
-        self.text.push_str(row.trim_end());
-        self.text.push('\n');
-    }
 }

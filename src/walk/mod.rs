@@ -38,7 +38,8 @@ pub use event::{Doubt, End, Event, LibraryMark, Opened, OverlayMark, Role, Voidi
 pub use overlays::overlay_words;
 pub use possible::{possible, ruled_out};
 pub use proof::{
-    Holding, claim_holds, holding_alternative, is_proven, lines as proof_lines, takeable, unread_fields,
+    Holding, answer_holds, claim_holds, holding_alternative, is_proven, lines as proof_lines, takeable,
+    unread_fields,
 };
 pub use rehearse::{
     Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Rehearsal, Run, Said, Suggestion, Tally,

@@ -72,6 +72,21 @@ pub fn claim_holds(state: &State, claim: &Claim) -> Holding {
     }
 }
 
+/// How a claim stands as the answer to a tree's question: a value that is too near to a bound to prove anything leads on all
+/// the same.
+pub fn answer_holds(state: &State, claim: &Claim) -> Holding {
+    let close = claim_holds(state, claim);
+    let value = state.value(claim.datum()).map(|standing| standing.value);
+    match (&claim.what, value, close) {
+        (
+            ClaimKind::Reading(_, band) | ClaimKind::FieldNumber(_, band),
+            Some(Value::Number(value)),
+            Holding::Borderline,
+        ) => in_band(state, band, value, 0.0),
+        _ => close,
+    }
+}
+
 fn in_band(
     state: &State,
     band: &Band<Id<PlateField>>,

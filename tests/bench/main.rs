@@ -6,7 +6,6 @@
     reason = "what tests share stops the test, as the tests do"
 )]
 
-mod debriefs;
 mod electric;
 mod judge;
 mod kinds;

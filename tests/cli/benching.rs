@@ -193,6 +193,9 @@ fn what_cannot_be_walked_is_said() {
         "{}",
         said.err
     );
+    let said = run(&["rehearse", "--bench", "--only", "none", "--pairs"]);
+    assert_eq!((said.code, said.out.as_str()), (Some(2), ""));
+    assert!(said.err.contains("leave out `--pairs`"), "{}", said.err);
     let scene = scene();
     scene.write("library/library.yaml", "library: pumps\n");
     scene.write(

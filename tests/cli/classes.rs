@@ -74,6 +74,10 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
     asks(&call);
     call.ends().exits(0);
 
+    // A call at a house lies among them.
+    let answers = "trees/scenarios/board-lets-the-valve-go.yaml";
+    scene.run(&["walk", "no-heat", "--answers", answers]).exits(0);
+
     let folder = scene.sessions().to_string_lossy().into_owned();
     let page = run(&["practice", "--class", &folder]).exits(0).out;
     let rows: Vec<String> = page.lines().map(squeezed).collect();
@@ -84,6 +88,12 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
             .collect::<Vec<_>>()
     };
     assert_eq!(rows[0], "4 practice sessions, 1 of them not finished");
+    assert_eq!(rows[1], "Left out (calls at a house, no practice): 1 session");
+    // One is still at it.
+    assert_eq!(
+        row("what was wrong:"),
+        ["what was wrong: told once all have finished"]
+    );
     assert!(row("SEED 3, LEVEL 1, free: the tree takes").len() == 1, "{page}");
     assert_eq!(row("t-01 wrong"), ["t-01 wrong 0 yes 5 - -"], "{page}");
     assert!(row("t-01 stopped, try 2").len() == 1, "{page}");
@@ -108,16 +118,37 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
     );
     assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
 
-    let json = run(&["practice", "--class", &folder, "--format", "json"])
-        .exits(0)
-        .out;
-    let all: serde_json::Value = serde_json::from_str(&json).unwrap();
+    let said = run(&["practice", "--class", &folder, "--format", "json"]).exits(0);
+    assert!(
+        said.err.contains("(calls at a house, no practice): 1 session"),
+        "{}",
+        said.err
+    );
+    let all: serde_json::Value = serde_json::from_str(&said.out).unwrap();
     assert_eq!(all.as_array().unwrap().len(), 4);
     assert_eq!(all[0]["apprentice"], "t-01");
     assert_eq!(all[0]["condemned_for_nothing"], "Thermostat");
     assert_eq!(all[0]["named_before"], 1);
     assert_eq!(all[1]["attempt"], 2);
     assert_eq!(all[3]["solved"], serde_json::Value::Null);
+    assert_eq!(all[3]["closed"], false);
+    assert_eq!(all[0]["what_was_wrong"], serde_json::Value::Null);
+}
+
+#[test]
+fn a_folder_without_practice_says_how_one_comes_into_it() {
+    let scene = scene();
+    let answers = "trees/scenarios/board-lets-the-valve-go.yaml";
+    scene.run(&["walk", "no-heat", "--answers", answers]).exits(0);
+    let folder = scene.sessions().to_string_lossy().into_owned();
+    let page = squeezed(&run(&["practice", "--class", &folder]).exits(0).out);
+    assert!(
+        page.starts_with(
+            "0 practice sessions Left out (calls at a house, no practice): 1 session `proofwalk practice"
+        ),
+        "{page}"
+    );
+    assert!(!page.contains("Nobody gave a name"), "{page}");
 }
 
 #[test]

@@ -124,7 +124,7 @@ fn guided_practice_goes_to_a_debrief_whose_minutes_add_up() {
     assert_eq!(all, tree + elsewhere, "{took:?}");
     let wrong = squeezed(&said.out).matches("That is not what is asked.").count();
     assert!(
-        wrong > 0 && took[1].ends_with(&format!(": {wrong}")),
+        wrong > 0 && took[1].contains(&format!(" for {wrong} probe")),
         "{took:?}, {wrong} wrong places"
     );
     assert!(
@@ -278,7 +278,57 @@ fn a_list_takes_a_number_of_two_digits_and_says_where_there_is_none() {
     call.say("10");
     let said = asks(&call);
     assert!(said.contains("What of this: air?"), "{said}");
+    // What stands in a list is found by its words, too, where nothing else is called so.
+    call.say("to the list");
+    let said = asks(&call);
+    assert!(said.contains("29 names the fault."), "{said}");
+    call.say("name the fault");
+    let said = asks(&call);
+    assert!(said.contains("What is the fault about?"), "{said}");
     call.ends().exits(0);
+}
+
+#[test]
+fn a_seed_that_is_none_is_told_how_to_mend() {
+    for seed in ["-1", "x", "1.5"] {
+        for command in [&["practice"][..], &["rehearse", "--bench"]] {
+            let said = run(&[command, &["--seed", seed]].concat()).exits(2);
+            assert!(
+                said.err.contains("write a whole number from 0 up, such as 42"),
+                "{command:?} {seed}: {}",
+                said.err
+            );
+        }
+    }
+}
+
+#[test]
+fn a_library_of_ones_own_is_named_where_its_furnace_is_to_be_had_again() {
+    let scene = scene();
+    scene.write("house rules/library.yaml", "library: rules\n");
+    let overlay = scene
+        .temp
+        .path()
+        .join("house rules")
+        .to_string_lossy()
+        .into_owned();
+    let call = practice(&scene, &["--seed", "3", "--overlay", &overlay]);
+    asks(&call);
+    let said = call.ends().exits(0);
+    assert!(
+        squeezed(&said.err).contains(&format!("--overlay '{overlay}'")),
+        "{}",
+        said.err
+    );
+    // Taken up, nobody knows any more where it lay.
+    let call = Spoken::start(scene.command(&["resume", "--plain"]));
+    asks(&call);
+    let said = call.ends().exits(0);
+    assert!(
+        squeezed(&said.err).contains("from the start, with `--library` for residential-gas-furnace 2026.1 and its overlays: proofwalk practice"),
+        "{}",
+        said.err
+    );
 }
 
 #[test]

@@ -60,4 +60,36 @@ fn no_tree_of_the_built_in_library_takes_less_than_its_least_or_its_floor() {
     assert_eq!(fault["group"], 2);
     let detected = cost["fault_detection"].as_f64().unwrap();
     assert!(detected > 0.9 && detected <= 1.0, "{detected}");
+    // Of the largest trees not all ways are followed: a verdict that lies on the others is a tree's all the same.
+    let faults = |key: &str| {
+        cost[key]
+            .as_array()
+            .unwrap()
+            .iter()
+            .filter_map(Value::as_str)
+            .collect::<Vec<_>>()
+    };
+    let (unmet, not_followed) = (faults("unmet"), faults("not_followed"));
+    assert!(
+        !not_followed.is_empty(),
+        "all ways are short now: see that the next lines still say something"
+    );
+    assert_eq!(detected == 1.0, unmet.is_empty(), "{unmet:?}");
+    let texts: Vec<String> = std::fs::read_dir("trees")
+        .unwrap()
+        .filter_map(|file| std::fs::read_to_string(file.unwrap().path()).ok())
+        .collect();
+    let is_stated = |fault: &str| {
+        let verdict = format!("verdict: {fault}");
+        let mut ends = texts.iter().flat_map(|text| text.lines());
+        ends.any(|line| {
+            line.split([',', '}'])
+                .any(|part| part.trim_end().ends_with(&verdict))
+        })
+    };
+    assert!(
+        not_followed.iter().all(|fault| is_stated(fault)),
+        "{not_followed:?}"
+    );
+    assert!(!unmet.iter().any(|fault| is_stated(fault)), "{unmet:?}");
 }

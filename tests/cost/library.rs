@@ -243,11 +243,15 @@ fn the_report_says_what_its_figures_lean_on() {
     let cost = cost(&library);
     let page = rehearsal::cost::text(&cost, None, Look::default());
     for line in [
-        "row                       4      4    7.8    6.5",
-        "All of this takes it that one fault is there",
-        "Weights: none of the 6 faults has one in the registry, so all count alike.",
-        "Ambiguity groups, with their sizes: f1 (2).",
-        "1.25  row.yaml:6  judge: b, a instead of a, b",
+        "minutes to a verdict faults   ways    now   least     gap  calls  alone",
+        "row                       4      4    7.8     6.5     1.2    7.0   50 %",
+        "One fault: a single one is there, and one that the tree can end in.",
+        "a step's own (0 of 7 steps), else those of what it asks for (3 of 3\n    readings and signs).",
+        "Weights: all faults count alike",
+        "since none of the\n    6 has a `weight`",
+        "Fault detection: 80 % of the registered faults are some tree's verdict. Of no\n    tree: f5.",
+        "Ambiguity groups, which no question tells apart: f1 (2 parts).",
+        "1.25  row.yaml:6  ask `b` before `a`: judge\n        b: B?\n        a: A?",
     ] {
         assert!(page.contains(line), "{line}\n{page}");
     }
@@ -259,6 +263,49 @@ fn the_report_says_what_its_figures_lean_on() {
         serde_json::json!(["b", "a"])
     );
     assert_eq!(json["trees"][0]["minutes"], 7.75);
+}
+
+/// Whose minutes and weights they are is said as they stand: some, or of an overlay as well.
+#[test]
+fn the_report_says_whose_its_figures_are() {
+    let weighed = library(&[
+        ("group: [p1, p2] }", "group: [p1, p2], weight: 9 }"),
+        (
+            "values: { bad: Bad, good: Good }, minutes: 6 }",
+            "values: { bad: Bad, good: Good } }",
+        ),
+    ]);
+    let page = rehearsal::cost::text(&cost(&weighed), None, Look::default());
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in [
+        "written by the authors of small as `minutes`",
+        "(2 of 3 readings and signs)",
+        "Without minutes, so they count nothing: a.",
+        "as its author wrote it in the registry for 1 of 6 faults; the others count as 1.",
+    ] {
+        assert!(page.contains(words), "{words}\n{page}");
+    }
+}
+
+/// A tree whose best order is not searched for has a bound, and so has its gap; the gate has neither.
+#[test]
+fn a_gap_that_is_only_bounded_says_so() {
+    let library = library(&[]);
+    let mut cost = cost(&library);
+    cost.trees[0].least = None;
+    cost.trees[0].floor = Some(2.5);
+    let page = rehearsal::cost::text(
+        &cost,
+        None,
+        Look {
+            ascii: true,
+            ..Look::default()
+        },
+    );
+    assert!(page.contains("7.8   >=2.5   <=5.2    7.0"), "{page}");
+    cost.trees[0].floor = None;
+    let page = rehearsal::cost::text(&cost, None, Look::default());
+    assert!(page.contains("7.8       -       -    7.0"), "{page}");
 }
 
 #[test]

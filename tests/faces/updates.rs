@@ -299,6 +299,9 @@ fn words_find_what_a_long_list_holds_and_what_it_does_not_show() {
         "two are called so: nothing is chosen for anybody"
     );
     assert_eq!(bench.press(Press::Enter), None);
+    let hinted =
+        |bench: &Bench, words| matches!(bench.model.said, Some(Said::Hint(hint)) if hint.contains(words));
+    assert!(hinted(&bench, "Down, then Enter"));
     bench.press(Press::Down);
     bench.press(Press::Down);
     assert_eq!(bench.press(Press::Enter), does(Command::Choose(12)));
@@ -311,4 +314,5 @@ fn words_find_what_a_long_list_holds_and_what_it_does_not_show() {
     );
     bench.write("xyz");
     assert_eq!(bench.press(Press::Enter), None);
+    assert!(hinted(&bench, "Nothing is called so"));
 }

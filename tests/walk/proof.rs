@@ -1,6 +1,6 @@
 //! A verdict is stated only when its proof holds, fresh.
 
-use proofwalk::walk::{Command, LackKind, Question, ask};
+use proofwalk::walk::{Command, Holding, LackKind, Question, answer_holds, ask, claim_holds, proof_lines};
 
 use crate::call::Call;
 
@@ -45,6 +45,27 @@ fn taking_what_is_missing_completes_the_proof() {
     assert_eq!(call.wants(), "amps");
     call.types("7 A");
     assert_eq!(call.ended(), r#"{"ended":{"verdict":{"fault":"motor_dead"}}}"#);
+}
+
+/// Of a meter that errs by 0.1 A, 5.02 A may be 4.92 A.
+#[test]
+fn a_value_near_a_bound_proves_nothing_and_answers_all_the_same() {
+    for (typed, answers) in [("5.02 A", Holding::Holds), ("4.98 A", Holding::Contradicted)] {
+        let mut call = Call::of(MOTOR);
+        call.types("24 V");
+        call.takes("amps");
+        call.types(typed);
+        let fault = call.library.faults.find("motor_dead").unwrap();
+        let lines = proof_lines(&call.library, &call.state, fault);
+        let mut claims = lines
+            .iter()
+            .flat_map(|(line, _)| line.alternatives.iter().flatten());
+        let amps = claims
+            .find(|claim| call.library.name_of(claim.datum()) == "amps")
+            .unwrap();
+        assert_eq!(claim_holds(&call.state, amps), Holding::Borderline, "{typed}");
+        assert_eq!(answer_holds(&call.state, amps), answers, "{typed}");
+    }
 }
 
 #[test]

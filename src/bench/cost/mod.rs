@@ -36,6 +36,7 @@
 //! See [`reorder`].
 
 mod calls;
+mod isolated;
 mod model;
 pub mod reorder;
 pub mod sequence;
@@ -44,11 +45,12 @@ mod ways;
 use std::collections::{BTreeMap, BTreeSet};
 
 pub use calls::Calls;
+pub use isolated::Isolated;
 pub use reorder::{Basis, Guard, Proposal};
 
-use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
+use crate::library::{Datum, Fault, Id, Kind, Library, Remedy, Tree};
 use model::{Model, weight};
-use sequence::{Isolation, Problem, floor, groups, optimum};
+use sequence::{Problem, floor, groups, optimum};
 use ways::{End, Way, Ways};
 
 /// How many ways of a tree are followed.
@@ -70,10 +72,12 @@ pub struct Cost<'l> {
     pub without: Vec<Id<Tree>>,
     /// The fraction of its faults, by weight, that some tree ends in; none where it has no faults.
     pub detected: Option<f64>,
-    /// How far those are isolated.
+    /// How far those are isolated that some way ends in.
     pub isolated: Isolated,
     /// Those that no tree ends in.
     pub unmet: Vec<Id<Fault>>,
+    /// Those that a tree ends in, but on no way that was followed: they are detected, and nothing else is known of them.
+    pub unfollowed: Vec<Id<Fault>>,
     /// What some way takes and nothing says the minutes of: it counts as nothing.
     pub unpriced: BTreeSet<Datum>,
 }
@@ -135,39 +139,6 @@ pub struct Asked {
     pub faults: Vec<(Id<Fault>, f64)>,
 }
 
-/// How far faults are isolated. A fault that is handed on is found, and not isolated.
-#[derive(Clone, Debug, Default)]
-pub struct Isolated {
-    all: Isolation,
-    named: Isolation,
-}
-
-impl Isolated {
-    /// Of faults, each with its weight and how many are left.
-    fn of(faults: &[(f64, Option<usize>)]) -> Self {
-        let all = faults
-            .iter()
-            .map(|(weight, left)| (*weight, left.unwrap_or(usize::MAX)));
-        let named = faults
-            .iter()
-            .filter_map(|(weight, left)| Some((*weight, (*left)?)));
-        Self {
-            all: Isolation::of(all.collect()),
-            named: Isolation::of(named.collect()),
-        }
-    }
-
-    /// The fraction of all faults found, by weight, that is isolated to at most so many.
-    pub fn fraction(&self, at_most: usize) -> Option<f64> {
-        self.all.fraction(at_most)
-    }
-
-    /// How many are left on average where a fault is isolated.
-    pub fn mean_size(&self) -> Option<f64> {
-        self.named.mean_size()
-    }
-}
-
 /// What the trees of a library cost. The library is to be one without an error.
 pub fn cost(library: &Library) -> Cost<'_> {
     let calls = calls::calls(library);
@@ -181,6 +152,7 @@ pub fn cost(library: &Library) -> Cost<'_> {
         detected: None,
         isolated: Isolated::default(),
         unmet: Vec::new(),
+        unfollowed: Vec::new(),
         unpriced: BTreeSet::new(),
     };
     let guard = Guard::of(library);
@@ -208,6 +180,7 @@ pub fn cost(library: &Library) -> Cost<'_> {
         let left = found.entry(fault.fault).or_insert(fault.left);
         *left = (*left).max(fault.left);
     }
+    let stated = stated(library);
     let (mut all, mut met) = (0.0, 0.0);
     for (fault, _) in library
         .faults
@@ -215,9 +188,13 @@ pub fn cost(library: &Library) -> Cost<'_> {
         .filter(|(_, fault)| fault.remedy != Remedy::None)
     {
         all += weight(library, fault);
-        match found.contains_key(&fault) {
-            true => met += weight(library, fault),
-            false => cost.unmet.push(fault),
+        if !stated.contains(&fault) {
+            cost.unmet.push(fault);
+            continue;
+        }
+        met += weight(library, fault);
+        if !found.contains_key(&fault) {
+            cost.unfollowed.push(fault);
         }
     }
     cost.detected = (all > 0.0).then(|| met / all);
@@ -227,6 +204,15 @@ pub fn cost(library: &Library) -> Cost<'_> {
         .collect();
     cost.isolated = Isolated::of(&faults);
     cost
+}
+
+/// The faults that some step is a verdict of.
+fn stated(library: &Library) -> BTreeSet<Id<Fault>> {
+    let verdicts = library.steps.iter().filter_map(|step| match step.kind {
+        Kind::Verdict { fault, .. } => Some(fault),
+        _ => None,
+    });
+    verdicts.collect()
 }
 
 /// What the trees cost in the order they ask, for those that end in a fault. No better order is looked for, which takes nearly all

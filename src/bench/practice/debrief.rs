@@ -58,12 +58,14 @@ pub struct Debrief {
     pub proof: Proof,
     /// It ended without naming anything that is wrong.
     pub stopped: bool,
-    /// It ended on what is to be handed on.
+    /// It ended on what is to be handed on, for what is wrong.
     pub handed_on: bool,
     /// What else was named before, and was not proven then.
     pub named_before: Vec<String>,
     /// What was wrong, a line each; empty where nothing was.
     pub truth: Vec<String>,
+    /// By which fault of the registry each of those is named; none where its words are the same, or it can only be handed on.
+    pub named_as: Vec<Option<String>>,
     /// What of it was not found, where something else of it was.
     pub not_found: Vec<String>,
     /// Why it was called for, where nothing was wrong.
@@ -162,9 +164,13 @@ pub fn debrief(
         stopped: named
             .iter()
             .all(|fault| library.faults[*fault].remedy == Remedy::None),
-        handed_on: (named.last()).is_some_and(|fault| library.faults[*fault].remedy == Remedy::Refer),
+        handed_on: (named.last()).is_some_and(|fault| is_handed_on(library, played, *fault, &truth)),
         named_before: named_before(library, reference.mode, state, &named),
         truth: truth.iter().map(|fault| fault.title.to_owned()).collect(),
+        named_as: truth
+            .iter()
+            .map(|fault| named_as(library, played, fault))
+            .collect(),
         occasion: played.occasion.map(|occasion| occasion.why),
         mended: mended && !truth.is_empty(),
         ended: state.ended.as_ref().map_or_else(
@@ -211,6 +217,34 @@ fn proof(
         }
         _ => Proof::Nothing,
     }
+}
+
+/// Whether a fault hands on what is wrong, by its own words, a part in doubt, or as the tree's own way does.
+fn is_handed_on(library: &Library, played: &Played, fault: Id<library::Fault>, truth: &[&Fault]) -> bool {
+    let said = &library.faults[fault];
+    let is_about = |true_fault: &&Fault| {
+        let in_doubt = |part: &Id<library::Part>| true_fault.part == Some(library.parts[*part].name.as_str());
+        true_fault.verdicts.contains(&said.name.as_str()) || said.group.iter().any(in_doubt)
+    };
+    let by_the_tree = played.walked.state.moment.stated.contains(&fault);
+    said.remedy == Remedy::Refer && (by_the_tree || truth.iter().any(is_about))
+}
+
+/// What an apprentice had to name, where that has other words than what is told of the truth: as the tree's own way names it,
+/// which fits the kind of furnace, and its most exact name.
+fn named_as(library: &Library, played: &Played, truth: &Fault) -> Option<String> {
+    let stated = played.walked.state.moment.stated.iter().copied();
+    let exact = truth.verdicts.iter().filter_map(|name| library.faults.find(name));
+    let is_right =
+        |named: &Id<library::Fault>| judge_verdict(library, *named, &[truth], false) == Outcome::Right;
+    let mut titles: Vec<&str> = Vec::new();
+    for named in stated.filter(is_right).chain(exact.filter(is_right).take(1)) {
+        let title = library.faults[named].title.as_str();
+        if !titles.contains(&title) {
+            titles.push(title);
+        }
+    }
+    (!titles.is_empty() && titles != [truth.title]).then(|| titles.join(", or "))
 }
 
 /// What was named before the end and withheld, each once; on a walk it is the tree that names.

@@ -172,7 +172,14 @@ impl<M: Machine> Exercise<M> {
                 ahead.carry_out(command)?;
             }
             (Turn::Menu, Command::Choose(choice)) => self.choose(library, &mut ahead, *choice)?,
-            (Turn::Menu, Command::Type(words)) => self.search(library, state, words)?,
+            (Turn::Menu, Command::Type(words)) => match self.search(library, state, words) {
+                Ok(()) => {}
+                // What leads on from a list, and is nothing to be found: `name the fault`.
+                Err(refusal) => match self.only_entry(library, state, words) {
+                    Some(choice) => self.choose(library, &mut ahead, choice)?,
+                    None => return Err(refusal),
+                },
+            },
             (Turn::Menu, Command::Done | Command::Unsure | Command::Unable(_)) => return Err(choose_first()),
             (Turn::Gate | Turn::Place(_) | Turn::Take(_), Command::Type(_) | Command::Choose(_)) => {
                 return Err(Refusal::new(

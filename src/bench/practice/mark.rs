@@ -22,6 +22,8 @@ pub struct Mark {
     pub left_open: usize,
     /// How many other faults were named before the last, unproven.
     pub named_before: usize,
+    /// What was wrong.
+    pub truth: String,
 }
 
 const BEGINS: &str = "Practice: ";
@@ -32,6 +34,7 @@ const CONDEMNED: &str = "; parts condemned for nothing: ";
 const OVERLOOKED: &str = "; dangers overlooked: ";
 const OPEN: &str = "; left open: ";
 const NAMED: &str = "; named before: ";
+const TRUTH: &str = "; it was: ";
 const NONE: &str = "none";
 
 impl Mark {
@@ -49,6 +52,10 @@ impl Mark {
             overlooked: debrief.overlooked_at_gate.len() + debrief.left_running.len(),
             left_open: debrief.left_open.len(),
             named_before: debrief.named_before.len(),
+            truth: match debrief.truth.as_slice() {
+                [] => "nothing, the furnace is sound".to_owned(),
+                truth => truth.join(", and "),
+            },
         }
     }
 
@@ -63,11 +70,12 @@ impl Mark {
             overlooked,
             left_open,
             named_before,
+            truth,
         } = self;
         let came = came.words();
         format!(
             "{BEGINS}{came}{TOOK}{minutes}{TREE}{tree_minutes}{MISPLACED}{misplaced}{CONDEMNED}{condemned}{OVERLOOKED}\
-             {overlooked}{OPEN}{left_open}{NAMED}{named_before}"
+             {overlooked}{OPEN}{left_open}{NAMED}{named_before}{TRUTH}{truth}"
         )
     }
 
@@ -77,6 +85,7 @@ impl Mark {
         let (came, minutes) = came.rsplit_once(TOOK)?;
         let (tree_minutes, rest) = rest.split_once(MISPLACED)?;
         let (misplaced, rest) = rest.split_once(CONDEMNED)?;
+        let (rest, truth) = rest.rsplit_once(TRUTH)?;
         let (rest, named_before) = rest.rsplit_once(NAMED)?;
         let (rest, left_open) = rest.rsplit_once(OPEN)?;
         let (condemned, overlooked) = rest.rsplit_once(OVERLOOKED)?;
@@ -89,6 +98,7 @@ impl Mark {
             overlooked: overlooked.parse().ok()?,
             left_open: left_open.parse().ok()?,
             named_before: named_before.parse().ok()?,
+            truth: truth.to_owned(),
         })
     }
 
@@ -114,6 +124,7 @@ mod tests {
                 overlooked: 5,
                 left_open: 1,
                 named_before: 3,
+                truth: "The line sags under load, and the filter is loaded".to_owned(),
             };
             assert_eq!(Mark::read(&mark.line()), Some(mark));
         }
@@ -121,6 +132,9 @@ mod tests {
             "Practice: the gate was left out",
             "a note",
             "Practice: right; 1 min, the tree 2 min",
+            // As it was written before it said what was wrong.
+            "Practice: wrong; 1 min, the tree 2 min; probes misplaced: 0; parts condemned for nothing: none; dangers \
+             overlooked: 0; left open: 0; named before: 0",
         ] {
             assert_eq!(Mark::read(other), None, "{other}");
         }

@@ -7,7 +7,7 @@ use super::found::{Found, One};
 use crate::bench::machine::Machine;
 use crate::library::{Datum, Fault, Id, Input, Library, Obtained, Remedy, Taking};
 use crate::source::{Safe, safe};
-use crate::walk::{Command, End, Event, Refusal, State};
+use crate::walk::{Command, End, Event, Refusal, State, is_called};
 
 /// Which list stands before the apprentice.
 #[derive(Clone, Debug, PartialEq)]
@@ -139,6 +139,17 @@ impl<M: Machine> Exercise<M> {
                 One::Named(fault) => faults.then(|| name(library, fault)),
             })
             .collect()
+    }
+
+    /// The line of the list that alone is called by some words.
+    pub(super) fn only_entry(&self, library: &Library, state: &State, words: &str) -> Option<usize> {
+        let entries = self.entries(library, state);
+        let mut called = entries
+            .iter()
+            .enumerate()
+            .filter(|(_, (_, text))| is_called(text.as_str(), words));
+        let (at, _) = called.next()?;
+        called.next().is_none().then_some(at)
     }
 
     /// A line of the list was chosen.

@@ -60,7 +60,11 @@ impl<M: Machine> Exercise<M> {
     fn list(&self, library: &Library, state: &State, ask: &mut Ask) {
         let prompt = match &self.menu {
             Menu::Gate => "You stand before the house. What first?".to_owned(),
-            Menu::Groups => "What do you look at or measure next?".to_owned(),
+            // The last of a long list, which a small screen does not show.
+            Menu::Groups => format!(
+                "What do you look at or measure next? {} names the fault.",
+                self.groups.data.len() + 1
+            ),
             Menu::Data(at) => match self.groups.data.get(*at) {
                 Some(group) => format!("What of this: {}?", group.heading),
                 None => "What of this?".to_owned(),

@@ -42,10 +42,7 @@ impl Debrief {
 
     /// All of it, a section after the other: what matters most first.
     pub fn sections(&self) -> Vec<Known> {
-        let mut truth = match self.truth.as_slice() {
-            [] => vec!["Nothing: the furnace is sound".to_owned()],
-            truth => truth.to_vec(),
-        };
+        let mut truth = self.truth();
         if let Some(why) = self.occasion {
             truth.push(format!("Why it was called for: {why}"));
         }
@@ -94,16 +91,34 @@ impl Debrief {
         sections.into_iter().map(section).collect()
     }
 
+    /// What was wrong, each with the words by which it is named.
+    fn truth(&self) -> Vec<String> {
+        if self.truth.is_empty() {
+            return vec!["Nothing: the furnace is sound".to_owned()];
+        }
+        let mut lines = Vec::new();
+        for (title, named) in self.truth.iter().zip(&self.named_as) {
+            lines.push(title.clone());
+            lines.extend(
+                named
+                    .as_ref()
+                    .map(|named| format!("In the list of faults: {named}")),
+            );
+        }
+        lines
+    }
+
     fn took(&self) -> Vec<String> {
         let mut minutes = vec![format!(
             "{} min; the tree takes {} min",
             self.minutes, self.tree_minutes
         )];
         if self.misplaced > 0 {
-            minutes.push(format!(
-                "{} min of that for probes that were put elsewhere: {}",
-                self.minutes_misplaced, self.misplaced
-            ));
+            let probes = match self.misplaced {
+                1 => "1 probe that was put elsewhere than asked".to_owned(),
+                probes => format!("{probes} probes that were put elsewhere than asked"),
+            };
+            minutes.push(format!("{} min of that for {probes}", self.minutes_misplaced));
         }
         minutes
     }
@@ -134,6 +149,12 @@ impl Debrief {
         let mut parts = vec![capital(came.words())];
         if came == Came::HandedOnSafe || came == Came::HandedOnUnsafe {
             parts.push(format!("what was wrong: {}", self.truth.join(", and ")));
+        }
+        if !self.not_found.is_empty() {
+            parts.push(format!(
+                "left to the next call: {}",
+                self.not_found.join(", and ")
+            ));
         }
         for left in &self.left_running {
             let title = &left.title;

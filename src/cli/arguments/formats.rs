@@ -66,7 +66,7 @@ pub(in crate::cli) enum PictureFormat {
     Dot,
 }
 
-#[derive(Clone, Copy, Debug, ValueEnum)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(in crate::cli) enum PracticeFormat {
     Text,
     Json,

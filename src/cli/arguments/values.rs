@@ -31,6 +31,11 @@ pub(super) fn month(text: &str) -> Result<String, String> {
     }
 }
 
+pub(super) fn seed(text: &str) -> Result<u64, String> {
+    text.parse()
+        .map_err(|_| "write a whole number from 0 up, such as 42".to_owned())
+}
+
 pub(super) fn days(text: &str) -> Result<u32, String> {
     text.parse()
         .map_err(|_| "write a whole number of days, such as 30".to_owned())

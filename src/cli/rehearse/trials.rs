@@ -13,7 +13,7 @@ use crate::bench::simulated::{Probes, Simulated};
 use crate::bench::trials::{Plan, Played, Shown, Stopped, Subject, Trials, ending, play, run as run_all};
 use crate::cli::arguments::{Rehearse, RehearseFormat};
 use crate::cli::failure::{FINDINGS, Failure, WRONG_USE};
-use crate::cli::library::called;
+use crate::cli::library::{as_typed, called};
 use crate::cli::look;
 use crate::library::Library;
 use crate::report::rehearsal::trials::{Report, json, text};
@@ -52,21 +52,12 @@ pub(super) fn run(library: &Library, folder: Option<&Path>, how: &Rehearse) -> R
 
 /// What names the library on a command line.
 fn with(folder: Option<&Path>, overlays: &[PathBuf]) -> String {
-    let shown = |path: &Path| typed(&path.to_string_lossy());
+    let shown = |path: &Path| as_typed(&path.to_string_lossy());
     let folder = folder.map(|folder| format!(" {}", shown(folder)));
     let overlays = overlays
         .iter()
         .map(|overlay| format!(" --overlay {}", shown(overlay)));
     folder.into_iter().chain(overlays).collect()
-}
-
-/// A path as a shell takes it in one piece.
-fn typed(path: &str) -> String {
-    let plain = |character: char| character.is_alphanumeric() || "/._-".contains(character);
-    match path.chars().all(plain) {
-        true => safe(path).to_string(),
-        false => format!("'{}'", safe(path).as_str().replace('\'', "'\\''")),
-    }
 }
 
 /// The tree that a simulated call begins with where the owner says no more than that.
@@ -122,6 +113,11 @@ fn subjects(words: &[String], pairs: bool) -> Result<Vec<Subject>, Failure> {
                 chosen[at] = true;
                 found = true;
             }
+        }
+        if !found && word == Subject::Sound.name() {
+            let message =
+                "`none` is the furnace with nothing wrong, and with `--pairs` every furnace has two faults";
+            return Err(Failure::new(WRONG_USE, message).help("leave out `--pairs`, or name a fault"));
         }
         if !found {
             let message = format!(

@@ -2,7 +2,7 @@
 
 use crate::face::HomeChoice;
 use crate::face::Left;
-use crate::tui::model::{Dialog, Effect, Model, Purpose, Said, Scene, listed};
+use crate::tui::model::{Dialog, Effect, Model, Purpose, Said, Scene, listed, words_of};
 use crate::walk::{Ask, Command, Question, Standing};
 
 /// Carries a command out.
@@ -92,11 +92,12 @@ fn question(model: &mut Model, ask: &Ask) -> Option<Effect> {
             let listed = listed(ask, model.input.value());
             let option = model.chosen.and_then(|chosen| listed.get(chosen));
             let command = option.map(|option| Command::Choose(option.value));
-            return hint_unless(
-                model,
-                command.map(Effect::CarryOut),
-                "Choose one of the answers first.",
-            );
+            let hint = match words_of(model.input.value()) {
+                None => "Choose one of the answers first.",
+                Some(_) if listed.is_empty() => "Nothing is called so: type other words.",
+                Some(_) => "Choose one of those found: Down, then Enter.",
+            };
+            return hint_unless(model, command.map(Effect::CarryOut), hint);
         }
         Question::Unproven { lacks, .. } => {
             let mut takes = lacks.iter().flat_map(|lack| &lack.take);

@@ -15,6 +15,7 @@ struct Priced {
     fault_detection: Option<f64>,
     fault_isolation: Isolation,
     unmet: Vec<String>,
+    not_followed: Vec<String>,
     trees: Vec<Tree>,
     without_faults: Vec<String>,
 }
@@ -96,6 +97,11 @@ pub fn json(cost: &Cost<'_>) -> String {
         fault_isolation: isolation(&cost.isolated),
         unmet: cost
             .unmet
+            .iter()
+            .map(|fault| fault_name(library, *fault))
+            .collect(),
+        not_followed: cost
+            .unfollowed
             .iter()
             .map(|fault| fault_name(library, *fault))
             .collect(),

@@ -6,18 +6,8 @@ use proofwalk::bench::practice::{
 use proofwalk::bench::trials::Outcome;
 use proofwalk::walk::{Command, Question};
 
-use crate::practice::{SOUND, TRANSFORMER_DEAD, names, practise};
+use super::apprentices::{ALL_THE_SAME, SOUND, TRANSFORMER_DEAD, at, names, page, practise};
 use crate::told::with;
-
-/// A debrief's page, as lines.
-pub fn page(debrief: &Debrief) -> String {
-    let sections = debrief.sections();
-    let lines = sections.iter().flat_map(|section| {
-        let lines = section.lines.iter().map(ToString::to_string);
-        std::iter::once(section.heading.to_string()).chain(lines)
-    });
-    lines.collect::<Vec<_>>().join("\n")
-}
 
 fn lacking(debrief: &Debrief) -> &Backing {
     match &debrief.proof {
@@ -57,6 +47,55 @@ fn what_is_handed_on_is_safe_and_no_diagnosis_and_the_fault_is_told() {
             .iter()
             .any(|lack| lack.starts_with("Highest voltage across any limit")),
         "{lacks:?}"
+    );
+}
+
+#[test]
+fn what_is_handed_on_for_something_else_is_not_told_as_safe() {
+    let library = with(None);
+    // A blocked trap, and a capacitor that nobody doubts but the apprentice.
+    let trap = Setup {
+        seed: 3,
+        ..TRANSFORMER_DEAD
+    };
+    let handed_on = practise(&library, trap, names("Blower's run capacitor in doubt")).debrief;
+    assert_eq!(
+        (handed_on.outcome, handed_on.came()),
+        (Outcome::Referred, Came::HandedOn)
+    );
+}
+
+#[test]
+fn the_words_of_the_list_stand_beside_what_was_wrong() {
+    let library = with(None);
+    let debrief = practise(&library, TRANSFORMER_DEAD, names("Thermostat says it calls")).debrief;
+    let truth = &debrief.sections()[0].lines;
+    let said: Vec<&str> = truth.iter().map(|line| line.as_str()).collect();
+    assert_eq!(
+        said[1], "In the list of faults: Transformer dead or low",
+        "{said:?}"
+    );
+    // Of two faults each has its own.
+    let two = Setup {
+        seed: 5,
+        level: Level::Hard,
+        mode: Mode::Free,
+    };
+    let debrief = practise(&library, two, names("Thermostat says it calls")).debrief;
+    assert_eq!(debrief.truth.len(), 2, "{:?}", debrief.truth);
+    assert!(page(&debrief).contains("The line sags under load\nIn the list of faults: Line voltage too low"));
+    // Wires that touch are named by the tree for what they do to the transformer; a list has both names.
+    let wires = Setup { seed: 3, ..two };
+    let debrief = practise(&library, wires, names("Transformer overloaded")).debrief;
+    let told = page(&debrief);
+    assert!(
+        told.contains("In the list of faults: Transformer overloaded, or Gas-valve wire shorted"),
+        "{told}"
+    );
+    let short = told.lines().last().unwrap();
+    assert!(
+        short.contains("left to the next call: The blower's motor is seized"),
+        "{short}"
     );
 }
 
@@ -101,19 +140,14 @@ fn a_right_name_does_not_hide_what_was_left_nor_what_was_guessed_before() {
         let (Some(words), Question::Choice { options, prompt, .. }) = (guess, question) else {
             return last(question, again);
         };
-        let at = |text: &str| {
-            options
-                .iter()
-                .position(|option| option.text.as_str().starts_with(text))
-        };
         if prompt.as_str().starts_with("You stand") {
             return Command::Choose(1);
         }
-        if let Some(back) = at("Back to the list").filter(|_| at("Name it all the same").is_some()) {
+        if let Some(back) = at(options, "Back to the list").filter(|_| at(options, ALL_THE_SAME).is_some()) {
             guess = guesses.next();
             return Command::Choose(back);
         }
-        match at(&format!("Name it: {words}")) {
+        match at(options, &format!("Name it: {words}")) {
             Some(at) => Command::Choose(at),
             None => Command::Type(words.to_owned()),
         }
@@ -185,10 +219,7 @@ fn once_all_that_lacked_is_taken_the_list_is_headed_as_proven() {
     let debrief = practise(&library, TRANSFORMER_DEAD, |question, again| match question {
         Question::Choice { prompt, options, .. } if prompt.as_str().contains("PROVEN") => {
             heads.push(prompt.as_str().to_owned());
-            assert!(
-                !options[0].text.as_str().starts_with("Name it all the same"),
-                "{prompt}"
-            );
+            assert!(!options[0].text.as_str().starts_with(ALL_THE_SAME), "{prompt}");
             Command::Choose(0)
         }
         _ => last(question, again),
