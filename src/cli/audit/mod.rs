@@ -8,7 +8,7 @@ mod read;
 
 use std::io::{self, Write};
 
-use index::Index;
+use index::{Index, Memory};
 use jiff::Timestamp;
 
 use super::arguments::{AuditFormat, Audited};
@@ -43,14 +43,10 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     if let Some(answer) = index.as_ref().filter(|_| !how.fresh).and_then(Index::answer) {
         let mut page = answer.page;
         super::print_with(|out| io::copy(&mut page, out).map(drop))?;
-        super::tell(&format!(
-            "{} files are unchanged since {} and were not read again; `--fresh` reads them and checks their sums.",
-            answer.files,
-            answer.since.strftime("%Y-%m-%d %H:%M UTC"),
-        ));
+        tell_unread(answer.files, answer.since);
         return Ok(answer.code);
     }
-    let mut audit = read(how, window, export)?;
+    let (mut audit, since) = read(how, window, export, index.as_ref())?;
     let code = if audit.damaged > 0 { FINDINGS } else { 0 };
     super::print_with(|out| write(out, how, &audit, ascii, library.as_ref()))?;
     // What doubts a clock holds only for as long as that is ahead.
@@ -58,14 +54,34 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     if let Some(index) = index.filter(|_| !doubts_a_clock) {
         // What the next run prints, if nothing changes until then.
         audit.from_index = index.files();
-        index.keep(code, |out| write(out, how, &audit, ascii, library.as_ref()));
+        index.keep(code, since, |out| {
+            write(out, how, &audit, ascii, library.as_ref())
+        });
     }
     Ok(code)
 }
 
-/// Reads every session below the folders.
-fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Audit, Failure> {
-    let archive = Archive::find(&how.folders)?;
+/// Says how much is taken from an audit before.
+fn tell_unread(files: u64, since: Timestamp) {
+    let since = since.strftime("%Y-%m-%d %H:%M UTC");
+    super::tell(&match files {
+        1 => format!(
+            "1 file is unchanged since {since} and was not read again; `--fresh` reads it and checks its sums."
+        ),
+        files => format!(
+            "{files} files are unchanged since {since} and were not read again; `--fresh` reads them and checks their sums."
+        ),
+    });
+}
+
+/// Takes every session below the folders; since when what it says has been so.
+fn read(
+    how: &Audited,
+    window: Window,
+    mut export: Option<Export>,
+    index: Option<&Index>,
+) -> Result<(Audit, Timestamp), Failure> {
+    let mut archive = Archive::find(&how.folders)?;
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
     let now = how.clock.unwrap_or_else(Timestamp::now);
@@ -78,9 +94,18 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
         auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Foreign, why);
     }
     auditor.passed_over(archive.others);
-    gather::all(&archive, &mut auditor, export.as_mut())?;
+    let (mut memory, known) = index
+        .map(|index| Memory::begin(index, how, archive.at_most()))
+        .unzip();
     let is_empty = archive.is_empty();
-    // The ids of a million sessions are not needed any more.
+    gather::all(
+        &mut archive,
+        &mut auditor,
+        export.as_mut(),
+        memory.as_mut().zip(known),
+    )?;
+    let not_read = memory.and_then(Memory::finish);
+    // What is known of a million files is not needed any more.
     drop(archive);
     if let (Some(export), Some(out)) = (export, &how.export) {
         let calls = export.finish(Believed {
@@ -92,11 +117,16 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
             calls => format!("{calls} calls exported to {}.", safe(&out.to_string_lossy())),
         });
     }
-    let audit = auditor.finish();
+    let mut audit = auditor.finish();
+    if let Some((files, since)) = not_read {
+        audit.from_index = files;
+        tell_unread(files, since);
+    }
+    let since = not_read.map_or_else(|| index.map_or(now, Index::since), |(_, since)| since);
     if is_empty {
         super::tell("No sessions below these folders: a session is a file that ends in .jsonl.");
     }
-    Ok(audit)
+    Ok((audit, since))
 }
 
 /// Writes what is printed of an audit.
