@@ -85,10 +85,33 @@ impl Page {
     fn wrapped(&mut self, text: &Safe, first: &str, rest: &str) {
         // Spelled before it is broken: ASCII may be longer.
         let text = if self.ascii { ascii(text) } else { text.clone() };
+        // The id of a session stays whole on forty columns.
+        if self.is_narrow() && first.len() + text.width() <= self.columns {
+            return self.row(&safe(&format!("{first}{text}")));
+        }
         let room = self.columns - first.len().max(rest.len());
         for (number, line) in wrap(&text, room).iter().enumerate() {
             let margin = if number == 0 { first } else { rest };
             self.row(&safe(&format!("{margin}{line}")));
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_id_of_a_session_stays_whole_on_forty_columns() {
+        let mut page = Page::new(40, false);
+        page.below(&safe("019a00d8-ce80-7d91-91df-1f53951d5e99"));
+        page.below(&safe("one two three four five six seven eight nine"));
+        let lines = [
+            "    019a00d8-ce80-7d91-91df-1f53951d5e99",
+            "    one two three four five six seven",
+            "      eight nine",
+            "",
+        ];
+        assert_eq!(page.finish(), lines.join("\n"));
     }
 }
