@@ -96,8 +96,8 @@ impl Auditor {
         let number = self.visits.add(call);
         self.clocks.add(call, number);
         self.without_library += u64::from(!call.with_library);
-        self.left_open.add(call, number);
-        self.borderline.add(call, number);
+        self.left_open.add(call, number, &mut self.visits);
+        self.borderline.add(call, number, &mut self.visits);
         self.written.add(call, number, &mut self.visits);
         self.steps.add(call, number);
         self.tests.add(call, number);
@@ -129,12 +129,14 @@ impl Auditor {
     }
 
     /// What it all comes to.
-    pub fn finish(self) -> Audit {
+    pub fn finish(mut self) -> Audit {
         let ends = self.clocks.ends();
         let visits = &Arc::new(self.visits);
         let doubted = visits.opened_before(self.clocks.earliest());
         // What takes most memory is looked at first, and let go.
         let drift = self.drift.found(visits, ends);
+        let written = self.written.found(visits);
+        let steps = self.steps.found(visits);
         let followed = Followed::new(visits, self.window, ends);
         let counted = Counted::new(visits, &followed);
         let ended = |kind| visits.iter().filter(|visit| visit.end == kind).count() as u64;
@@ -167,8 +169,8 @@ impl Auditor {
             condemned: super::findings::proven_and_insisted(visits),
             left_open_calls: self.left_open.found(visits),
             borderline: self.borderline.found(visits),
-            written: self.written.found(visits),
-            steps: self.steps.found(visits),
+            written,
+            steps,
             combustion: self.tests.found(visits),
             unsound: self
                 .unsound

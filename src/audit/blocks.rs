@@ -2,8 +2,8 @@
 
 use std::ops::{Index, IndexMut};
 
-/// Items of a block.
-const BLOCK: usize = 1 << 13;
+/// Items of a block: memory that is not written to yet takes none, and a large block goes back to the system at once.
+const BLOCK: usize = 1 << 16;
 
 /// A list in blocks.
 #[derive(Debug)]

@@ -1,6 +1,6 @@
 //! What a library says of the names in a session's log.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::{BTreeMap, HashMap, HashSet};
 
 use foldhash::fast::RandomState;
 
@@ -74,6 +74,23 @@ impl Meanings {
             is_known: false,
             ..self
         }
+    }
+
+    /// All of it in one text: the same for the same meanings.
+    pub fn in_one_text(&self) -> String {
+        let Self {
+            remedies,
+            readings,
+            starts,
+            minutes,
+            is_known,
+            tests_combustion,
+        } = self;
+        let remedies: BTreeMap<_, _> = remedies.iter().collect();
+        let readings: BTreeMap<_, _> = readings.iter().collect();
+        let starts: BTreeMap<_, _> = starts.iter().collect();
+        let minutes: BTreeMap<_, _> = minutes.iter().collect();
+        format!("{remedies:?} {readings:?} {starts:?} {minutes:?} {is_known} {tests_combustion}")
     }
 
     /// Whether the call's own library was at hand.

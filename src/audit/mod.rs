@@ -18,6 +18,7 @@
 //! An audit finds causes; it does not assign liability.
 
 mod auditor;
+mod bits;
 mod blocks;
 mod call;
 mod chains;
@@ -27,8 +28,8 @@ mod groups;
 mod learned;
 mod meanings;
 mod names;
+mod rows;
 mod said;
-mod sessions;
 pub mod statistics;
 mod summary;
 mod tell;
@@ -40,7 +41,7 @@ pub use findings::WhatIsWrong;
 pub use groups::{Month, Part, Tally, Technician, Tree};
 pub use learned::Learned;
 pub use meanings::Meanings;
+pub use rows::{Each, Rows, Sessions};
 pub use said::{Opening, Said};
-pub use sessions::Sessions;
 pub use summary::{Audit, CAUTION, Callbacks, FollowUp, Passage, Rate, SessionRef, TOO_SMALL};
 pub use tell::Teller;

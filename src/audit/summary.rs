@@ -4,11 +4,11 @@ use jiff::Timestamp;
 use serde::{Serialize, Serializer};
 
 use super::findings::{
-    Borderline, CameAgain, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Pairs, Step, Unsound,
-    Written,
+    Borderline, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Pair, Step, Unsound, Written,
 };
 use super::groups::{Month, Part, Technician, Tree};
 use super::learned::Learned;
+use super::rows::Rows;
 use super::statistics::wilson;
 
 /// What every audit says of itself.
@@ -52,11 +52,13 @@ pub struct Audit {
     /// Callbacks, counted.
     pub callbacks: Callbacks,
     /// Callbacks, each with its sessions, in the order of their equipment.
-    pub callback_pairs: Pairs,
-    /// Calls that were left before they were closed, each with the next at its equipment within the window: no callbacks.
-    pub came_again: Vec<CameAgain>,
+    pub callback_pairs: Rows<Pair>,
+    /// Calls that were left before they were closed, each with the next at its equipment within the window. These are no callbacks:
+    /// nobody can call back about a call that was never closed. But a furnace that was driven away from and seen again is what a
+    /// service manager asks about first.
+    pub came_again: Rows<Pair>,
     /// Callbacks whose first call condemned a part, and whose next ended in a fault with another remedy.
-    pub suspected_misdiagnoses: Vec<Misdiagnosis>,
+    pub suspected_misdiagnoses: Rows<Misdiagnosis>,
     /// Calls referred without a verdict.
     pub unproven: u64,
     /// Calls that ended on the technician's own verdict, in writing.
@@ -76,9 +78,9 @@ pub struct Audit {
     /// Parts condemned by proof, against parts insisted on.
     pub condemned: Condemned,
     /// The calls that left something open.
-    pub left_open_calls: Vec<LeftOpen>,
+    pub left_open_calls: Rows<LeftOpen>,
     /// Borderline readings on the way to a verdict.
-    pub borderline: Vec<Borderline>,
+    pub borderline: Rows<Borderline>,
     /// Readings that look written rather than read.
     pub written: Written,
     /// Steps where calls stall or are abandoned, worst first.
@@ -93,7 +95,7 @@ pub struct Audit {
     pub drift: Vec<Drift>,
     /// How long each closed call with an equipment was followed: what a survival curve is made of.
     #[serde(skip)]
-    pub follow_ups: Vec<FollowUp>,
+    pub follow_ups: Rows<FollowUp>,
     /// How often each way between two steps was taken: what a path diagram is made of.
     #[serde(skip)]
     pub passages: Vec<Passage>,

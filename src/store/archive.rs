@@ -1,7 +1,6 @@
 //! Every session below several folders, in little memory: a company keeps a million.
 
 use std::borrow::Cow;
-use std::io::BufRead;
 use std::os::fd::AsFd;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
@@ -11,11 +10,12 @@ use rustix::fs::{AtFlags, Dir, FileType, statat};
 use super::error::StoreError;
 use super::folder::SessionFolder;
 use super::id::SessionId;
+use super::identity::Identity;
 use super::kept;
 use super::merged::{Lies, List, Merged};
 use super::name::Name;
 use super::own::Own;
-use super::packs::{Cover, Known, PACK_ENDING, Pack, Room};
+use super::packs::{Cover, Known, PACK_ENDING, Pack, Room, Streamed};
 use super::records::Records;
 
 /// Folders that lie deeper are named and not read.
@@ -39,6 +39,10 @@ pub struct Archive {
     pub others: u64,
 }
 
+/// The names of sessions that have files of their own, folder by folder.
+#[derive(Debug)]
+pub struct OwnNames(Vec<Own>);
+
 /// A pack, or an entry of one, that could not be read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BadPack {
@@ -55,7 +59,8 @@ pub struct BadPack {
 /// A session, and where it lies.
 #[derive(Debug)]
 pub struct Found {
-    name: Name,
+    /// Its id, small.
+    pub name: Name,
     /// Where it lies.
     pub lies: Lies,
     /// Where else, in other folders.
@@ -125,11 +130,38 @@ impl Archive {
     /// Each session in the order of ids. In a folder, one that has a file of its own and lies in a pack is read from its file, so
     /// that folder counts once.
     pub fn sessions(&self) -> impl Iterator<Item = Found> + Send {
+        let own = (0..).zip(&self.places);
+        self.merged(own.map(|(place, folder)| (place, folder.own.iter())))
+    }
+
+    /// Takes the names of sessions that have files of their own out of the archive, for [`each`](Self::each): a million of them are
+    /// let go as they are gone through, and the archive is without them then.
+    pub fn take_names(&mut self) -> OwnNames {
+        OwnNames(
+            self.places
+                .iter_mut()
+                .map(|place| std::mem::take(&mut place.own))
+                .collect(),
+        )
+    }
+
+    /// The same as [`sessions`](Self::sessions), of the names that were taken out.
+    pub fn each(&self, names: OwnNames) -> impl Iterator<Item = Found> + Send {
+        let own = (0..).zip(names.0);
+        self.merged(own.map(|(place, own)| (place, own.into_names())))
+    }
+
+    /// Each session, of the sorted names of those in each folder that have files of their own.
+    fn merged<'a>(
+        &'a self,
+        own: impl Iterator<Item = (u32, impl Iterator<Item = Name> + Send + 'a)>,
+    ) -> impl Iterator<Item = Found> + Send + 'a {
         let mut merged = Merged::default();
-        for (place, folder) in (0..).zip(&self.places) {
-            if let Some(first) = folder.own.iter().next() {
+        for (place, names) in own {
+            let mut names = names.peekable();
+            if let Some(first) = names.peek().cloned() {
                 let packed = None;
-                let own = (folder.own.iter()).map(move |name| (name, Lies { place, packed }));
+                let own = names.map(move |name| (name, Lies { place, packed }));
                 merged.add(first, Box::new(|| Box::new(own)));
             }
         }
@@ -173,7 +205,8 @@ impl Archive {
         });
     }
 
-    /// Reads a session, as [`SessionFolder::stream_in`] does.
+    /// Reads a session, as [`SessionFolder::stream_in`] does. Where it was read at once, the file or the pack is told that it was
+    /// read from.
     ///
     /// # Errors
     ///
@@ -183,16 +216,28 @@ impl Archive {
         id: &SessionId,
         lies: &Lies,
         room: &'r mut Room,
-    ) -> Result<Records<Box<dyn BufRead + 'r>>, StoreError> {
+    ) -> Result<(Streamed<'r>, Option<Identity>), StoreError> {
         let folder = self.folder(lies.place)?;
-        if let Some((pack, extent)) = lies.packed
-            && room
-                .unpack(&folder, &self.packs[pack as usize].cover, extent)
-                .is_some()
-        {
-            return Ok(Records::new(Box::new(room.text())));
+        if let Some((pack, extent)) = lies.packed {
+            let cover = &self.packs[pack as usize].cover;
+            if room.unpack(&folder, cover, extent).is_some() {
+                return Ok((Records::new(Box::new(room.text())), Some(cover.identity())));
+            }
         }
-        folder.stream_in(id, room)
+        folder.stream_with(id, room)
+    }
+
+    /// What the system says of the file or the pack that a session lies in, without reading it; none where nobody knows.
+    pub fn identity(&self, id: &SessionId, lies: &Lies) -> Option<Identity> {
+        match lies.packed {
+            Some((pack, _)) => Some(self.packs[pack as usize].cover.identity()),
+            None => {
+                let folder = self.folder(lies.place).ok()?;
+                let (name, _) = folder.file(id);
+                let status = statat(folder.fd.as_fd(), name, AtFlags::SYMLINK_NOFOLLOW).ok()?;
+                Some(Identity::of(&status))
+            }
+        }
     }
 
     /// A folder by its position.

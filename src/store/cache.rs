@@ -2,14 +2,15 @@
 
 use std::fs::File;
 use std::io::{self, BufWriter, Write};
-use std::os::fd::AsFd;
+use std::os::fd::{AsFd, OwnedFd};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::time::SystemTime;
 
-use rustix::fs::{AtFlags, unlinkat};
+use rustix::fs::{AtFlags, renameat, unlinkat};
 
 use super::folder::SessionFolder;
-use super::kept::place;
+use super::kept::{self, place};
 use super::open::{self, Access};
 
 /// Most answers that are kept; the oldest go first.
@@ -19,6 +20,16 @@ const MOST: usize = 64;
 #[derive(Debug)]
 pub struct Cache {
     folder: SessionFolder,
+}
+
+/// An answer that is being written; it is gone unless it is finished.
+#[derive(Debug)]
+pub struct Draft {
+    folder: Arc<OwnedFd>,
+    hidden: String,
+    name: String,
+    out: BufWriter<File>,
+    is_placed: bool,
 }
 
 impl Cache {
@@ -45,6 +56,26 @@ impl Cache {
         open::session(self.folder.fd.as_fd(), name.as_ref(), &path, Access::Append).ok()
     }
 
+    /// Begins an answer that is written bit by bit; none where that fails.
+    pub fn draft(&self, name: &str) -> Option<Draft> {
+        self.folder.check_rights().ok()?;
+        self.make_room();
+        let folder = Arc::clone(&self.folder.fd);
+        let (file, hidden) = kept::begin(&folder, name).ok()?;
+        Some(Draft {
+            folder,
+            hidden,
+            name: name.to_owned(),
+            out: BufWriter::with_capacity(1 << 16, file),
+            is_placed: false,
+        })
+    }
+
+    /// Forgets an answer.
+    pub fn remove(&self, name: &str) {
+        let _ = unlinkat(&self.folder.fd, name, AtFlags::empty());
+    }
+
     /// Keeps an answer, which takes its place once it is whole. Where that fails, it is worked out again next time.
     pub fn write(&self, name: &str, write: impl FnOnce(&mut dyn Write) -> io::Result<()>) {
         if self.folder.check_rights().is_ok() {
@@ -69,6 +100,32 @@ impl Cache {
         let too_many = kept.len().saturating_sub(MOST - 1);
         for (_, name) in kept.into_iter().take(too_many) {
             let _ = unlinkat(&self.folder.fd, &name, AtFlags::empty());
+        }
+    }
+}
+
+impl Draft {
+    /// It is whole: it takes the place of what was kept before. Where that fails, nothing is kept.
+    pub fn finish(mut self) {
+        let is_written = self.out.flush().is_ok();
+        self.is_placed = is_written && renameat(&self.folder, &self.hidden, &self.folder, &self.name).is_ok();
+    }
+}
+
+impl Write for Draft {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.out.write(bytes)
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.out.flush()
+    }
+}
+
+impl Drop for Draft {
+    fn drop(&mut self) {
+        if !self.is_placed {
+            let _ = unlinkat(&self.folder, &self.hidden, AtFlags::empty());
         }
     }
 }

@@ -11,11 +11,8 @@ use super::Hash;
 use super::archive::DEEPEST;
 use super::error::StoreError;
 use super::folder::SessionFolder;
-use super::identity::Identity;
+use super::identity::{Identity, REST};
 use super::packs::PACK_ENDING;
-
-/// Seconds that a file must have rested: within the coarsest clock of file systems, two writes look like one.
-const REST: i64 = 2;
 
 /// What the system says of everything below some folders: the names, and the identity of each file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

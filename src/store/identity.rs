@@ -2,9 +2,12 @@
 
 use rustix::fs::Stat;
 
+/// Seconds that a file must have rested: within the coarsest clock of file systems, two writes look like one.
+pub(super) const REST: i64 = 2;
+
 /// What the system says of a file without reading it. Where two are equal, and neither is fresh, nothing was written between.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Identity {
+pub struct Identity {
     device: u64,
     inode: u64,
     size: u64,
@@ -15,6 +18,22 @@ pub(super) struct Identity {
 }
 
 impl Identity {
+    /// How many numbers tell one.
+    pub const WORDS: usize = 7;
+
+    /// The numbers that tell it.
+    pub fn words(self) -> [u64; Self::WORDS] {
+        let ((written, nanoseconds), (changed, more)) = (self.modified, self.changed);
+        let times = [written, nanoseconds, changed, more].map(|time| time as u64);
+        let [a, b, c, d] = times;
+        [self.device, self.inode, self.size, a, b, c, d]
+    }
+
+    /// Whether a later change of the file would show: it had rested at this second.
+    pub fn is_settled(&self, second: i64) -> bool {
+        self.changed.0 < second.saturating_sub(REST)
+    }
+
     #[allow(
         clippy::unnecessary_cast,
         reason = "the types of these fields differ between systems"
@@ -30,12 +49,12 @@ impl Identity {
     }
 
     /// All of it, to make a sum of.
-    pub(super) fn bytes(&self) -> Vec<u8> {
-        let (written, nanoseconds) = self.modified;
-        let (changed, more_nanoseconds) = self.changed;
-        let times = [written, nanoseconds, changed, more_nanoseconds].map(i64::to_be_bytes);
-        let rest = [self.device, self.inode, self.size].map(u64::to_be_bytes);
-        [times.as_flattened(), rest.as_flattened()].concat()
+    pub(super) fn bytes(&self) -> [u8; 8 * Self::WORDS] {
+        let mut bytes = [0; 8 * Self::WORDS];
+        for (place, word) in bytes.chunks_exact_mut(8).zip(self.words()) {
+            place.copy_from_slice(&word.to_be_bytes());
+        }
+        bytes
     }
 
     /// Its length, in bytes.
@@ -46,5 +65,17 @@ impl Identity {
     /// The second of the system's clock in which it was last changed in any way.
     pub(super) fn changed_second(&self) -> i64 {
         self.changed.0
+    }
+}
+
+impl From<[u64; Identity::WORDS]> for Identity {
+    fn from([device, inode, size, written, nanoseconds, changed, more]: [u64; Self::WORDS]) -> Self {
+        Self {
+            device,
+            inode,
+            size,
+            modified: (written as i64, nanoseconds as i64),
+            changed: (changed as i64, more as i64),
+        }
     }
 }

@@ -120,13 +120,19 @@ pub(super) fn place(
     name: &str,
     write: impl FnOnce(&mut File) -> io::Result<()>,
 ) -> io::Result<()> {
-    let new = format!(".{name}.{}", getpid().as_raw_nonzero());
-    let _ = unlinkat(folder, &new, AtFlags::empty());
-    let flags = OFlags::WRONLY | OFlags::CREATE | OFlags::EXCL | CAREFUL;
-    let mut file = File::from(openat(folder, &new, flags, Mode::RUSR | Mode::WUSR)?);
+    let (mut file, new) = begin(folder, name)?;
     let saved = write(&mut file).and_then(|()| Ok(renameat(folder, &new, folder, name)?));
     if saved.is_err() {
         let _ = unlinkat(folder, &new, AtFlags::empty());
     }
     saved
+}
+
+/// A new file under a hidden name, to take the place of another later.
+pub(super) fn begin(folder: &OwnedFd, name: &str) -> io::Result<(File, String)> {
+    let new = format!(".{name}.{}", getpid().as_raw_nonzero());
+    let _ = unlinkat(folder, &new, AtFlags::empty());
+    let flags = OFlags::WRONLY | OFlags::CREATE | OFlags::EXCL | CAREFUL;
+    let file = File::from(openat(folder, &new, flags, Mode::RUSR | Mode::WUSR)?);
+    Ok((file, new))
 }

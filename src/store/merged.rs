@@ -16,6 +16,13 @@ pub struct Lies {
     pub(super) packed: Option<(u32, Extent)>,
 }
 
+impl Lies {
+    /// The position of the pack that it lies in; none where it has a file of its own.
+    pub fn pack(&self) -> Option<usize> {
+        self.packed.map(|(pack, _)| pack as usize)
+    }
+}
+
 /// A session, and where it lies.
 pub(super) type Placed = (Name, Lies);
 

@@ -6,8 +6,10 @@ use super::SessionId;
 
 /// A session's id, small: nearly all are UUIDs.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Name {
+pub enum Name {
+    /// A UUID.
     Uuid([u8; 16]),
+    /// Any other.
     Named(Box<SessionId>),
 }
 

@@ -36,4 +36,9 @@ impl Own {
         let uuids = self.uuids.iter().map(|uuid| Name::Uuid(*uuid));
         uuids.chain(self.named.iter().cloned())
     }
+
+    /// The same, to let go of.
+    pub fn into_names(self) -> impl Iterator<Item = Name> + Send {
+        self.uuids.into_iter().map(Name::Uuid).chain(self.named)
+    }
 }

@@ -167,8 +167,8 @@ fn every_number_is_the_one_counted_by_hand() {
         ids(&firsts).join(" ")
     };
     assert_eq!(firsts(&audit), "c1 a1 g1 b1 h1 h2 k1");
-    let suspected = audit.suspected_misdiagnoses.iter();
-    let suspected: Vec<_> = suspected
+    let suspected: Vec<_> = audit.suspected_misdiagnoses.iter().collect();
+    let suspected: Vec<_> = (suspected.iter())
         .map(|one| {
             (
                 &*one.first.id,
@@ -187,7 +187,7 @@ fn every_number_is_the_one_counted_by_hand() {
             ("k1", "k2", "gas_valve", "board_dead", true),
         ]
     );
-    let again = &audit.came_again;
+    let again: Vec<_> = audit.came_again.iter().collect();
     assert_eq!((again.len(), &*again[0].first.id, again[0].days), (1, "l1", 1.0));
 }
 

@@ -1,6 +1,7 @@
 //! An unchanged archive is not read again, and what comes out of the index says so.
 
 use std::fs;
+use std::path::PathBuf;
 use std::thread::sleep;
 use std::time::Duration;
 
@@ -8,7 +9,7 @@ use proofwalk::store::SessionFolder;
 use serde_json::Value;
 
 use crate::common::scene::{Said, Scene, program, scene};
-use crate::told::done;
+use crate::told::{done, keep};
 
 fn audit(scene: &Scene, more: &[&str]) -> Said {
     let sessions = scene.sessions();
@@ -47,23 +48,52 @@ fn an_unchanged_archive_is_not_read_again_and_says_so() {
 
     let fresh = audit(&scene, &["--fresh"]);
     assert_eq!(json(&fresh)["from_index"], 0);
-    let other = audit(&scene, &["--window", "3"]);
-    assert_eq!(
-        (
-            json(&other)["from_index"].clone(),
-            json(&other)["window_days"].clone()
-        ),
-        (0.into(), 3.into())
-    );
+    fs::remove_dir_all(scene.temp.path().join("cache")).unwrap();
+    assert_eq!(audit(&scene, &[]).out, first.out, "the index may go at any time");
 
     done("c", "2026-01-06T10:00:00Z").write(&folder);
-    let grown = audit(&scene, &[]);
-    assert_eq!(
-        (json(&grown)["from_index"].clone(), json(&grown)["calls"].clone()),
-        (0.into(), 3.into())
-    );
     fs::remove_dir_all(scene.temp.path().join("cache")).unwrap();
-    assert_eq!(audit(&scene, &[]).out, grown.out, "the index may go at any time");
+    assert_eq!(json(&audit(&scene, &[]))["from_index"], 0);
+}
+
+#[test]
+fn only_what_has_changed_is_read_again_whatever_is_asked() {
+    let (scene, folder) = rested();
+    audit(&scene, &[]);
+    let other = json(&audit(&scene, &["--window", "3"]));
+    assert_eq!(
+        (other["from_index"].clone(), other["window_days"].clone()),
+        (2.into(), 3.into())
+    );
+    done("c", "2026-01-06T10:00:00Z").write(&folder);
+    let grown = audit(&scene, &[]);
+    assert!(grown.err.contains("2 files are unchanged"), "{}", grown.err);
+    let mut same = json(&grown);
+    assert_eq!((same["from_index"].take(), &same["calls"]), (2.into(), &3.into()));
+    same["from_index"] = 0.into();
+    assert_eq!(
+        same,
+        json(&audit(&scene, &["--fresh"])),
+        "nothing else differs from an audit that reads all of it"
+    );
+}
+
+#[test]
+fn what_a_library_says_is_asked_of_it_again() {
+    let scene = scene();
+    let folder = |path: PathBuf| SessionFolder::open(path).unwrap();
+    let mark = keep(&folder(scene.temp.path().join("elsewhere")));
+    let call = done("a", "2026-01-01T10:00:00Z").walked_with(mark);
+    call.write(&folder(scene.sessions()));
+    sleep(Duration::from_millis(3100));
+    let first = json(&audit(&scene, &[]));
+    assert_eq!(first["without_library"], 1, "it is not kept beside it yet");
+    keep(&folder(scene.sessions().join("van")));
+    let known = json(&audit(&scene, &[]));
+    assert_eq!(
+        (&known["without_library"], &known["from_index"]),
+        (&0.into(), &0.into())
+    );
 }
 
 #[test]
@@ -82,7 +112,7 @@ fn a_changed_file_is_found_though_its_time_and_size_are_put_back() {
     let said = Said::from(command.output().unwrap()).exits(1);
     assert_eq!(
         (json(&said)["damaged"].clone(), json(&said)["from_index"].clone()),
-        (1.into(), 0.into())
+        (1.into(), 1.into())
     );
 }
 
@@ -90,12 +120,9 @@ fn a_changed_file_is_found_though_its_time_and_size_are_put_back() {
 fn an_index_that_was_changed_is_not_believed() {
     let (scene, _folder) = rested();
     let first = audit(&scene, &[]);
-    let folder = scene.temp.path().join("cache/proofwalk/audit");
-    let kept: Vec<_> = fs::read_dir(&folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .collect();
-    let [kept] = &kept[..] else { panic!("{kept:?}") };
+    let calls = kept(&scene, "calls");
+    fs::remove_file(&calls).unwrap();
+    let kept = &kept(&scene, "page");
     let text = fs::read_to_string(kept).unwrap();
     for changed in [
         text.replace("\"calls\": 2", "\"calls\": 9"),
@@ -105,5 +132,36 @@ fn an_index_that_was_changed_is_not_believed() {
         assert_ne!(changed, text);
         fs::write(kept, changed).unwrap();
         assert_eq!(audit(&scene, &[]).out, first.out);
+        fs::remove_file(&calls).unwrap();
     }
+}
+
+#[test]
+fn calls_that_were_kept_and_changed_are_left_aside_and_that_is_said() {
+    let (scene, _folder) = rested();
+    let first = audit(&scene, &[]);
+    let (page, calls) = (kept(&scene, "page"), kept(&scene, "calls"));
+    let bytes = fs::read(&calls).unwrap();
+    let in_the_middle = bytes.len() / 2;
+    let mut changed = bytes.clone();
+    changed[in_the_middle] ^= 1;
+    for changed in [changed, bytes[..in_the_middle].to_vec(), Vec::new()] {
+        fs::remove_file(&page).unwrap();
+        fs::write(&calls, changed).unwrap();
+        let said = audit(&scene, &[]);
+        assert!(said.err.contains("is damaged; it is left aside"), "{}", said.err);
+        assert_eq!(said.out, first.out);
+        assert_eq!(fs::read(&calls).unwrap().len(), bytes.len(), "it is kept anew");
+    }
+}
+
+/// What is kept, of which there is one of this kind.
+fn kept(scene: &Scene, kind: &str) -> PathBuf {
+    let folder = fs::read_dir(scene.temp.path().join("cache/proofwalk/audit")).unwrap();
+    let paths = folder.map(|entry| entry.unwrap().path());
+    let kept: Vec<PathBuf> = paths
+        .filter(|path| path.extension().is_some_and(|ending| ending == kind))
+        .collect();
+    let [kept] = &kept[..] else { panic!("{kept:?}") };
+    kept.clone()
 }

@@ -3,11 +3,14 @@
 //! A borderline reading never completes a proof. But it lay as close to a bound of its step as the meter is exact, and the step
 //! sorted by that bound: it decided where the walk went.
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 use super::super::call::Call;
+use super::super::rows::Rows;
 use super::super::summary::SessionRef;
-use super::super::visits::Visits;
+use super::super::visits::{NameNo, Visits};
 
 /// A borderline reading that decided on the way to a verdict.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -32,10 +35,20 @@ pub struct Borderline {
 
 /// Collects borderline readings.
 #[derive(Debug, Default)]
-pub(in super::super) struct Borderlines(Vec<(u32, String, f64, String, f64)>);
+pub(in super::super) struct Borderlines(Vec<Close>);
+
+/// A reading that was close to a bound, as far as it is kept.
+#[derive(Debug)]
+struct Close {
+    value: f64,
+    margin: f64,
+    call: u32,
+    reading: NameNo,
+    unit: NameNo,
+}
 
 impl Borderlines {
-    pub fn add(&mut self, call: &Call, number: u32) {
+    pub fn add(&mut self, call: &Call, number: u32, visits: &mut Visits) {
         if call.verdict().is_none() {
             return;
         }
@@ -43,26 +56,28 @@ impl Borderlines {
             .readings
             .iter()
             .filter(|taken| taken.borderline && !taken.superseded);
-        for taken in stood {
-            let (reading, unit) = (taken.reading.to_string(), taken.unit.to_string());
-            self.0.push((number, reading, taken.value, unit, taken.margin));
-        }
+        self.0.extend(stood.map(|taken| Close {
+            value: taken.value,
+            margin: taken.margin,
+            call: number,
+            reading: visits.name(&taken.reading),
+            unit: visits.name(&taken.unit),
+        }));
     }
 
-    pub fn found(self, visits: &Visits) -> Vec<Borderline> {
-        let found = self.0.into_iter().map(|(number, reading, value, unit, margin)| {
-            let visit = visits.get(number);
+    pub fn found(self, visits: &Arc<Visits>) -> Rows<Borderline> {
+        Rows::of(visits, self.0, |visits, close| {
+            let visit = visits.get(close.call);
             Borderline {
-                session: visits.session(number),
+                session: visits.session(close.call),
                 technician: visits.owned(visit.technician),
                 equipment: visits.owned(visit.equipment),
                 fault: visits.owned(visit.fault),
-                reading,
-                value,
-                unit,
-                margin,
+                reading: visits.owned(close.reading).unwrap_or_default(),
+                value: close.value,
+                unit: visits.owned(close.unit).unwrap_or_default(),
+                margin: close.margin,
             }
-        });
-        found.collect()
+        })
     }
 }

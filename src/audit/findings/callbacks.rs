@@ -11,20 +11,20 @@ use serde::Serialize;
 
 use super::super::auditor::Window;
 use super::super::clocks::Ends;
+use super::super::groups::is_misdiagnosed;
+use super::super::rows::Rows;
 use super::super::statistics::LEVEL;
 use super::super::statistics::survival::{Curve, Wait};
 use super::super::summary::{Callbacks, FollowUp, Rate, SessionRef};
 use super::super::visits::{Visit, Visits};
-use super::came_again::{CameAgain, came_again};
-use super::misdiagnosis::{Misdiagnosis, suspected};
-use super::pairs::Pairs;
+use super::misdiagnosis::Misdiagnosis;
 
 const DAY: i64 = 24 * 60 * 60;
 
-/// A call that came back.
+/// Two calls at one equipment, the second the next after the first: a callback, or a call that was left and somebody came again.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Callback {
-    /// The call that was closed.
+pub struct Pair {
+    /// The call that was closed or left.
     pub first: SessionRef,
     /// The call that followed.
     pub second: SessionRef,
@@ -34,7 +34,7 @@ pub struct Callback {
     pub technician: Option<String>,
     /// Who walked the second.
     pub second_technician: Option<String>,
-    /// Days of 24 h from the closing of the first to the opening of the second.
+    /// Days of 24 h from the closing of the first, or from its last record where it was left, to the opening of the second.
     pub days: f64,
     /// Both began with the same complaint.
     pub same_complaint: bool,
@@ -44,12 +44,12 @@ pub struct Callback {
     pub then: Option<String>,
 }
 
-impl Callback {
-    pub(super) fn of(visits: &Visits, one: u32, other: u32) -> Self {
-        let (first, second) = (visits.get(one), visits.get(other));
+impl Pair {
+    fn of(visits: &Visits, (one, other): &(u32, u32)) -> Self {
+        let (first, second) = (visits.get(*one), visits.get(*other));
         Self {
-            first: visits.session(one),
-            second: visits.session(other),
+            first: visits.session(*one),
+            second: visits.session(*other),
             equipment: visits.owned(first.equipment).unwrap_or_default(),
             technician: visits.owned(first.technician),
             second_technician: visits.owned(second.technician),
@@ -180,50 +180,59 @@ impl Followed {
         }
     }
 
-    pub fn pairs(&self, visits: &Arc<Visits>) -> Pairs {
-        Pairs::of(visits, self.came_back())
+    /// The calls that came back.
+    pub fn pairs(&self, visits: &Arc<Visits>) -> Rows<Pair> {
+        Rows::of(visits, sorted(visits, self.came_back()), Pair::of)
     }
 
+    /// The calls that were left, and somebody came again.
+    pub fn came_again(&self, visits: &Arc<Visits>) -> Rows<Pair> {
+        Rows::of(visits, sorted(visits, self.left.iter().copied()), Pair::of)
+    }
+
+    /// The callbacks that make a misdiagnosis suspected.
+    pub fn misdiagnoses(&self, visits: &Arc<Visits>) -> Rows<Misdiagnosis> {
+        let suspected = |(one, other): &(u32, u32)| is_misdiagnosed(&visits.get(*one), &visits.get(*other));
+        let pairs = sorted(visits, self.came_back().filter(suspected));
+        Rows::of(visits, pairs, Misdiagnosis::of)
+    }
+
+    /// Pairs of calls that begin alike at the same instant.
     pub fn twins(&self) -> &[(u32, u32)] {
         &self.twins
     }
 
-    pub fn came_again(&self, visits: &Visits) -> Vec<CameAgain> {
-        let pairs = self.left.iter();
-        let mut found: Vec<CameAgain> = pairs
-            .map(|(first, second)| came_again(visits, *first, *second))
-            .collect();
-        found.sort_by(|one, other| (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first)));
-        found
-    }
-
-    pub fn misdiagnoses(&self, visits: &Visits) -> Vec<Misdiagnosis> {
-        let pairs = self.came_back();
-        let mut found: Vec<Misdiagnosis> = pairs
-            .filter_map(|(first, second)| suspected(visits, first, second))
-            .collect();
-        found.sort_unstable_by(|one, other| {
-            (&one.equipment, &one.first).cmp(&(&other.equipment, &other.first))
-        });
-        found
-    }
-
-    pub fn follow_ups(&self, visits: &Visits) -> Vec<FollowUp> {
-        self.waits(visits).collect()
+    /// How long each closed call with an equipment was followed.
+    pub fn follow_ups(self, visits: &Arc<Visits>) -> Rows<FollowUp> {
+        let visits = Arc::clone(visits);
+        Rows::made(self.list.len(), move |at| self.wait(&visits, &self.list[at]))
     }
 
     fn waits(&self, visits: &Visits) -> impl Iterator<Item = FollowUp> {
-        self.list.iter().map(|follow| {
-            let call = visits.get(follow.call);
-            let days = match follow.what {
-                What::Callback | What::Later => between(&call, &visits.get(follow.next)),
-                // Closed after the end by a clock that is doubted, it was not followed at all.
-                What::Nothing | What::TooSoon => days(call.closed, self.until).max(0.0),
-                What::InDoubt => 0.0,
-            };
-            FollowUp::new(days, matches!(follow.what, What::Callback | What::Later))
-        })
+        self.list.iter().map(|follow| self.wait(visits, follow))
     }
+
+    fn wait(&self, visits: &Visits, follow: &Follow) -> FollowUp {
+        let call = visits.get(follow.call);
+        let days = match follow.what {
+            What::Callback | What::Later => between(&call, &visits.get(follow.next)),
+            // Closed after the end by a clock that is doubted, it was not followed at all.
+            What::Nothing | What::TooSoon => days(call.closed, self.until).max(0.0),
+            What::InDoubt => 0.0,
+        };
+        FollowUp::new(days, matches!(follow.what, What::Callback | What::Later))
+    }
+}
+
+/// Pairs of calls in the order of their equipment.
+fn sorted(visits: &Visits, pairs: impl Iterator<Item = (u32, u32)>) -> Vec<(u32, u32)> {
+    let mut list: Vec<(u32, u32)> = pairs.collect();
+    let equipment = |call: u32| visits.named(visits.get(call).equipment);
+    list.sort_unstable_by(|(one, _), (other, _)| {
+        let by_session = || visits.session(*one).cmp(&visits.session(*other));
+        equipment(*one).cmp(&equipment(*other)).then_with(by_session)
+    });
+    list
 }
 
 /// Days of 24 h from the closing of a call, or from when it was left, to the opening of the next.

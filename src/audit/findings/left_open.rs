@@ -1,10 +1,13 @@
 //! Calls that left something open: a put-back refused, or the call abandoned with one open.
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 use super::super::call::Call;
+use super::super::rows::Rows;
 use super::super::summary::SessionRef;
-use super::super::visits::Visits;
+use super::super::visits::{NameNo, Visits};
 
 /// A call that left something open.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -33,10 +36,18 @@ pub enum WhyOpen {
 
 /// Collects the calls that left something open.
 #[derive(Debug, Default)]
-pub(in super::super) struct LeftOpens(Vec<(u32, WhyOpen, Vec<String>)>);
+pub(in super::super) struct LeftOpens(Vec<Open>);
+
+/// A call that left something open, as far as it is kept.
+#[derive(Debug)]
+struct Open {
+    call: u32,
+    why: WhyOpen,
+    put_backs: Box<[NameNo]>,
+}
 
 impl LeftOpens {
-    pub fn add(&mut self, call: &Call, number: u32) {
+    pub fn add(&mut self, call: &Call, number: u32, visits: &mut Visits) {
         if !call.left_open() {
             return;
         }
@@ -45,26 +56,25 @@ impl LeftOpens {
             true => WhyOpen::Refused,
             false => WhyOpen::Abandoned,
         };
-        let names = put_backs
-            .open
-            .iter()
-            .chain(&put_backs.refused)
-            .map(ToString::to_string)
-            .collect();
-        self.0.push((number, why, names));
+        let names = put_backs.open.iter().chain(&put_backs.refused);
+        self.0.push(Open {
+            call: number,
+            why,
+            put_backs: names.map(|name| visits.name(name)).collect(),
+        });
     }
 
-    pub fn found(self, visits: &Visits) -> Vec<LeftOpen> {
-        let found = self.0.into_iter().map(|(number, why, put_backs)| {
-            let visit = visits.get(number);
+    pub fn found(self, visits: &Arc<Visits>) -> Rows<LeftOpen> {
+        Rows::of(visits, self.0, |visits, open| {
+            let visit = visits.get(open.call);
+            let names = open.put_backs.iter().filter_map(|name| visits.owned(*name));
             LeftOpen {
-                session: visits.session(number),
+                session: visits.session(open.call),
                 technician: visits.owned(visit.technician),
                 equipment: visits.owned(visit.equipment),
-                why,
-                put_backs,
+                why: open.why,
+                put_backs: names.collect(),
             }
-        });
-        found.collect()
+        })
     }
 }

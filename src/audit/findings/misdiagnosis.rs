@@ -2,7 +2,6 @@
 
 use serde::Serialize;
 
-use super::super::groups::is_misdiagnosed;
 use super::super::summary::SessionRef;
 use super::super::visits::{EndKind, Visits};
 use super::callbacks::between;
@@ -32,22 +31,21 @@ pub struct Misdiagnosis {
     pub days: f64,
 }
 
-/// Whether a callback makes a misdiagnosis suspected.
-pub(super) fn suspected(visits: &Visits, one: u32, other: u32) -> Option<Misdiagnosis> {
-    let (first, second) = (visits.get(one), visits.get(other));
-    if !is_misdiagnosed(&first, &second) {
-        return None;
+impl Misdiagnosis {
+    /// What is told of a callback that makes one suspected.
+    pub(super) fn of(visits: &Visits, (one, other): &(u32, u32)) -> Self {
+        let (first, second) = (visits.get(*one), visits.get(*other));
+        Self {
+            first: visits.session(*one),
+            second: visits.session(*other),
+            equipment: visits.owned(first.equipment).unwrap_or_default(),
+            technician: visits.owned(first.technician),
+            condemned: visits.owned(first.part).unwrap_or_default(),
+            insisted: first.end == EndKind::Insisted,
+            then: visits.owned(second.fault).unwrap_or_default(),
+            remedy: second.remedy.name(),
+            part: visits.owned(second.part),
+            days: between(&first, &second),
+        }
     }
-    Some(Misdiagnosis {
-        first: visits.session(one),
-        second: visits.session(other),
-        equipment: visits.owned(first.equipment)?,
-        technician: visits.owned(first.technician),
-        condemned: visits.owned(first.part)?,
-        insisted: first.end == EndKind::Insisted,
-        then: visits.owned(second.fault)?,
-        remedy: second.remedy.name(),
-        part: visits.owned(second.part),
-        days: between(&first, &second),
-    })
 }

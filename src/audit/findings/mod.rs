@@ -2,26 +2,22 @@
 
 mod borderline;
 mod callbacks;
-mod came_again;
 mod combustion;
 mod condemned;
 mod drift;
 mod left_open;
 mod misdiagnosis;
-mod pairs;
 mod steps;
 mod unsound;
 mod written;
 
 pub use borderline::Borderline;
-pub use callbacks::Callback;
-pub use came_again::CameAgain;
+pub use callbacks::Pair;
 pub use combustion::{Combustion, NoTest};
 pub use condemned::{Condemned, Insisted};
 pub use drift::Drift;
 pub use left_open::{LeftOpen, WhyOpen};
 pub use misdiagnosis::Misdiagnosis;
-pub use pairs::Pairs;
 pub use steps::Step;
 pub use unsound::{Unsound, WhatIsWrong};
 pub use written::{Digits, Hurried, Repeated, Written};

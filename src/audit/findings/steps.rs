@@ -7,7 +7,7 @@ use foldhash::fast::RandomState;
 use serde::Serialize;
 
 use super::super::call::{Call, Ending};
-use super::super::sessions::Sessions;
+use super::super::rows::Sessions;
 use super::super::summary::Passage;
 use super::super::visits::Visits;
 
@@ -99,8 +99,8 @@ impl Steps {
         self.sums.len() - 1
     }
 
-    pub fn found(&self, visits: &Arc<Visits>) -> Vec<Step> {
-        let troubled = self.sums.iter().filter(|(_, sum)| !sum.calls.is_empty());
+    pub fn found(&mut self, visits: &Arc<Visits>) -> Vec<Step> {
+        let troubled = self.sums.iter_mut().filter(|(_, sum)| !sum.calls.is_empty());
         let mut found: Vec<Step> = troubled
             .map(|(step, sum)| Step {
                 step: step.clone(),
@@ -109,7 +109,7 @@ impl Steps {
                 given_up: sum.given_up,
                 abandoned: sum.abandoned,
                 longest_minutes: sum.longest / 60.0,
-                sessions: Sessions::of(visits, sum.calls.clone()),
+                sessions: Sessions::of_calls(visits, std::mem::take(&mut sum.calls)),
             })
             .collect();
         found.sort_by(|one, other| {

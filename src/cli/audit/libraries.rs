@@ -7,21 +7,37 @@ use crate::audit::Meanings;
 use crate::cli::library;
 use crate::source::{Files, safe};
 use crate::store::{Archive, Hash};
-use crate::walk::LibraryMark;
 
 /// What the names of each library mean, by its hash.
 pub(super) struct Libraries<'a> {
     archive: &'a Archive,
-    known: Mutex<HashMap<Hash, Arc<OnceLock<Arc<Meanings>>>>>,
+    known: Mutex<HashMap<Hash, Arc<OnceLock<Words>>>>,
     built_in: OnceLock<Option<BuiltIn>>,
+    unknown: OnceLock<Words>,
+}
+
+/// What the names of a library mean.
+#[derive(Clone)]
+pub(super) struct Words {
+    pub meanings: Arc<Meanings>,
+    /// The sum of all of it.
+    pub sum: Hash,
+}
+
+impl Words {
+    fn new(meanings: Meanings) -> Self {
+        let sum = Hash::of(meanings.in_one_text().as_bytes());
+        let meanings = Arc::new(meanings);
+        Self { meanings, sum }
+    }
 }
 
 /// The library in the program, for sessions whose own was not kept.
 struct BuiltIn {
     name: String,
     hash: Hash,
-    meanings: Arc<Meanings>,
-    presumed: Arc<Meanings>,
+    words: Words,
+    presumed: Words,
 }
 
 impl<'a> Libraries<'a> {
@@ -31,24 +47,29 @@ impl<'a> Libraries<'a> {
             archive,
             known: Mutex::default(),
             built_in: OnceLock::new(),
+            unknown: OnceLock::new(),
         }
     }
 
     /// What the names of a session in a folder mean.
-    pub fn meanings(&self, folder: u32, mark: &LibraryMark) -> Arc<Meanings> {
-        let Ok(hash) = mark.hash.parse::<Hash>() else {
-            return self.presumed(mark);
+    pub fn words(&self, folder: u32, name: &str, edition: &str, hash: &str) -> Words {
+        let Ok(hash) = hash.parse::<Hash>() else {
+            return self.presumed(name);
         };
         let cell = {
             // Nothing can fail while the lock is held.
             let mut known = self.known.lock().unwrap_or_else(PoisonError::into_inner);
             Arc::clone(known.entry(hash).or_default())
         };
-        Arc::clone(cell.get_or_init(|| self.read(folder, mark, &hash)))
+        cell.get_or_init(|| self.read(folder, name, edition, &hash))
+            .clone()
     }
 
-    fn read(&self, folder: u32, mark: &LibraryMark, hash: &Hash) -> Arc<Meanings> {
-        for place in self.archive.upwards(folder) {
+    /// Looks in the folder of a session, in those above it, and then in all others: a library is the same wherever it is kept, and which
+    /// session asks first must not matter.
+    fn read(&self, folder: u32, name: &str, edition: &str, hash: &Hash) -> Words {
+        let all = 0..self.archive.folders().count() as u32;
+        for place in self.archive.upwards(folder).chain(all) {
             let kept = self
                 .archive
                 .folder(place)
@@ -56,31 +77,34 @@ impl<'a> Libraries<'a> {
             match kept {
                 Ok(Some(files)) => {
                     let library = library::resolved(Files::new(files)).library;
-                    return Arc::new(Meanings::of(&library));
+                    return Words::new(Meanings::of(&library));
                 }
                 Ok(None) => {}
                 Err(error) => crate::cli::tell(&format!("proofwalk: {error}")),
             }
         }
         match self.built_in() {
-            Some(built_in) if built_in.hash == *hash => Arc::clone(&built_in.meanings),
+            Some(built_in) if built_in.hash == *hash => built_in.words.clone(),
             _ => {
                 crate::cli::tell(&format!(
                     "proofwalk: the library {} {} of some sessions is not kept beside them; copy the folder `libraries` from \
                      where they were walked",
-                    safe(&mark.name),
-                    safe(&mark.edition),
+                    safe(name),
+                    safe(edition),
                 ));
-                self.presumed(mark)
+                self.presumed(name)
             }
         }
     }
 
     /// For a session whose library is not at hand: the built-in one, where it is another edition of that.
-    fn presumed(&self, mark: &LibraryMark) -> Arc<Meanings> {
+    fn presumed(&self, name: &str) -> Words {
         match self.built_in() {
-            Some(built_in) if built_in.name == mark.name => Arc::clone(&built_in.presumed),
-            _ => Arc::default(),
+            Some(built_in) if built_in.name == name => built_in.presumed.clone(),
+            _ => self
+                .unknown
+                .get_or_init(|| Words::new(Meanings::default()))
+                .clone(),
         }
     }
 
@@ -91,8 +115,8 @@ impl<'a> Libraries<'a> {
             Some(BuiltIn {
                 name: loaded.library.name.clone(),
                 hash: loaded.hash,
-                presumed: Arc::new(meanings.clone().presumed()),
-                meanings: Arc::new(meanings),
+                presumed: Words::new(meanings.clone().presumed()),
+                words: Words::new(meanings),
             })
         };
         self.built_in.get_or_init(read).as_ref()

@@ -8,7 +8,7 @@ mod read;
 
 use std::io::{self, Write};
 
-use index::Index;
+use index::{Index, Memory};
 use jiff::Timestamp;
 
 use super::arguments::{AuditFormat, Audited};
@@ -20,6 +20,16 @@ use crate::export::{Believed, Export};
 use crate::report::audit;
 use crate::source::safe;
 use crate::store::Archive;
+
+/// Columns of a page of text that is not written to a terminal.
+const WIDE: usize = 80;
+
+/// What a page of text is written for.
+#[derive(Debug)]
+struct Paper {
+    ascii: bool,
+    columns: usize,
+}
 
 /// Audits every session below the folders; the exit code says whether one is damaged.
 pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
@@ -34,38 +44,57 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         Some(out) => Some(Export::begin(out, window)?),
         None => None,
     };
-    let ascii = super::look::of_findings(&std::io::stdout()).ascii;
+    let paper = Paper {
+        ascii: super::look::of_findings(&io::stdout()).ascii,
+        columns: super::look::terminal_width().map_or(WIDE, |columns| columns.min(WIDE)),
+    };
     // What is exported is read, whether it has changed or not.
     let index = match &export {
         Some(_) => None,
-        None => Index::look(how, ascii, library.as_ref().map(|loaded| &loaded.hash))?,
+        None => Index::look(how, &paper, library.as_ref().map(|loaded| &loaded.hash))?,
     };
     if let Some(answer) = index.as_ref().filter(|_| !how.fresh).and_then(Index::answer) {
         let mut page = answer.page;
         super::print_with(|out| io::copy(&mut page, out).map(drop))?;
-        super::tell(&format!(
-            "{} files are unchanged since {} and were not read again; `--fresh` reads them and checks their sums.",
-            answer.files,
-            answer.since.strftime("%Y-%m-%d %H:%M UTC"),
-        ));
+        tell_unread(answer.files, answer.since);
         return Ok(answer.code);
     }
-    let mut audit = read(how, window, export)?;
+    let (mut audit, since) = read(how, window, export, index.as_ref())?;
     let code = if audit.damaged > 0 { FINDINGS } else { 0 };
-    super::print_with(|out| write(out, how, &audit, ascii, library.as_ref()))?;
+    super::print_with(|out| write(out, how, &audit, &paper, library.as_ref()))?;
     // What doubts a clock holds only for as long as that is ahead.
     let doubts_a_clock = (audit.unsound.iter()).any(|unsound| unsound.what == WhatIsWrong::ClockAhead);
     if let Some(index) = index.filter(|_| !doubts_a_clock) {
         // What the next run prints, if nothing changes until then.
         audit.from_index = index.files();
-        index.keep(code, |out| write(out, how, &audit, ascii, library.as_ref()));
+        index.keep(code, since, |out| {
+            write(out, how, &audit, &paper, library.as_ref())
+        });
     }
     Ok(code)
 }
 
-/// Reads every session below the folders.
-fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Audit, Failure> {
-    let archive = Archive::find(&how.folders)?;
+/// Says how much is taken from an audit before.
+fn tell_unread(files: u64, since: Timestamp) {
+    let since = since.strftime("%Y-%m-%d %H:%M UTC");
+    super::tell(&match files {
+        1 => format!(
+            "1 file is unchanged since {since} and was not read again; `--fresh` reads it and checks its sums."
+        ),
+        files => format!(
+            "{files} files are unchanged since {since} and were not read again; `--fresh` reads them and checks their sums."
+        ),
+    });
+}
+
+/// Takes every session below the folders; since when what it says has been so.
+fn read(
+    how: &Audited,
+    window: Window,
+    mut export: Option<Export>,
+    index: Option<&Index>,
+) -> Result<(Audit, Timestamp), Failure> {
+    let mut archive = Archive::find(&how.folders)?;
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
     let now = how.clock.unwrap_or_else(Timestamp::now);
@@ -78,9 +107,18 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
         auditor.not_a_call(*folder, &safe(name).to_string(), WhatIsWrong::Foreign, why);
     }
     auditor.passed_over(archive.others);
-    gather::all(&archive, &mut auditor, export.as_mut())?;
+    let (mut memory, known) = index
+        .map(|index| Memory::begin(index, how, archive.at_most()))
+        .unzip();
     let is_empty = archive.is_empty();
-    // The ids of a million sessions are not needed any more.
+    gather::all(
+        &mut archive,
+        &mut auditor,
+        export.as_mut(),
+        memory.as_mut().zip(known),
+    )?;
+    let not_read = memory.and_then(Memory::finish);
+    // What is known of a million files is not needed any more.
     drop(archive);
     if let (Some(export), Some(out)) = (export, &how.export) {
         let calls = export.finish(Believed {
@@ -92,11 +130,16 @@ fn read(how: &Audited, window: Window, mut export: Option<Export>) -> Result<Aud
             calls => format!("{calls} calls exported to {}.", safe(&out.to_string_lossy())),
         });
     }
-    let audit = auditor.finish();
+    let mut audit = auditor.finish();
+    if let Some((files, since)) = not_read {
+        audit.from_index = files;
+        tell_unread(files, since);
+    }
+    let since = not_read.map_or_else(|| index.map_or(now, Index::since), |(_, since)| since);
     if is_empty {
         super::tell("No sessions below these folders: a session is a file that ends in .jsonl.");
     }
-    Ok(audit)
+    Ok((audit, since))
 }
 
 /// Writes what is printed of an audit.
@@ -104,12 +147,12 @@ fn write(
     out: &mut dyn Write,
     how: &Audited,
     audit: &Audit,
-    ascii: bool,
+    paper: &Paper,
     library: Option<&Loaded>,
 ) -> io::Result<()> {
     let page = match how.format {
         AuditFormat::Json => return audit::write_json(audit, out),
-        AuditFormat::Text => audit::text(audit, ascii),
+        AuditFormat::Text => audit::text(audit, paper.columns, paper.ascii),
         AuditFormat::Csv => audit::csv(audit),
         AuditFormat::Html => audit::html(audit),
         AuditFormat::Weights => weights(audit, library),

@@ -3,6 +3,7 @@
 use std::cmp::Reverse;
 use std::io::ErrorKind;
 
+use super::index::{Kept, Source, Walked};
 use super::libraries::Libraries;
 use crate::audit::{Call, Said, Teller, WhatIsWrong};
 use crate::source::safe;
@@ -11,6 +12,10 @@ use crate::store::{Archive, Found, Hash, Lies, ReadError, Room, SESSION_LIMIT, S
 /// What came of a session.
 pub(super) struct Gathered {
     pub call: Result<Call, NotACall>,
+    /// What it was read from, where it may be kept.
+    pub source: Option<Source>,
+    /// It was kept, and not read again.
+    pub was_known: bool,
     /// How many more files of it there are that say the same, as far as they go.
     pub copies: usize,
     /// Files that go by its id and are no copies of it.
@@ -33,19 +38,59 @@ pub(super) struct NotACall {
     pub why: String,
 }
 
+/// Takes a session that was kept, if nothing of it has changed; reads any other.
+pub(super) fn gather(
+    archive: &Archive,
+    libraries: &Libraries<'_>,
+    room: &mut Room,
+    found: &Found,
+    kept: Option<Kept>,
+) -> Gathered {
+    match kept.filter(|kept| is_same(archive, libraries, found, &kept.source)) {
+        Some(Kept { source, mut call }) => {
+            call.session = found.id().as_str().into();
+            call.folder = found.lies.place;
+            Gathered {
+                source: Some(source),
+                was_known: true,
+                ..Gathered::alone(Ok(call))
+            }
+        }
+        None => read(archive, libraries, room, found),
+    }
+}
+
+/// Whether a session would be read from the same file as before, and told in the same words. One that has copies is compared with
+/// them, so it is read.
+fn is_same(archive: &Archive, libraries: &Libraries<'_>, found: &Found, source: &Source) -> bool {
+    let walked = &source.walked;
+    let words = || libraries.words(found.lies.place, &walked.name, &walked.edition, &walked.hash);
+    found.others.is_empty()
+        && archive.identity(&found.id(), &found.lies) == Some(source.file)
+        && words().sum.is_written_as(&walked.meanings)
+}
+
 /// Reads a session. Of several copies, the one that goes farthest is taken; whatever is no copy of that is named.
-pub(super) fn read(archive: &Archive, libraries: &Libraries<'_>, room: &mut Room, found: &Found) -> Gathered {
+fn read(archive: &Archive, libraries: &Libraries<'_>, room: &mut Room, found: &Found) -> Gathered {
     let id = &found.id();
     if found.others.is_empty() {
+        let mut source = None;
+        let call = one(
+            archive,
+            libraries,
+            room,
+            id,
+            &found.lies,
+            Asked::Source(&mut source),
+        );
         return Gathered {
-            call: one(archive, libraries, room, id, &found.lies, None),
-            copies: 0,
-            others: Vec::new(),
+            source: source.filter(|_| call.is_ok()),
+            ..Gathered::alone(call)
         };
     }
     let read = |lies: &Lies| {
         let mut sums = Vec::new();
-        let call = one(archive, libraries, room, id, lies, Some(&mut sums));
+        let call = one(archive, libraries, room, id, lies, Asked::Sums(&mut sums));
         Copy {
             place: lies.place,
             call,
@@ -59,17 +104,9 @@ pub(super) fn read(archive: &Archive, libraries: &Libraries<'_>, room: &mut Room
     all.sort_by_key(|copy| Reverse((copy.call.is_ok(), copy.sums.len())));
     let mut all = all.into_iter();
     let Some(best) = all.next() else {
-        return Gathered {
-            call: Err(not_a_call(id, 0, WhatIsWrong::Unreadable, "it is gone")),
-            copies: 0,
-            others: Vec::new(),
-        };
+        return Gathered::alone(Err(not_a_call(id, 0, WhatIsWrong::Unreadable, "it is gone")));
     };
-    let mut gathered = Gathered {
-        call: best.call,
-        copies: 0,
-        others: Vec::new(),
-    };
+    let mut gathered = Gathered::alone(best.call);
     for copy in all {
         match copy.call {
             Ok(_) if best.sums.starts_with(&copy.sums) => gathered.copies += 1,
@@ -84,17 +121,38 @@ pub(super) fn read(archive: &Archive, libraries: &Libraries<'_>, room: &mut Room
     gathered
 }
 
-/// What a file of a session holds. The sums of its records are kept where they are asked for.
+impl Gathered {
+    /// What came of a session that has no copies.
+    fn alone(call: Result<Call, NotACall>) -> Self {
+        Self {
+            call,
+            source: None,
+            was_known: false,
+            copies: 0,
+            others: Vec::new(),
+        }
+    }
+}
+
+/// What is asked for beside the call.
+enum Asked<'a> {
+    /// What it was read from.
+    Source(&'a mut Option<Source>),
+    /// The sums of its records.
+    Sums(&'a mut Vec<Hash>),
+}
+
+/// What a file of a session holds.
 fn one(
     archive: &Archive,
     libraries: &Libraries<'_>,
     room: &mut Room,
     id: &SessionId,
     lies: &Lies,
-    sums: Option<&mut Vec<Hash>>,
+    asked: Asked<'_>,
 ) -> Result<Call, NotACall> {
     let place = lies.place;
-    match through(archive, libraries, room, id, lies, sums) {
+    match through(archive, libraries, room, id, lies, asked) {
         Ok(Ok(call)) => Ok(call),
         Ok(Err((what, why))) => Err(not_a_call(id, place, what, &why)),
         Err(error) => Err(not_a_call(id, place, WhatIsWrong::Unreadable, &error.reason())),
@@ -119,11 +177,13 @@ fn through(
     room: &mut Room,
     id: &SessionId,
     lies: &Lies,
-    mut sums: Option<&mut Vec<Hash>>,
+    mut asked: Asked<'_>,
 ) -> Result<Told, StoreError> {
     let place = lies.place;
-    let mut records = archive.stream_in(id, lies, room)?;
+    let (mut records, file) = archive.stream_in(id, lies, room)?;
+    let is_kept = matches!(asked, Asked::Source(_));
     let mut wrong = None;
+    let mut walked = None;
     let mut teller: Option<Teller> = None;
     // Told where it lies: none where it is no event, and false where it opens no call and none is open.
     let mut hear = |time, event: &str| match (&mut teller, Said::read(event)?) {
@@ -132,8 +192,12 @@ fn through(
             Some(true)
         }
         (None, Said::Opened(opening)) => {
-            let meanings = libraries.meanings(place, &opening.library);
-            teller = Some(Teller::new(id.as_str(), place, &opening, time, meanings));
+            let mark = &opening.library;
+            let words = libraries.words(place, &mark.name, &mark.edition, &mark.hash);
+            if is_kept {
+                walked = Some(Walked::new(mark, &words.sum));
+            }
+            teller = Some(Teller::new(id.as_str(), place, &opening, time, words.meanings));
             Some(true)
         }
         (None, _) => Some(false),
@@ -155,7 +219,7 @@ fn through(
                 break;
             }
         };
-        if let Some(sums) = &mut sums {
+        if let Asked::Sums(sums) = &mut asked {
             sums.push(records.report().head);
         }
         if records.report().bytes > SESSION_LIMIT {
@@ -179,6 +243,9 @@ fn through(
                 break;
             }
         }
+    }
+    if let Asked::Source(source) = asked {
+        *source = file.zip(walked).map(|(file, walked)| Source::new(file, walked));
     }
     Ok(match (wrong, teller) {
         (Some(wrong), _) => Err(wrong),

@@ -208,6 +208,11 @@ impl Cover {
         &self.name
     }
 
+    /// What the system said of its file when this was read.
+    pub(in crate::store) fn identity(&self) -> Identity {
+        self.identity
+    }
+
     fn bad(&self, why: String) -> StoreError {
         StoreError::BadPack {
             path: self.path.clone(),

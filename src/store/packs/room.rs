@@ -20,6 +20,9 @@ use crate::store::records::Records;
 /// Longest session that is read at once, in bytes. A longer one is read line by line: memory must not grow with it.
 const SHORT: u64 = 256 << 10;
 
+/// The records of a session, read in a room where it is short.
+pub type Streamed<'r> = Records<Box<dyn BufRead + 'r>>;
+
 /// Room for the text of one session, used again for the next.
 #[derive(Debug, Default)]
 pub struct Room {
@@ -36,26 +39,31 @@ impl SessionFolder {
     /// # Errors
     ///
     /// As [`stream`](Self::stream).
-    pub fn stream_in<'r>(
+    pub fn stream_in<'r>(&self, id: &SessionId, room: &'r mut Room) -> Result<Streamed<'r>, StoreError> {
+        self.stream_with(id, room).map(|(records, _)| records)
+    }
+
+    /// The same, with the file that it was read from where that was short and sound.
+    pub(in crate::store) fn stream_with<'r>(
         &self,
         id: &SessionId,
         room: &'r mut Room,
-    ) -> Result<Records<Box<dyn BufRead + 'r>>, StoreError> {
+    ) -> Result<(Streamed<'r>, Option<Identity>), StoreError> {
         // Whatever is not short and sound goes the usual way, which says what is wrong with it.
         match self.short(id, room) {
-            Some(()) => Ok(Records::new(Box::new(room.text.as_slice()))),
-            None => Ok(Records::new(self.source(id)?.text)),
+            Some(identity) => Ok((Records::new(Box::new(room.text.as_slice())), Some(identity))),
+            None => Ok((Records::new(self.source(id)?.text), None)),
         }
     }
 
     /// Reads a session that is short.
-    fn short(&self, id: &SessionId, room: &mut Room) -> Option<()> {
+    fn short(&self, id: &SessionId, room: &mut Room) -> Option<Identity> {
         let (file, path) = self.file(id);
         if !self.only_packs {
             match open::with_status(self.fd.as_fd(), file.as_ref(), &path, Access::Read) {
                 Ok((file, status)) => {
-                    let length = u64::try_from(status.st_size).ok()?;
-                    return room.read(&file, length);
+                    let identity = Identity::of(&status);
+                    return room.read(&file, identity.size()).map(|()| identity);
                 }
                 Err(StoreError::NoSession { .. }) => {}
                 Err(_) => return None,
@@ -64,7 +72,8 @@ impl SessionFolder {
         let packs = self.known().clone()?;
         let name = Name::from(id.clone());
         let (pack, entry) = (packs.sound.iter()).find_map(|pack| Some((pack, pack.find(&name)?)))?;
-        room.unpack(self, &pack.cover, entry.extent)
+        let unpacked = room.unpack(self, &pack.cover, entry.extent);
+        unpacked.map(|()| pack.cover.identity())
     }
 }
 

@@ -5,8 +5,9 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
+use super::super::super::bits::Bits;
 use super::super::super::call::Call;
-use super::super::super::sessions::Sessions;
+use super::super::super::rows::Sessions;
 use super::super::super::statistics::{apart, digits, false_discovery};
 use super::super::super::visits::{NameNo, Visits};
 
@@ -37,36 +38,27 @@ pub struct Digits {
 /// Counts last digits.
 #[derive(Debug, Default)]
 pub(super) struct LastDigits {
-    technicians: BTreeMap<NameNo, Count>,
-}
-
-#[derive(Debug, Default)]
-struct Count {
-    counts: [u64; 10],
-    calls: Vec<u32>,
+    technicians: BTreeMap<NameNo, [u64; 10]>,
+    /// The calls of which digits were counted.
+    calls: Bits,
 }
 
 impl LastDigits {
     pub fn add(&mut self, call: &Call, number: u32, technician: NameNo) {
         let typed = call.readings.iter().filter_map(|taken| taken.typed.as_deref());
         for digit in typed.filter_map(last_digit) {
-            let count = self.technicians.entry(technician).or_default();
-            count.counts[digit] += 1;
-            if count.calls.last() != Some(&number) {
-                count.calls.push(number);
-            }
+            self.technicians.entry(technician).or_default()[digit] += 1;
+            self.calls.set(number);
         }
     }
 
     pub fn found(self, visits: &Arc<Visits>) -> Vec<Digits> {
         let mut all = [0; 10];
-        for count in self.technicians.values() {
-            all.iter_mut()
-                .zip(count.counts)
-                .for_each(|(all, count)| *all += count);
+        for counts in self.technicians.values() {
+            all.iter_mut().zip(counts).for_each(|(all, count)| *all += count);
         }
-        let tested: Vec<(&NameNo, &Count, digits::Digits)> = (self.technicians.iter())
-            .filter_map(|(name, count)| Some((name, count, digits::test(&count.counts)?)))
+        let tested: Vec<(NameNo, [u64; 10], digits::Digits)> = (self.technicians.iter())
+            .filter_map(|(name, counts)| Some((*name, *counts, digits::test(counts)?)))
             .collect();
         let chances: Vec<f64> = tested.iter().map(|(_, _, test)| test.chance).collect();
         let adjusted = false_discovery::adjusted(&chances);
@@ -76,30 +68,38 @@ impl LastDigits {
         // The farthest off first, and out of the others once found: one who makes readings up would set all the rest apart.
         uneven.sort_by(|((.., one), _), ((.., other), _)| other.chi_square.total_cmp(&one.chi_square));
         let mut found = Vec::new();
-        for ((name, count, test), chance) in uneven {
+        for ((name, counts, test), chance) in uneven {
             let mut others = all;
             others
                 .iter_mut()
-                .zip(count.counts)
+                .zip(counts)
                 .for_each(|(other, count)| *other -= count);
-            let chance_against_others = apart::chance(&count.counts, &others);
+            let chance_against_others = apart::chance(&counts, &others);
             // Where everybody's are uneven, the meters are, or what is measured.
             if chance_against_others.is_none_or(|chance| chance <= BY_CHANCE) {
                 all = others;
                 found.push(Digits {
-                    technician: visits.owned(*name).unwrap_or_default(),
-                    counts: count.counts,
+                    technician: visits.owned(name).unwrap_or_default(),
+                    counts,
                     others,
                     chi_square: test.chi_square,
                     chance,
                     chance_against_others,
                     zeros_and_fives: test.zeros_and_fives,
-                    sessions: Sessions::of(visits, count.calls.clone()),
+                    sessions: Sessions::of_calls(visits, self.calls_of(visits, name)),
                 });
             }
         }
         found.sort_by(|one, other| one.technician.cmp(&other.technician));
         found
+    }
+
+    /// The calls of a technician of which digits were counted: so few are asked for that no list is kept for each.
+    fn calls_of(&self, visits: &Visits, technician: NameNo) -> Vec<u32> {
+        let theirs = (0..)
+            .zip(visits.iter())
+            .filter(|(number, visit)| visit.technician == technician && self.calls.has(*number));
+        theirs.map(|(number, _)| number).collect()
     }
 }
 

@@ -1,10 +1,13 @@
 //! Answers faster than a hand can measure: in less than a tenth of the minutes that the library gives for a reading.
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 use super::super::super::call::{Call, Taken};
+use super::super::super::rows::Rows;
 use super::super::super::summary::SessionRef;
-use super::super::super::visits::Visits;
+use super::super::super::visits::{NameNo, Visits};
 
 /// Faster than this share of the usual time, nobody measured between question and answer.
 const SHARE: f64 = 0.1;
@@ -40,15 +43,15 @@ pub(super) struct Hurry(Vec<Fast>);
 #[derive(Debug)]
 struct Fast {
     call: u32,
+    reading: NameNo,
     readings: u64,
     of: u64,
-    reading: String,
     seconds: f64,
     minutes: f64,
 }
 
 impl Hurry {
-    pub fn add(&mut self, call: &Call, number: u32) {
+    pub fn add(&mut self, call: &Call, number: u32, visits: &mut Visits) {
         // Nobody's hand, or a clock that stood still: set by hand for a demonstration.
         if call.from_file || call.opened == call.last {
             return;
@@ -70,17 +73,17 @@ impl Hurry {
         {
             self.0.push(Fast {
                 call: number,
+                reading: visits.name(&taken.reading),
                 readings,
                 of,
-                reading: taken.reading.to_string(),
                 seconds: *seconds,
                 minutes: *minutes,
             });
         }
     }
 
-    pub fn found(self, visits: &Visits) -> Vec<Hurried> {
-        let found = self.0.into_iter().map(|fast| {
+    pub fn found(self, visits: &Arc<Visits>) -> Rows<Hurried> {
+        Rows::of(visits, self.0, |visits, fast| {
             let visit = visits.get(fast.call);
             Hurried {
                 session: visits.session(fast.call),
@@ -88,11 +91,10 @@ impl Hurry {
                 equipment: visits.owned(visit.equipment),
                 readings: fast.readings,
                 of: fast.of,
-                reading: fast.reading,
+                reading: visits.owned(fast.reading).unwrap_or_default(),
                 seconds: fast.seconds,
                 minutes: fast.minutes,
             }
-        });
-        found.collect()
+        })
     }
 }

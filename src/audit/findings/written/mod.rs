@@ -17,6 +17,7 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use super::super::call::Call;
+use super::super::rows::Rows;
 use super::super::visits::Visits;
 
 /// Readings that look written rather than read.
@@ -27,7 +28,7 @@ pub struct Written {
     /// Technicians who give the same value again and again.
     pub repeated: Vec<Repeated>,
     /// Calls answered faster than a hand can measure.
-    pub hurried: Vec<Hurried>,
+    pub hurried: Rows<Hurried>,
 }
 
 /// Collects what readings look like.
@@ -40,7 +41,7 @@ pub(in super::super) struct Writings {
 
 impl Writings {
     pub fn add(&mut self, call: &Call, number: u32, visits: &mut Visits) {
-        self.hurried.add(call, number);
+        self.hurried.add(call, number, visits);
         // Digits and values are compared between technicians.
         if let Some(technician) = &call.technician {
             let technician = visits.name(technician);

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use super::super::super::call::Call;
-use super::super::super::sessions::Sessions;
+use super::super::super::rows::Sessions;
 use super::super::super::statistics::{binomial, false_discovery};
 use super::super::super::visits::{NameNo, Visits};
 
@@ -63,19 +63,24 @@ struct Common {
     values: Vec<Value>,
 }
 
+/// A value, with the first calls that gave it: nearly all are given in one, so that takes no list.
 #[derive(Debug)]
 struct Value {
     value: f64,
-    times: u64,
-    calls: Calls,
+    times: u32,
+    call: u32,
+    /// The same call and those after it, where there are several.
+    #[allow(
+        clippy::box_collection,
+        reason = "nearly all are empty, and a list that is not there takes a third so"
+    )]
+    calls: Option<Box<Vec<u32>>>,
 }
 
-/// The first calls with a value: nearly all values are given in one, so that takes no list.
-#[derive(Debug)]
-enum Calls {
-    One(u32),
-    More(Vec<u32>),
-}
+const _: () = assert!(
+    size_of::<Value>() == 24,
+    "there are many for each technician and reading"
+);
 
 impl Values {
     pub fn add(&mut self, call: &Call, number: u32, technician: NameNo, visits: &mut Visits) {
@@ -108,21 +113,21 @@ impl Values {
                     .sum();
                 // Nobody else to compare with, or not enough: one in ten may be given by all.
                 let usual = ((others + 1) as f64 / (others_of + 10) as f64).min(1.0);
-                let chance = binomial::at_least(commonest.times, common.of, usual);
+                let chance = binomial::at_least(commonest.times.into(), common.of, usual);
                 chances.push(chance);
                 // A value that is less than half of them is nothing to look at, however rare it is elsewhere.
-                let is_half = 2 * commonest.times >= common.of;
+                let is_half = 2 * u64::from(commonest.times) >= common.of;
                 found.push(is_half.then(|| Repeated {
                     technician: visits.owned(*technician).unwrap_or_default(),
                     reading: visits.owned(*reading).unwrap_or_default(),
                     value: commonest.value,
                     unit: self.units.get(reading).cloned().unwrap_or_default(),
-                    times: commonest.times,
+                    times: commonest.times.into(),
                     of: common.of,
                     others,
                     others_of,
                     chance,
-                    sessions: Sessions::of(visits, commonest.calls.numbers().to_vec()),
+                    sessions: Sessions::of_calls(visits, commonest.calls().to_vec()),
                 }));
             }
         }
@@ -136,20 +141,21 @@ impl Values {
     }
 }
 
-impl Calls {
-    fn add(&mut self, call: u32) {
-        if self.numbers().len() < CALLS && self.numbers().last() != Some(&call) {
-            match self {
-                Self::One(first) => *self = Self::More(vec![*first, call]),
-                Self::More(calls) => calls.push(call),
-            }
+impl Value {
+    /// One more call that gave it; given twice in a call, that is named once.
+    fn again(&mut self, call: u32) {
+        self.times = self.times.saturating_add(1);
+        if self.calls().len() < CALLS && self.calls().last() != Some(&call) {
+            self.calls
+                .get_or_insert_with(|| Box::new(vec![self.call]))
+                .push(call);
         }
     }
 
-    fn numbers(&self) -> &[u32] {
-        match self {
-            Self::One(call) => std::slice::from_ref(call),
-            Self::More(calls) => calls,
+    fn calls(&self) -> &[u32] {
+        match &self.calls {
+            None => std::slice::from_ref(&self.call),
+            Some(calls) => calls,
         }
     }
 }
@@ -158,9 +164,7 @@ impl Common {
     fn add(&mut self, value: f64, call: u32) {
         self.of += 1;
         if let Some(known) = self.values.iter_mut().find(|known| known.value == value) {
-            known.times += 1;
-            // Taken twice in a call, it is named once.
-            known.calls.add(call);
+            known.again(call);
         } else if self.values.len() < VALUES {
             if self.values.len() == self.values.capacity() {
                 let more = self.values.len().max(3).min(VALUES - self.values.len());
@@ -169,7 +173,8 @@ impl Common {
             self.values.push(Value {
                 value,
                 times: 1,
-                calls: Calls::One(call),
+                call,
+                calls: None,
             });
         } else {
             self.values.iter_mut().for_each(|known| known.times -= 1);
@@ -181,6 +186,6 @@ impl Common {
         self.values
             .iter()
             .find(|known| known.value == value)
-            .map_or(0, |known| known.times)
+            .map_or(0, |known| known.times.into())
     }
 }

@@ -76,9 +76,10 @@ fn standing_out(audit: &Audit) -> Option<String> {
 
 fn written(audit: &Audit) -> Option<String> {
     let found = &audit.written;
+    let hurried: Vec<String> = found.hurried.iter().filter_map(|row| row.technician).collect();
     let mut names: Vec<&str> = (found.digits.iter().map(|row| row.technician.as_str()))
         .chain(found.repeated.iter().map(|row| row.technician.as_str()))
-        .chain(found.hurried.iter().filter_map(|row| row.technician.as_deref()))
+        .chain(hurried.iter().map(String::as_str))
         .collect();
     names.sort_unstable();
     names.dedup();

@@ -35,9 +35,13 @@ pub(in super::super) struct Row {
 
 /// What the calls of an audit condemned.
 pub(in super::super) fn found_later(audit: &Audit) -> FoundLater {
-    let mut often: BTreeMap<&str, u64> = BTreeMap::new();
+    let mut found: BTreeMap<(String, String), u64> = BTreeMap::new();
     for wrong in &audit.suspected_misdiagnoses {
-        *often.entry(&wrong.then).or_default() += 1;
+        *found.entry((wrong.condemned, wrong.then)).or_default() += 1;
+    }
+    let mut often: BTreeMap<&str, u64> = BTreeMap::new();
+    for ((_, then), times) in &found {
+        *often.entry(then).or_default() += times;
     }
     let mut names: Vec<(&str, u64)> = often.into_iter().collect();
     // By name where as often, as the map has them.
@@ -52,21 +56,17 @@ pub(in super::super) fn found_later(audit: &Audit) -> FoundLater {
         named.unwrap_or(names.len())
     };
     let rows = audit.by_part.iter().map(|part| {
-        let mut found = vec![0; columns.len()];
-        for wrong in audit
-            .suspected_misdiagnoses
-            .iter()
-            .filter(|wrong| wrong.condemned == part.part)
-        {
-            found[column(&wrong.then)] += 1;
+        let mut later = vec![0; columns.len()];
+        for ((_, then), times) in found.iter().filter(|((condemned, _), _)| *condemned == part.part) {
+            later[column(then)] += times;
         }
         let back = part.tally.callbacks;
         Row {
             part: spoken(&part.part),
             of: back.of,
             held: back.of - back.count,
-            same: back.count.saturating_sub(found.iter().sum()),
-            found,
+            same: back.count.saturating_sub(later.iter().sum()),
+            found: later,
         }
     });
     let rows = rows.filter(|row| row.of > 0).collect();

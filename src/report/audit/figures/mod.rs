@@ -132,10 +132,7 @@ pub(super) fn what_came(audit: &Audit, session: &SessionRef, equipment: Option<&
         return String::new();
     }
     let callbacks = audit.callback_pairs.iter().map(|pair| (pair.first, pair.days));
-    let again = audit
-        .came_again
-        .iter()
-        .map(|pair| (pair.first.clone(), pair.days));
+    let again = audit.came_again.iter().map(|pair| (pair.first, pair.days));
     let next = callbacks.chain(again).find(|(first, _)| first == session);
     match next {
         Some((_, days)) => format!("; somebody came again {}", later(days)),

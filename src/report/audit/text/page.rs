@@ -2,8 +2,9 @@
 
 use crate::source::{Safe, ascii, safe, wrap};
 
-/// Columns of the page.
-pub(super) const WIDTH: usize = 78;
+/// Most columns of the page, and fewest: on a narrower terminal lines are broken by that.
+const WIDTH: usize = 78;
+const NARROWEST: usize = 36;
 
 /// Columns of what one of a list says: a reason may be as long as a record.
 const LONGEST: usize = 600;
@@ -14,15 +15,27 @@ const LABEL: usize = 16;
 /// A page.
 pub(super) struct Page {
     text: String,
+    columns: usize,
     ascii: bool,
 }
 
 impl Page {
-    pub fn new(ascii: bool) -> Self {
+    pub fn new(columns: usize, ascii: bool) -> Self {
         Self {
             text: String::new(),
+            columns: columns.clamp(NARROWEST, WIDTH),
             ascii,
         }
+    }
+
+    /// How many columns it has.
+    pub fn columns(&self) -> usize {
+        self.columns
+    }
+
+    /// Whether it is narrower than a chart with its names and numbers beside it.
+    pub fn is_narrow(&self) -> bool {
+        self.columns < WIDTH
     }
 
     /// Whether only ASCII may be used.
@@ -39,7 +52,7 @@ impl Page {
         if !self.text.is_empty() {
             self.text.push('\n');
         }
-        self.row(&safe(title));
+        self.wrapped(&safe(title), "", "");
     }
 
     /// A paragraph.
@@ -72,10 +85,33 @@ impl Page {
     fn wrapped(&mut self, text: &Safe, first: &str, rest: &str) {
         // Spelled before it is broken: ASCII may be longer.
         let text = if self.ascii { ascii(text) } else { text.clone() };
-        let room = WIDTH - first.len().max(rest.len());
+        // The id of a session stays whole on forty columns.
+        if self.is_narrow() && first.len() + text.width() <= self.columns {
+            return self.row(&safe(&format!("{first}{text}")));
+        }
+        let room = self.columns - first.len().max(rest.len());
         for (number, line) in wrap(&text, room).iter().enumerate() {
             let margin = if number == 0 { first } else { rest };
             self.row(&safe(&format!("{margin}{line}")));
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_id_of_a_session_stays_whole_on_forty_columns() {
+        let mut page = Page::new(40, false);
+        page.below(&safe("019a00d8-ce80-7d91-91df-1f53951d5e99"));
+        page.below(&safe("one two three four five six seven eight nine"));
+        let lines = [
+            "    019a00d8-ce80-7d91-91df-1f53951d5e99",
+            "    one two three four five six seven",
+            "      eight nine",
+            "",
+        ];
+        assert_eq!(page.finish(), lines.join("\n"));
     }
 }

@@ -1,4 +1,4 @@
-//! The index: what an audit came to, kept for as long as no file of the archive changes.
+//! What an audit came to, kept for as long as no file of the archive changes.
 //!
 //! It holds no sessions, only the page that was printed, and is found by what the system says of every file (name, device, inode,
 //! size, both times), by this program and by what was asked. It proves nothing: a page out of it says so.
@@ -12,14 +12,15 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
 use crate::cli::arguments::Audited;
+use crate::cli::audit::Paper;
 use crate::cli::failure::Failure;
 use crate::store::{Cache, Fingerprint, Hash, Summing};
 
 /// Longest last line of a kept file, in bytes.
 const LONGEST: u64 = 1024;
 
-/// The index of one question.
-pub(super) struct Index {
+/// What is kept of one question.
+pub(in crate::cli::audit) struct Index {
     cache: Cache,
     name: String,
     now: Fingerprint,
@@ -45,7 +46,7 @@ struct About {
 }
 
 /// An answer that was kept, its page whole.
-pub(super) struct Answer {
+pub(in crate::cli::audit) struct Answer {
     /// How many files it is of.
     pub files: u64,
     /// When they were read.
@@ -57,14 +58,14 @@ pub(super) struct Answer {
 
 impl Index {
     /// Looks at the files; none where there is no place to keep anything.
-    pub fn look(how: &Audited, ascii: bool, library: Option<&Hash>) -> Result<Option<Self>, Failure> {
+    pub fn look(how: &Audited, paper: &Paper, library: Option<&Hash>) -> Result<Option<Self>, Failure> {
         let Some(cache) = Cache::open("audit") else {
             return Ok(None);
         };
         let since = Timestamp::now();
         let now = Fingerprint::of(&how.folders)?;
         let question = format!(
-            "{:?} {:?} {} {:?} {ascii} {} {}",
+            "{:?} {:?} {} {:?} {paper:?} {} {}",
             how.folders,
             how.format,
             how.window,
@@ -110,13 +111,23 @@ impl Index {
         })
     }
 
+    /// Where it is kept.
+    pub fn cache(&self) -> &Cache {
+        &self.cache
+    }
+
+    /// When the files were looked at.
+    pub fn since(&self) -> Timestamp {
+        self.since
+    }
+
     /// How many files it knows.
     pub fn files(&self) -> u64 {
         self.now.files
     }
 
-    /// Keeps a page, if a change since the files were looked at would show.
-    pub fn keep(&self, code: u8, page: impl FnOnce(&mut dyn Write) -> io::Result<()>) {
+    /// Keeps a page of what was read since a time, if a change since the files were looked at would show.
+    pub fn keep(&self, code: u8, since: Timestamp, page: impl FnOnce(&mut dyn Write) -> io::Result<()>) {
         if !self.now.is_settled(self.since.as_second()) {
             return;
         }
@@ -126,7 +137,7 @@ impl Index {
             let mut about = About {
                 files_sum: self.now.sum.to_string(),
                 files: self.now.files,
-                since: self.since,
+                since,
                 code,
                 length: summing.written(),
                 page_sum: summing.sum().to_string(),
@@ -156,7 +167,7 @@ impl About {
 }
 
 /// This very program: its version, and its file, since a version that is not released yet changes.
-fn program() -> String {
+pub(super) fn program() -> String {
     let file = std::env::current_exe().and_then(|path| path.metadata());
     let file = file.and_then(|status| Ok((status.len(), status.modified()?)));
     format!("{} {:?}", env!("CARGO_PKG_VERSION"), file.ok())
