@@ -138,7 +138,12 @@ impl Archive {
     /// Takes the names of sessions that have files of their own out of the archive, for [`each`](Self::each): a million of them are
     /// let go as they are gone through, and the archive is without them then.
     pub fn take_names(&mut self) -> OwnNames {
-        OwnNames(self.places.iter_mut().map(|place| std::mem::take(&mut place.own)).collect())
+        OwnNames(
+            self.places
+                .iter_mut()
+                .map(|place| std::mem::take(&mut place.own))
+                .collect(),
+        )
     }
 
     /// The same as [`sessions`](Self::sessions), of the names that were taken out.
