@@ -2,7 +2,7 @@
 
 use std::fs::{self, File};
 use std::io::{self, BufWriter, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use proofwalk::bench::dice::Dice;
 use proofwalk::source::SourceFile;
@@ -14,6 +14,9 @@ use zip::write::SimpleFileOptions;
 
 use crate::calls::told;
 use crate::plan::{Visit, visits};
+
+/// When the last call of an archive may be opened.
+const END: &str = "2025-12-30T23:59:59Z";
 
 /// The library that made calls were walked with, in name.
 pub struct Walked {
@@ -36,6 +39,21 @@ pub fn loose(at: &Path, calls: usize, walked: &Walked) -> u64 {
         })
     });
     months.sum::<io::Result<u64>>().expect("files can be written")
+}
+
+/// One more call, opened as the last second of the archive begins, in a file of its own; where that is.
+pub fn one_more(at: &Path, walked: &Walked) -> PathBuf {
+    let visit = Visit {
+        opened: END.parse().expect("it is a time"),
+        equipment: 0,
+        complaint: 0,
+        crew: 2,
+        seed: 1,
+    };
+    let (id, text) = session(&visit, walked);
+    let path = at.join(format!("{id}.jsonl"));
+    fs::write(&path, text).expect("files can be written");
+    path
 }
 
 /// The same calls in packs, one a month; and as plain lines, each with its session, one file a month.

@@ -36,10 +36,13 @@ impl<T> Rows<T> {
     {
         let visits = Arc::clone(visits);
         kept.shrink_to_fit();
-        Self {
-            len: kept.len(),
-            row: Arc::new(move |at| tell(&visits, &kept[at])),
-        }
+        Self::made(kept.len(), move |at| tell(&visits, &kept[at]))
+    }
+
+    /// So many rows, each made by its place.
+    pub(super) fn made(len: usize, row: impl Fn(usize) -> T + Send + Sync + 'static) -> Self {
+        let row = Arc::new(row);
+        Self { len, row }
     }
 
     /// How many there are.

@@ -95,7 +95,7 @@ pub struct Audit {
     pub drift: Vec<Drift>,
     /// How long each closed call with an equipment was followed: what a survival curve is made of.
     #[serde(skip)]
-    pub follow_ups: Vec<FollowUp>,
+    pub follow_ups: Rows<FollowUp>,
     /// How often each way on from a step was taken: what a path diagram is made of.
     #[serde(skip)]
     pub passages: Vec<Passage>,

@@ -33,7 +33,7 @@ impl Hash {
     }
 
     /// Whether a text is this sum, as it is written: sooner told than by reading the text.
-    pub(super) fn is_written_as(&self, text: &str) -> bool {
+    pub fn is_written_as(&self, text: &str) -> bool {
         let mut digits = [0; 64];
         let (pairs, _) = digits.as_chunks_mut::<2>();
         for (pair, byte) in pairs.iter_mut().zip(self.0) {

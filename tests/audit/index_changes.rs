@@ -7,12 +7,13 @@ use std::thread::sleep;
 use std::time::Duration;
 
 use proofwalk::store::{SessionFolder, SessionId};
+use proofwalk::walk::LibraryMark;
 use proptest::prelude::*;
 use proptest::sample::Index;
 use serde_json::Value;
 
 use crate::common::scene::{Said, Scene, program, scene};
-use crate::told::done;
+use crate::told::{done, keep};
 
 /// Archives that change at once: their files have to rest, and may do so together.
 const ARCHIVES: usize = 8;
@@ -56,13 +57,17 @@ fn change() -> impl Strategy<Value = Change> {
 /// An archive, and how many calls were written to it.
 struct Archive {
     scene: Scene,
+    /// Kept beside them, since the built-in one takes long to read.
+    library: LibraryMark,
     calls: usize,
 }
 
 impl Archive {
     fn new() -> Self {
+        let scene = scene();
         let mut archive = Self {
-            scene: scene(),
+            library: keep(&SessionFolder::open(scene.sessions()).unwrap()),
+            scene,
             calls: 0,
         };
         (0..3).for_each(|_| archive.add());
@@ -79,6 +84,7 @@ impl Archive {
             &format!("s{}", self.calls),
             &format!("2026-01-{day:02}T10:00:00Z"),
         )
+        .walked_with(self.library.clone())
         .write(&self.folder());
         self.calls += 1;
     }
@@ -167,16 +173,21 @@ impl Archive {
             self.audit("cache", "text", &[]),
             self.audit("none", "text", &["--fresh"]),
         );
-        // Out of the index, the page says so in a line of its own.
-        let is_of_the_index = |line: &&str| line.contains("unchanged since an earlier audit");
-        let said: Vec<&str> = (known.out.lines())
-            .filter(|line| !is_of_the_index(line))
-            .collect();
         prop_assert_eq!(
-            (said, known.code),
-            (fresh.out.lines().collect::<Vec<_>>(), fresh.code)
+            (without_the_index(&known.out), known.code),
+            (without_the_index(&fresh.out), fresh.code)
         );
         Ok(())
+    }
+}
+
+/// A page without what it says of the index, in a row of its own.
+fn without_the_index(page: &str) -> String {
+    let words: Vec<&str> = page.split_whitespace().collect();
+    let page = words.join(" ");
+    match page.split_once("Not read ") {
+        Some((before, rest)) => [before, rest.split_once("checked again ").unwrap().1].concat(),
+        None => page,
     }
 }
 

@@ -39,10 +39,14 @@ fn hostile() -> Vec<Told> {
 
 #[test]
 fn the_page_fits_and_holds_nothing_that_acts_on_a_terminal() {
-    for ascii in [true, false] {
-        let page = audit::text(&audited(&hostile()), ascii);
+    for (ascii, columns) in [(true, 80), (false, 80), (true, 40), (false, 40), (false, 61)] {
+        let page = audit::text(&audited(&hostile()), columns, ascii);
         for line in page.lines() {
-            assert!(line.width() <= 80, "{} columns: {line}", line.width());
+            assert!(
+                line.width() <= columns,
+                "{} of {columns} columns: {line}",
+                line.width()
+            );
             assert!(!line.contains(['\u{1b}', '\r', '\t', '\u{202e}']), "{line:?}");
             assert!(!ascii || line.is_ascii(), "{line:?}");
         }

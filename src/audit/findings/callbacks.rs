@@ -202,21 +202,25 @@ impl Followed {
         &self.twins
     }
 
-    pub fn follow_ups(&self, visits: &Visits) -> Vec<FollowUp> {
-        self.waits(visits).collect()
+    /// How long each closed call with an equipment was followed.
+    pub fn follow_ups(self, visits: &Arc<Visits>) -> Rows<FollowUp> {
+        let visits = Arc::clone(visits);
+        Rows::made(self.list.len(), move |at| self.wait(&visits, &self.list[at]))
     }
 
     fn waits(&self, visits: &Visits) -> impl Iterator<Item = FollowUp> {
-        self.list.iter().map(|follow| {
-            let call = visits.get(follow.call);
-            let days = match follow.what {
-                What::Callback | What::Later => between(&call, &visits.get(follow.next)),
-                // Closed after the end by a clock that is doubted, it was not followed at all.
-                What::Nothing | What::TooSoon => days(call.closed, self.until).max(0.0),
-                What::InDoubt => 0.0,
-            };
-            FollowUp::new(days, matches!(follow.what, What::Callback | What::Later))
-        })
+        self.list.iter().map(|follow| self.wait(visits, follow))
+    }
+
+    fn wait(&self, visits: &Visits, follow: &Follow) -> FollowUp {
+        let call = visits.get(follow.call);
+        let days = match follow.what {
+            What::Callback | What::Later => between(&call, &visits.get(follow.next)),
+            // Closed after the end by a clock that is doubted, it was not followed at all.
+            What::Nothing | What::TooSoon => days(call.closed, self.until).max(0.0),
+            What::InDoubt => 0.0,
+        };
+        FollowUp::new(days, matches!(follow.what, What::Callback | What::Later))
     }
 }
 

@@ -40,12 +40,17 @@ pub(super) fn all(
         .folders()
         .map(|folder| folder.to_string_lossy().into_owned()))
     .collect();
+    let mut sessions = archive.each(names).peekable();
+    if let Some(first) = sessions.peek() {
+        // Read once more below. Reading its library takes far more memory than what is kept of that, and what is left over here is
+        // used again for what is kept of all calls; in a thread that only reads, it would be left over to the end.
+        gather(archive, &libraries, &mut Room::default(), first, None);
+    }
     thread::scope(|scope| {
         let (sender, receiver) = sync_channel::<Vec<(Found, Gathered)>>(WAITING);
         let libraries = &libraries;
         scope.spawn(move || {
             let batch_of = IN_ONE_GO * rayon::current_num_threads();
-            let mut sessions = archive.each(names);
             loop {
                 let batch: Vec<(Found, Option<Kept>)> = (sessions.by_ref().take(batch_of))
                     .map(|found| {

@@ -21,6 +21,16 @@ use crate::report::audit;
 use crate::source::safe;
 use crate::store::Archive;
 
+/// Columns of a page of text that is not written to a terminal.
+const WIDE: usize = 80;
+
+/// What a page of text is written for.
+#[derive(Debug)]
+struct Paper {
+    ascii: bool,
+    columns: usize,
+}
+
 /// Audits every session below the folders; the exit code says whether one is damaged.
 pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     // Before the long part: a library that cannot be used is said at once.
@@ -34,11 +44,14 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         Some(out) => Some(Export::begin(out, window)?),
         None => None,
     };
-    let ascii = super::look::of_findings(&std::io::stdout()).ascii;
+    let paper = Paper {
+        ascii: super::look::of_findings(&io::stdout()).ascii,
+        columns: super::look::terminal_width().map_or(WIDE, |columns| columns.min(WIDE)),
+    };
     // What is exported is read, whether it has changed or not.
     let index = match &export {
         Some(_) => None,
-        None => Index::look(how, ascii, library.as_ref().map(|loaded| &loaded.hash))?,
+        None => Index::look(how, &paper, library.as_ref().map(|loaded| &loaded.hash))?,
     };
     if let Some(answer) = index.as_ref().filter(|_| !how.fresh).and_then(Index::answer) {
         let mut page = answer.page;
@@ -48,14 +61,14 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     }
     let (mut audit, since) = read(how, window, export, index.as_ref())?;
     let code = if audit.damaged > 0 { FINDINGS } else { 0 };
-    super::print_with(|out| write(out, how, &audit, ascii, library.as_ref()))?;
+    super::print_with(|out| write(out, how, &audit, &paper, library.as_ref()))?;
     // What doubts a clock holds only for as long as that is ahead.
     let doubts_a_clock = (audit.unsound.iter()).any(|unsound| unsound.what == WhatIsWrong::ClockAhead);
     if let Some(index) = index.filter(|_| !doubts_a_clock) {
         // What the next run prints, if nothing changes until then.
         audit.from_index = index.files();
         index.keep(code, since, |out| {
-            write(out, how, &audit, ascii, library.as_ref())
+            write(out, how, &audit, &paper, library.as_ref())
         });
     }
     Ok(code)
@@ -134,12 +147,12 @@ fn write(
     out: &mut dyn Write,
     how: &Audited,
     audit: &Audit,
-    ascii: bool,
+    paper: &Paper,
     library: Option<&Loaded>,
 ) -> io::Result<()> {
     let page = match how.format {
         AuditFormat::Json => return audit::write_json(audit, out),
-        AuditFormat::Text => audit::text(audit, ascii),
+        AuditFormat::Text => audit::text(audit, paper.columns, paper.ascii),
         AuditFormat::Csv => audit::csv(audit),
         AuditFormat::Html => audit::html(audit),
         AuditFormat::Weights => weights(audit, library),

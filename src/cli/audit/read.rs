@@ -67,7 +67,7 @@ fn is_same(archive: &Archive, libraries: &Libraries<'_>, found: &Found, source: 
     let words = || libraries.words(found.lies.place, &walked.name, &walked.edition, &walked.hash);
     found.others.is_empty()
         && archive.identity(&found.id(), &found.lies) == Some(source.file)
-        && words().sum.to_string() == *walked.meanings
+        && words().sum.is_written_as(&walked.meanings)
 }
 
 /// Reads a session. Of several copies, the one that goes farthest is taken; whatever is no copy of that is named.

@@ -111,8 +111,8 @@ fn hostile_text_is_shown_and_does_nothing() {
     let audit = hostile();
     for page in [
         html(&audit),
-        text(&audit, false),
-        text(&audit, true),
+        text(&audit, 80, false),
+        text(&audit, 80, true),
         json(&audit),
     ] {
         assert!(
@@ -134,10 +134,10 @@ fn hostile_text_is_shown_and_does_nothing() {
 fn the_text_fits_and_can_do_with_ascii() {
     use unicode_width::UnicodeWidthStr;
     for audit in [season(), hostile(), empty(), at_once(0), at_once(u32::MAX)] {
-        for ascii in [false, true] {
-            let page = text(&audit, ascii);
+        for (ascii, columns) in [(false, 78), (true, 78), (false, 40), (true, 40)] {
+            let page = text(&audit, columns, ascii);
             for line in page.lines() {
-                assert!(line.width() <= 78, "{line}");
+                assert!(line.width() <= columns, "{line}");
                 assert!(!ascii || line.is_ascii(), "{line}");
                 assert_eq!(line.trim_end(), line);
             }
@@ -154,7 +154,7 @@ fn a_group_too_small_says_so_and_shows_no_rate() {
         .find(|row| row.technician.as_deref() == Some("T7"))
         .unwrap();
     assert!(few.tally.too_small);
-    let page = text(&audit, true);
+    let page = text(&audit, 80, true);
     let line = page
         .lines()
         .find(|line| line.trim_start().starts_with("T7"))
@@ -165,7 +165,7 @@ fn a_group_too_small_says_so_and_shows_no_rate() {
 
 #[test]
 fn technicians_stand_in_the_order_of_their_names() {
-    let page = text(&season(), true);
+    let page = text(&season(), 80, true);
     let (_, after) = page.split_once("BY TECHNICIAN").unwrap();
     let names: Vec<&str> = (after.lines().skip(1))
         .map_while(|line| {
@@ -179,7 +179,7 @@ fn technicians_stand_in_the_order_of_their_names() {
 
 #[test]
 fn the_one_with_more_callbacks_than_chance_is_worth_a_look() {
-    let page = text(&season(), true);
+    let page = text(&season(), 80, true);
     let look = page
         .lines()
         .find(|line| line.contains("still farther off than chance explains:"));
@@ -193,19 +193,19 @@ fn the_one_with_more_callbacks_than_chance_is_worth_a_look() {
 #[test]
 fn faults_are_shown_by_how_often_their_verdicts_held() {
     let mut audit = season();
-    let page = text(&audit, true);
+    let page = text(&audit, 80, true);
     let (_, after) = page.split_once("BY VERDICTS THAT HELD\n").unwrap();
     let most = audit.learned.iter().max_by_key(|row| row.held).unwrap();
     let first = after.lines().next().unwrap();
     assert!(first.contains(&format!(" {} of ", most.held)), "{first}");
     audit.learned.truncate(1);
     audit.learned[0].held = 3;
-    assert!(text(&audit, true).contains("3 verdicts held: too few"));
+    assert!(text(&audit, 80, true).contains("3 verdicts held: too few"));
 }
 
 #[test]
 fn an_audit_of_nothing_says_so() {
-    let page = text(&empty(), true);
+    let page = text(&empty(), 80, true);
     assert!(page.contains("none can be followed"), "{page}");
     assert!(!html(&empty()).contains("<svg"));
 }

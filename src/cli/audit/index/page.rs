@@ -12,6 +12,7 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
 use crate::cli::arguments::Audited;
+use crate::cli::audit::Paper;
 use crate::cli::failure::Failure;
 use crate::store::{Cache, Fingerprint, Hash, Summing};
 
@@ -57,14 +58,14 @@ pub(in crate::cli::audit) struct Answer {
 
 impl Index {
     /// Looks at the files; none where there is no place to keep anything.
-    pub fn look(how: &Audited, ascii: bool, library: Option<&Hash>) -> Result<Option<Self>, Failure> {
+    pub fn look(how: &Audited, paper: &Paper, library: Option<&Hash>) -> Result<Option<Self>, Failure> {
         let Some(cache) = Cache::open("audit") else {
             return Ok(None);
         };
         let since = Timestamp::now();
         let now = Fingerprint::of(&how.folders)?;
         let question = format!(
-            "{:?} {:?} {} {:?} {ascii} {} {}",
+            "{:?} {:?} {} {:?} {paper:?} {} {}",
             how.folders,
             how.format,
             how.window,

@@ -12,7 +12,7 @@ pub(super) use curve::{Curve, Day, curve};
 pub(super) use first::first;
 pub(super) use found_later::{FoundLater, found_later};
 pub(super) use months::{Month, Months, months};
-pub(super) use people::{name as name_of, people};
+pub(super) use people::{Person, name as name_of, people};
 pub(super) use standing::{Place, Standing, Standings, standings};
 pub(super) use ways::{Way, Ways, ways};
 

@@ -1,4 +1,4 @@
-//! The page for a terminal: 78 columns, with charts made of characters.
+//! The page for a terminal: 78 columns, or as many as a narrow terminal has, with charts made of characters.
 
 mod bar;
 mod callbacks;
@@ -14,9 +14,9 @@ use crate::audit::Audit;
 use crate::source::safe;
 use page::Page;
 
-/// The audit for a person at a terminal; with `ascii` nothing but ASCII characters is used.
-pub fn text(audit: &Audit, ascii: bool) -> String {
-    let mut page = Page::new(ascii);
+/// The audit for a person at a terminal of so many columns; with `ascii` nothing but ASCII characters is used.
+pub fn text(audit: &Audit, columns: usize, ascii: bool) -> String {
+    let mut page = Page::new(columns, ascii);
     head(&mut page, audit);
     see_to_first(&mut page, audit);
     callbacks::write(&mut page, audit);

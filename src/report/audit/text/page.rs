@@ -2,8 +2,9 @@
 
 use crate::source::{Safe, ascii, safe, wrap};
 
-/// Columns of the page.
-pub(super) const WIDTH: usize = 78;
+/// Most columns of the page, and fewest: on a narrower terminal lines are broken by that.
+const WIDTH: usize = 78;
+const NARROWEST: usize = 36;
 
 /// Columns of what one of a list says: a reason may be as long as a record.
 const LONGEST: usize = 600;
@@ -14,15 +15,27 @@ const LABEL: usize = 16;
 /// A page.
 pub(super) struct Page {
     text: String,
+    columns: usize,
     ascii: bool,
 }
 
 impl Page {
-    pub fn new(ascii: bool) -> Self {
+    pub fn new(columns: usize, ascii: bool) -> Self {
         Self {
             text: String::new(),
+            columns: columns.clamp(NARROWEST, WIDTH),
             ascii,
         }
+    }
+
+    /// How many columns it has.
+    pub fn columns(&self) -> usize {
+        self.columns
+    }
+
+    /// Whether it is narrower than a chart with its names and numbers beside it.
+    pub fn is_narrow(&self) -> bool {
+        self.columns < WIDTH
     }
 
     /// Whether only ASCII may be used.
@@ -39,7 +52,7 @@ impl Page {
         if !self.text.is_empty() {
             self.text.push('\n');
         }
-        self.row(&safe(title));
+        self.wrapped(&safe(title), "", "");
     }
 
     /// A paragraph.
@@ -72,7 +85,7 @@ impl Page {
     fn wrapped(&mut self, text: &Safe, first: &str, rest: &str) {
         // Spelled before it is broken: ASCII may be longer.
         let text = if self.ascii { ascii(text) } else { text.clone() };
-        let room = WIDTH - first.len().max(rest.len());
+        let room = self.columns - first.len().max(rest.len());
         for (number, line) in wrap(&text, room).iter().enumerate() {
             let margin = if number == 0 { first } else { rest };
             self.row(&safe(&format!("{margin}{line}")));

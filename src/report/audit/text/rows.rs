@@ -45,6 +45,14 @@ pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
         .map(|row| wilson(row.count.count, row.count.of).1)
         .fold(0.0, f64::max);
     let scale = Scale::up_to(most.max(1.5 * all.unwrap_or(0.0)), all, page.is_ascii());
+    let (end, room) = (percent(scale.most), COLUMNS - 1);
+    if page.is_narrow() {
+        for row in rows {
+            below_its_name(page, row, &scale);
+        }
+        page.row(&safe(&format!("    0{end:>room$}")));
+        return;
+    }
     for row in rows {
         let Count { count, of } = row.count;
         let (low, high) = wilson(count, of);
@@ -64,9 +72,18 @@ pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
             row.note
         )));
     }
-    let end = percent(scale.most);
-    let room = COLUMNS - 1;
     page.row(&safe(&format!("{:43}0{end:>room$}", "")));
+}
+
+/// Writes a line on a page that has no room for all of it: the bar stands below the name and the numbers.
+fn below_its_name(page: &mut Page, row: &Row, scale: &Scale) {
+    let Count { count, of } = row.count;
+    let (low, high) = wilson(count, of);
+    let rate = row.count.rate().filter(|_| row.note != TOO_FEW);
+    let note = if row.note.is_empty() { "" } else { ", " };
+    page.text(&format!("{}: {count} of {of}{note}{}", row.name, row.note));
+    let shown = rate.map(percent).unwrap_or_default();
+    page.row(&safe(&format!("    {} {shown:>7}", scale.bar(rate, low, high))));
 }
 
 /// Of what is said nothing, and no rate is shown.

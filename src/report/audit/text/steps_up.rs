@@ -4,8 +4,9 @@ use super::page::Page;
 use crate::report::audit::figures::{Curve, percent};
 use crate::source::safe;
 
-/// Columns of the chart, and its lines.
+/// Columns of the chart, where the page has as many beside its scale, and its lines.
 const COLUMNS: usize = 60;
+const SCALE: usize = 11;
 const LINES: usize = 8;
 
 /// What fills a character from its foot, in eighths.
@@ -13,7 +14,8 @@ const EIGHTHS: [char; 9] = [' ', '▁', '▂', '▃', '▄', '▅', '▆', '▇'
 
 /// Draws the share that has come back by each day; nothing where none has.
 pub(super) fn write(page: &mut Page, curve: &Curve) {
-    let days = curve.days(COLUMNS);
+    let columns = COLUMNS.min(page.columns() - SCALE);
+    let days = curve.days(columns);
     let most = days.iter().map(|day| day.back).fold(0.0, f64::max);
     if most <= 0.0 {
         return;
@@ -39,9 +41,9 @@ pub(super) fn write(page: &mut Page, curve: &Curve) {
     } else {
         ('└', "─")
     };
-    page.row(&safe(&format!("{:10}{corner}{}", "", foot.repeat(COLUMNS))));
+    page.row(&safe(&format!("{:10}{corner}{}", "", foot.repeat(columns))));
     let end = format!("{:.0} days", curve.until);
-    page.row(&safe(&format!("{:11}closed{end:>room$}", "", room = COLUMNS - 6)));
+    page.row(&safe(&format!("{:11}closed{end:>room$}", "", room = columns - 6)));
 }
 
 /// What of a character is filled.
