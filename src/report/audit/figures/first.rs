@@ -112,9 +112,19 @@ fn written(audit: &Audit) -> Option<String> {
 
 fn stalling(audit: &Audit) -> Option<String> {
     let worst = audit.steps.first().filter(|step| step.sessions.len() > 1)?;
+    let did = [
+        (worst.stalled, "stood long"),
+        (worst.given_up, "were given up"),
+        (worst.abandoned, "were left"),
+    ];
+    let did: Vec<String> = (did.iter().filter(|(times, _)| *times > 0))
+        .map(|(times, what)| format!("{times} {what}"))
+        .collect();
     Some(format!(
-        "At no other step do more calls stall or end than at {}: ask what holds them up there.",
-        worst.step
+        "Of {} that came to {}, {}, more than at any other step: ask what holds them up there.",
+        counted(worst.times, "call", "calls"),
+        worst.step,
+        did.join(" and ")
     ))
 }
 
