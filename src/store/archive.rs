@@ -1,7 +1,6 @@
 //! Every session below several folders, in little memory: a company keeps a million.
 
 use std::borrow::Cow;
-use std::io::BufRead;
 use std::os::fd::AsFd;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
@@ -16,7 +15,7 @@ use super::kept;
 use super::merged::{Lies, List, Merged};
 use super::name::Name;
 use super::own::Own;
-use super::packs::{Cover, Known, PACK_ENDING, Pack, Room};
+use super::packs::{Cover, Known, PACK_ENDING, Pack, Room, Streamed};
 use super::records::Records;
 
 /// Folders that lie deeper are named and not read.
@@ -217,7 +216,7 @@ impl Archive {
         id: &SessionId,
         lies: &Lies,
         room: &'r mut Room,
-    ) -> Result<(Records<Box<dyn BufRead + 'r>>, Option<Identity>), StoreError> {
+    ) -> Result<(Streamed<'r>, Option<Identity>), StoreError> {
         let folder = self.folder(lies.place)?;
         if let Some((pack, extent)) = lies.packed {
             let cover = &self.packs[pack as usize].cover;

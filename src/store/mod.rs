@@ -56,7 +56,7 @@ pub use journal::Journal;
 pub use listing::{ChainState, Listed, Names};
 pub use merged::Lies;
 pub use name::Name;
-pub use packs::{PACK_ENDING, PACK_LIMIT, Pack, Packed, Packs, Room, Unpacked};
+pub use packs::{PACK_ENDING, PACK_LIMIT, Pack, Packed, Packs, Room, Streamed, Unpacked};
 pub use record::Record;
 pub use records::{ChainReport, Decoded, ReadError, Records};
 pub use repair::Repair;

@@ -24,7 +24,7 @@ pub use found::Packs;
 pub(super) use found::{Known, Source};
 pub use pack::Pack;
 pub(super) use pack::{Cover, Extent};
-pub use room::Room;
+pub use room::{Room, Streamed};
 pub use unpack::Unpacked;
 pub use write::Packed;
 

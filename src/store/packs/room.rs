@@ -20,6 +20,9 @@ use crate::store::records::Records;
 /// Longest session that is read at once, in bytes. A longer one is read line by line: memory must not grow with it.
 const SHORT: u64 = 256 << 10;
 
+/// The records of a session, read in a room where it is short.
+pub type Streamed<'r> = Records<Box<dyn BufRead + 'r>>;
+
 /// Room for the text of one session, used again for the next.
 #[derive(Debug, Default)]
 pub struct Room {
@@ -36,11 +39,7 @@ impl SessionFolder {
     /// # Errors
     ///
     /// As [`stream`](Self::stream).
-    pub fn stream_in<'r>(
-        &self,
-        id: &SessionId,
-        room: &'r mut Room,
-    ) -> Result<Records<Box<dyn BufRead + 'r>>, StoreError> {
+    pub fn stream_in<'r>(&self, id: &SessionId, room: &'r mut Room) -> Result<Streamed<'r>, StoreError> {
         self.stream_with(id, room).map(|(records, _)| records)
     }
 
@@ -49,7 +48,7 @@ impl SessionFolder {
         &self,
         id: &SessionId,
         room: &'r mut Room,
-    ) -> Result<(Records<Box<dyn BufRead + 'r>>, Option<Identity>), StoreError> {
+    ) -> Result<(Streamed<'r>, Option<Identity>), StoreError> {
         // Whatever is not short and sound goes the usual way, which says what is wrong with it.
         match self.short(id, room) {
             Some(identity) => Ok((Records::new(Box::new(room.text.as_slice())), Some(identity))),

@@ -70,6 +70,10 @@ struct Value {
     times: u32,
     call: u32,
     /// The same call and those after it, where there are several.
+    #[allow(
+        clippy::box_collection,
+        reason = "nearly all are empty, and a list that is not there takes a third so"
+    )]
     calls: Option<Box<Vec<u32>>>,
 }
 
