@@ -154,7 +154,7 @@ pub struct Stay {
     pub to: Option<CompactString>,
     /// Seconds until the walk went on; none where it did not, or the clock went back.
     pub seconds: Option<f64>,
-    /// Minutes that its library gives for it.
+    /// Minutes that its library gives for it, or for all that was taken at it where those are more.
     pub minutes: Option<f64>,
 }
 

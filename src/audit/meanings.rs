@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, HashMap, HashSet};
 use foldhash::fast::RandomState;
 
 use super::call::Remedy;
-use crate::library::{Id, Input, Kind, Library, Obtained, Reading, Remedy as Written, Taking};
+use crate::library::{Id, Input, Kind, Library, Obtained, Reading, Remedy as Written};
 
 /// What a library says of the names in a session's log: enough to tell a call, and far smaller than the library.
 ///
@@ -13,17 +13,18 @@ use crate::library::{Id, Input, Kind, Library, Obtained, Reading, Remedy as Writ
 #[derive(Clone, Debug, Default)]
 pub struct Meanings {
     remedies: HashMap<String, Remedy, RandomState>,
-    readings: HashMap<String, Meaning, RandomState>,
+    /// Of readings and signs, which share no name.
+    taken: HashMap<String, Meaning, RandomState>,
     starts: HashMap<String, String, RandomState>,
     minutes: HashMap<String, f64, RandomState>,
     is_known: bool,
     tests_combustion: bool,
 }
 
-/// What is known of a reading.
+/// What is known of a reading or a sign.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Meaning {
-    /// Minutes it takes.
+    /// Minutes it takes; of what is worked out, those of all that it is worked out from.
     pub minutes: Option<f64>,
     /// It is of the flue gas.
     pub combustion: bool,
@@ -46,21 +47,28 @@ impl Meanings {
         });
         let readings = library.readings.iter().map(|(id, reading)| {
             let meaning = Meaning {
-                minutes: reading.taking.minutes,
+                minutes: minutes_of(library, id),
                 combustion: combustion.contains(&id),
             };
             (reading.name.clone(), meaning)
+        });
+        let signs = library.signs.iter().map(|(_, sign)| {
+            let meaning = Meaning {
+                minutes: sign.taking.minutes,
+                combustion: false,
+            };
+            (sign.name.clone(), meaning)
         });
         let starts = (library.trees.iter())
             .filter_map(|(_, tree)| Some((tree.name.clone(), library.path_of(tree.start?))));
         let minutes = (0..library.steps.len()).map(Id::new).filter_map(|id| {
             let step = &library[id];
-            let minutes = step.minutes.or_else(|| taking(library, &step.kind)?.minutes)?;
+            let minutes = step.minutes.or_else(|| taking(library, &step.kind))?;
             Some((library.path_of(id), minutes))
         });
         Self {
             remedies: remedies.collect(),
-            readings: readings.collect(),
+            taken: readings.chain(signs).collect(),
             starts: starts.collect(),
             minutes: minutes.collect(),
             is_known: true,
@@ -80,17 +88,17 @@ impl Meanings {
     pub fn in_one_text(&self) -> String {
         let Self {
             remedies,
-            readings,
+            taken,
             starts,
             minutes,
             is_known,
             tests_combustion,
         } = self;
         let remedies: BTreeMap<_, _> = remedies.iter().collect();
-        let readings: BTreeMap<_, _> = readings.iter().collect();
+        let taken: BTreeMap<_, _> = taken.iter().collect();
         let starts: BTreeMap<_, _> = starts.iter().collect();
         let minutes: BTreeMap<_, _> = minutes.iter().collect();
-        format!("{remedies:?} {readings:?} {starts:?} {minutes:?} {is_known} {tests_combustion}")
+        format!("{remedies:?} {taken:?} {starts:?} {minutes:?} {is_known} {tests_combustion}")
     }
 
     /// Whether the call's own library was at hand.
@@ -108,8 +116,9 @@ impl Meanings {
         self.remedies.get(fault).cloned().unwrap_or(Remedy::Unknown)
     }
 
-    pub(super) fn reading(&self, name: &str) -> Meaning {
-        self.readings.get(name).copied().unwrap_or_default()
+    /// What is known of a reading or a sign.
+    pub(super) fn taken(&self, name: &str) -> Meaning {
+        self.taken.get(name).copied().unwrap_or_default()
     }
 
     /// The first step of a tree; the tree itself where nobody knows.
@@ -123,12 +132,32 @@ impl Meanings {
     }
 }
 
-fn taking<'l>(library: &'l Library, kind: &Kind) -> Option<&'l Taking> {
+/// Minutes that it takes to look or measure.
+fn taking(library: &Library, kind: &Kind) -> Option<f64> {
     match kind {
-        Kind::Measure { reading, .. } => Some(&library.readings[*reading].taking),
-        Kind::Observe { sign, .. } => Some(&library.signs[*sign].taking),
+        Kind::Measure { reading, .. } => minutes_of(library, *reading),
+        Kind::Observe { sign, .. } => library.signs[*sign].taking.minutes,
         _ => None,
     }
+}
+
+/// Minutes that a reading takes; where it is worked out, those of all that are measured for it, each once.
+fn minutes_of(library: &Library, reading: Id<Reading>) -> Option<f64> {
+    let (mut seen, mut waiting) = (HashSet::from([reading]), vec![reading]);
+    let mut sum = None;
+    while let Some(id) = waiting.pop() {
+        let reading = &library.readings[id];
+        if let Some(minutes) = reading.taking.minutes {
+            *sum.get_or_insert(0.0) += minutes;
+        } else if let Obtained::WorkedOut { inputs, .. } = &reading.source_of_value {
+            let inputs = inputs.iter().filter_map(|input| match input {
+                Input::Reading(id) => Some(*id),
+                Input::Field(_) | Input::Fixed(_) => None,
+            });
+            waiting.extend(inputs.filter(|input| seen.insert(*input)));
+        }
+    }
+    sum
 }
 
 /// The readings of the flue gas: those that a formula of combustion works out, and those that it works them out from.

@@ -37,8 +37,7 @@ pub enum Said<'l> {
         _outcome: Text<'l>,
     },
     Left {
-        #[serde(rename = "depth")]
-        _depth: usize,
+        depth: usize,
     },
     Measured {
         reading: Text<'l>,
@@ -53,8 +52,7 @@ pub enum Said<'l> {
         _warnings: Vec<Text<'l>>,
     },
     Observed {
-        #[serde(rename = "sign")]
-        _sign: Text<'l>,
+        sign: Text<'l>,
         #[serde(rename = "value")]
         _value: Text<'l>,
     },
@@ -282,9 +280,9 @@ impl From<Event> for Said<'_> {
             Event::Returned { outcome } => Self::Returned {
                 _outcome: outcome.into(),
             },
-            Event::Left { depth } => Self::Left { _depth: depth },
+            Event::Left { depth } => Self::Left { depth },
             Event::Observed { sign, value } => Self::Observed {
-                _sign: sign.into(),
+                sign: sign.into(),
                 _value: value.into(),
             },
             Event::ReadPlate { field, value } => Self::ReadPlate {

@@ -96,7 +96,7 @@ pub struct Audit {
     /// How long each closed call with an equipment was followed: what a survival curve is made of.
     #[serde(skip)]
     pub follow_ups: Rows<FollowUp>,
-    /// How often each way between two steps was taken: what a path diagram is made of.
+    /// How often each way on from a step was taken: what a path diagram is made of.
     #[serde(skip)]
     pub passages: Vec<Passage>,
 }
@@ -158,13 +158,13 @@ impl FollowUp {
     }
 }
 
-/// A way between two steps, and how often it was taken.
+/// A way on from a step, and how often it was taken.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Passage {
     /// The step that was left, as `tree/step`.
     pub from: String,
-    /// The step that was reached.
-    pub to: String,
+    /// The step that was reached; none where the call ended or was left there.
+    pub to: Option<String>,
     /// How often.
     pub times: u64,
 }

@@ -28,6 +28,12 @@ pub struct Teller {
     /// When the question that stands was first put.
     asked: Timestamp,
     time: Timestamp,
+    /// Minutes that its library gives for all that was taken at the step since then.
+    taken: f64,
+    /// Every tree that was entered, and what it was entered from.
+    entered: Vec<Within>,
+    /// The tree it stands in, by position there; none before the first.
+    within: Option<usize>,
     trail: Vec<Mark>,
     /// For each reading, the position in the trail of the answer it belongs to.
     answers: Vec<usize>,
@@ -38,7 +44,19 @@ pub struct Teller {
 #[derive(Debug)]
 struct Mark {
     at: Option<CompactString>,
+    within: Option<usize>,
     noted: usize,
+}
+
+/// A tree that was entered.
+#[derive(Debug)]
+struct Within {
+    /// The step from which it was.
+    from: Option<CompactString>,
+    /// The tree of that step, by position.
+    outer: Option<usize>,
+    /// How many trees the walk stands in there.
+    depth: usize,
 }
 
 /// An end that a danger interrupted.
@@ -90,6 +108,9 @@ impl Teller {
             since: time,
             asked: time,
             time,
+            taken: 0.0,
+            entered: Vec::new(),
+            within: None,
             trail: Vec::new(),
             answers: Vec::new(),
             interrupted: None,
@@ -140,7 +161,12 @@ impl Teller {
                     self.asked_anew();
                 }
             }
-            Said::Observed { .. } | Said::ReadPlate { .. } | Said::WasUnsure { .. } | Said::Did { .. } => {
+            Said::Observed { sign, .. } => {
+                self.taken += self.meanings.taken(&sign).minutes.unwrap_or(0.0);
+                self.answered();
+                self.asked_anew();
+            }
+            Said::ReadPlate { .. } | Said::WasUnsure { .. } | Said::Did { .. } => {
                 self.answered();
                 self.asked_anew();
             }
@@ -149,7 +175,7 @@ impl Teller {
                 self.asked_anew();
                 if self.call.not_taken.len() < MOST {
                     self.call.not_taken.push(NotTaken {
-                        combustion: self.meanings.reading(&datum).combustion,
+                        combustion: self.meanings.taken(&datum).combustion,
                         datum: kept(&datum),
                         why: kept(&why),
                     });
@@ -193,8 +219,15 @@ impl Teller {
             Said::Ended(end) => self.ended(end),
             Said::WentBack { to } => self.went_back(to),
             Said::Closed => self.call.sealed = true,
+            Said::Left { depth } => {
+                while self
+                    .within
+                    .is_some_and(|within| self.entered[within].depth > depth)
+                {
+                    self.step_out();
+                }
+            }
             Said::Opened(_)
-            | Said::Left { .. }
             | Said::Doubted { .. }
             | Said::Withheld { .. }
             | Said::Stated { .. }
@@ -210,9 +243,31 @@ impl Teller {
             let ending = std::mem::replace(&mut self.call.ending, Ending::Open);
             self.interrupted = Some(Interrupted { ending, depth: 1 });
         }
+        if self.entered.len() < MOST {
+            let depth = self.within.map_or(0, |outer| self.entered[outer].depth);
+            self.entered.push(Within {
+                from: self.at.take(),
+                outer: self.within,
+                depth: depth + 1,
+            });
+            self.within = Some(self.entered.len() - 1);
+        }
         self.at = Some(self.meanings.start(tree).into());
-        self.since = self.time;
+        self.stands_anew();
         self.asked_anew();
+    }
+
+    /// Steps out of a tree: the walk stands where that was entered.
+    fn step_out(&mut self) {
+        if let Some(within) = self.within {
+            self.at.clone_from(&self.entered[within].from);
+            self.within = self.entered[within].outer;
+        }
+    }
+
+    fn stands_anew(&mut self) {
+        self.since = self.time;
+        self.taken = 0.0;
     }
 
     fn returned(&mut self) {
@@ -224,7 +279,8 @@ impl Teller {
                 self.call.ending = interrupted.ending;
             }
         }
-        self.since = self.time;
+        self.step_out();
+        self.stands_anew();
         self.asked_anew();
     }
 
@@ -252,15 +308,17 @@ impl Teller {
         }
         if let Some(mark) = self.trail.drain(to.min(self.trail.len())..).next() {
             self.at = mark.at;
+            self.within = mark.within;
             self.call.noted.truncate(mark.noted);
         }
-        self.since = self.time;
+        self.stands_anew();
         self.asked_anew();
     }
 
     fn answered(&mut self) {
         self.trail.push(Mark {
             at: self.at.clone(),
+            within: self.within,
             noted: self.call.noted.len(),
         });
     }
@@ -288,7 +346,10 @@ impl Teller {
         // What was worked out belongs to the answer before it.
         let answers = self.trail.len() + usize::from(typed.is_some());
         self.answers.push(answers.saturating_sub(1));
-        let meaning = self.meanings.reading(&reading);
+        let meaning = self.meanings.taken(&reading);
+        if typed.is_some() {
+            self.taken += meaning.minutes.unwrap_or(0.0);
+        }
         self.call.readings.push(Taken {
             seconds: seconds(self.asked, self.time).filter(|_| typed.is_some()),
             reading: kept(&reading),
@@ -329,14 +390,18 @@ impl Teller {
     fn stay(&mut self, to: Option<CompactString>, went_on: bool) {
         let Some(step) = self.at.take() else { return };
         if self.call.stays.len() < MOST {
+            // Whoever is sent here for what a proof lacks takes more than the step asks for.
+            let minutes = (self.meanings.minutes(&step).into_iter())
+                .chain((self.taken > 0.0).then_some(self.taken))
+                .reduce(f64::max);
             self.call.stays.push(Stay {
-                minutes: self.meanings.minutes(&step),
+                minutes,
                 step,
                 to,
                 seconds: seconds(self.since, self.time).filter(|_| went_on),
             });
         }
-        self.since = self.time;
+        self.stands_anew();
     }
 
     fn verdict(&self, fault: &str) -> Verdict {

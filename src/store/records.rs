@@ -4,7 +4,7 @@ use std::fmt;
 use std::io::{self, BufRead, Read};
 
 use jiff::Timestamp;
-use memchr::memchr;
+use memchr::{memchr, memmem};
 
 use super::canonical;
 use super::damage::{Damage, DamageKind, Warning};
@@ -198,8 +198,24 @@ impl<R: BufRead> Records<R> {
         if self.line.len() > LINE_LIMIT {
             return Ok(Some(Err(DamageKind::TooLong)));
         }
+        if let Some(what) = self.is_no_tail() {
+            return Ok(Some(Err(DamageKind::Malformed(what.to_owned()))));
+        }
         self.report.torn_tail = Some(self.line.len() as u64).filter(|&length| length > 0);
         Ok(None)
+    }
+
+    /// Why what follows the last newline is no record that was cut off while it was written. Records that lost their newlines are
+    /// told here, or a whole call would pass for one that was never begun.
+    fn is_no_tail(&self) -> Option<&'static str> {
+        const START: &[u8] = br#"{"seq":"#;
+        if memmem::find_iter(&self.line, START).any(|place| place > 0) {
+            return Some("another record follows in the same line");
+        }
+        // What stands behind whole records is set aside when they are taken up, whatever it is.
+        let is_start = self.line.iter().zip(START).all(|(is, due)| is == due);
+        (self.report.records == 0 && !is_start && self.line.first() != Some(&0))
+            .then_some("it does not begin as one")
     }
 
     /// Takes the line that was read if it belongs there.

@@ -36,6 +36,31 @@ fn a_call_abandoned_with_something_open_is_left_open_and_one_with_nothing_open_i
 }
 
 #[test]
+fn who_was_there_since_is_told_and_where_nobody_was_comes_first() {
+    let open = |id: &str, time: &str, at: &'static str| told(id, time).equipment(at).left_open("door");
+    let later = "2026-01-02T10:00:00Z";
+    let audit = audited(&[
+        open("a", TEN, "e1"),
+        told("b", later).equipment("e1").outcome("fine").closed(),
+        open("c", TEN, "e2"),
+        // Left open again: nobody put anything right.
+        open("d", later, "e2"),
+        open("e", TEN, "e3"),
+        // Before it, and at another furnace.
+        told("f", "2026-01-01T09:00:00Z")
+            .equipment("e3")
+            .outcome("fine")
+            .closed(),
+    ]);
+    let found: Vec<_> = (audit.left_open_calls.iter())
+        .map(|call| (call.session.id, call.seen_since.map(|seen| seen.id)))
+        .collect();
+    let expected = [("d", None), ("e", None), ("c", None), ("a", Some("b"))];
+    let expected = expected.map(|(id, seen)| (id.to_owned(), seen.map(str::to_owned)));
+    assert_eq!(found, expected);
+}
+
+#[test]
 fn what_the_tree_put_back_is_not_open() {
     let restored = Event::Restored {
         restores: vec!["door".to_owned()],

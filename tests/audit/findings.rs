@@ -153,6 +153,52 @@ fn a_step_stalls_at_five_times_its_minutes_and_a_quarter_of_an_hour_at_least() {
 }
 
 #[test]
+fn what_is_worked_out_takes_as_long_as_all_that_is_measured_for_it() {
+    // CO takes twelve minutes and oxygen two.
+    let stood = |id: &str, minutes: i64| {
+        told(id, FIRST)
+            .entered("no-gas", Role::Complaint)
+            .after(60 * minutes)
+            .took("no-gas/free", "no-gas/bad")
+            .verdict("valve_dead")
+    };
+    let audit = audited(&[stood("a", 69), stood("b", 70)]);
+    let step = &audit.steps[0];
+    assert_eq!((&*step.step, step.stalled), ("no-gas/free", 1));
+}
+
+#[test]
+fn what_a_verdict_lacks_takes_its_time_where_it_is_taken() {
+    let stood = |id: &str, minutes: i64| {
+        told(id, FIRST)
+            .entered("no-cool", Role::Complaint)
+            .after(60 * minutes)
+            .measured("co", "12 ppm")
+            .measured("oxygen", "6.1 %")
+            .verdict("valve_dead")
+    };
+    let audit = audited(&[stood("a", 69), stood("b", 70)]);
+    let step = &audit.steps[0];
+    assert_eq!((&*step.step, step.stalled), ("no-cool/bad", 1));
+}
+
+#[test]
+fn a_call_left_after_a_visit_stands_where_it_was_made() {
+    let left = told("a", FIRST)
+        .entered("no-heat", Role::Complaint)
+        .took("no-heat/volts", "no-heat/bad")
+        .entered("no-cool", Role::Visit)
+        .then(Event::Returned {
+            outcome: "fine".to_owned(),
+        });
+    let audit = audited(&[left]);
+    let found: Vec<_> = (audit.steps.iter())
+        .map(|step| (&*step.step, step.abandoned))
+        .collect();
+    assert_eq!(found, [("no-heat/bad", 1)]);
+}
+
+#[test]
 fn a_step_where_calls_are_given_up_or_left_is_named_with_them() {
     let audit = audited(&[
         stood("a", 60),
@@ -177,8 +223,8 @@ fn a_step_where_calls_are_given_up_or_left_is_named_with_them() {
     );
     let way = &audit.passages[0];
     assert_eq!(
-        (&*way.from, &*way.to, way.times),
-        ("no-heat/volts", "no-heat/bad", 3)
+        (&*way.from, way.to.as_deref(), way.times),
+        ("no-heat/bad", None, 3)
     );
 }
 

@@ -10,7 +10,7 @@ use proofwalk::store::{SessionFolder, SessionId, library_hash};
 use proofwalk::walk::{End, Event, LibraryMark, Opened, Role, encode};
 
 /// A library of a few names: what they mean is all that an audit takes from it.
-const LIBRARY: [(&str, &str); 7] = [
+const LIBRARY: [(&str, &str); 8] = [
     ("library.yaml", "library: small\nedition: '1'\ntitle: Small\n"),
     (
         "registry/parts.yaml",
@@ -38,6 +38,11 @@ const LIBRARY: [(&str, &str); 7] = [
     (
         "no-heat.yaml",
         "tree: no-heat\ntitle: No heat\ncomplaint: No heat\nstart: volts\nsteps:\n  volts:\n    measure: voltage\n    go: bad\n  \
+         bad:\n    verdict: nothing_found\n    because: So it is.\n",
+    ),
+    (
+        "no-gas.yaml",
+        "tree: no-gas\ntitle: No gas\ncomplaint: No gas\nstart: free\nsteps:\n  free:\n    measure: co_free\n    go: bad\n  \
          bad:\n    verdict: nothing_found\n    because: So it is.\n",
     ),
     (

@@ -79,3 +79,30 @@ fn damage_before_the_end_is_never_mended() {
     ), "{error}");
     assert_eq!(fs::read(scene.file()).unwrap(), bytes);
 }
+
+#[test]
+fn records_that_lost_their_newlines_are_damaged_and_no_torn_line() {
+    let scene = scene();
+    let (bytes, _) = scene.recorded(3);
+    for other in ["", "\r", " "] {
+        let text = String::from_utf8(bytes.clone()).unwrap().replace('\n', other);
+        let report = checked(text.as_bytes());
+        let damage = report.damage.unwrap().to_string();
+        assert_eq!(
+            damage,
+            "line 1 is not a record: another record follows in the same line"
+        );
+        assert_eq!((report.records, report.torn_tail), (0, None));
+    }
+}
+
+#[test]
+fn a_file_that_does_not_begin_as_a_record_is_none_that_was_cut_off() {
+    for text in ["{\"a\":", "hello", "{\"seq\" :0"] {
+        let damage = checked(text.as_bytes()).damage.unwrap().to_string();
+        assert_eq!(
+            damage, "line 1 is not a record: it does not begin as one",
+            "{text}"
+        );
+    }
+}

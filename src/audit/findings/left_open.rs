@@ -1,5 +1,6 @@
 //! Calls that left something open: a put-back refused, or the call abandoned with one open.
 
+use std::cmp::Reverse;
 use std::sync::Arc;
 
 use serde::Serialize;
@@ -22,6 +23,9 @@ pub struct LeftOpen {
     pub why: WhyOpen,
     /// What was not put back, by its registered names.
     pub put_backs: Vec<String>,
+    /// The next call at this equipment that was closed with nothing left open: somebody was there since. Whether it put this back,
+    /// too, is for it to tell.
+    pub seen_since: Option<SessionRef>,
 }
 
 /// Why something is open.
@@ -44,6 +48,7 @@ struct Open {
     call: u32,
     why: WhyOpen,
     put_backs: Box<[NameNo]>,
+    seen_since: Option<u32>,
 }
 
 impl LeftOpens {
@@ -61,10 +66,17 @@ impl LeftOpens {
             call: number,
             why,
             put_backs: names.map(|name| visits.name(name)).collect(),
+            seen_since: None,
         });
     }
 
-    pub fn found(self, visits: &Arc<Visits>) -> Rows<LeftOpen> {
+    /// The calls at whose equipment nobody was since come first, and of them the latest.
+    pub fn found(mut self, visits: &Arc<Visits>) -> Rows<LeftOpen> {
+        self.look_who_came(visits);
+        self.0.sort_by_key(|open| {
+            let latest = Reverse((visits.opened(open.call), visits.session(open.call)));
+            (open.seen_since.is_some(), latest)
+        });
         Rows::of(visits, self.0, |visits, open| {
             let visit = visits.get(open.call);
             let names = open.put_backs.iter().filter_map(|name| visits.owned(*name));
@@ -74,7 +86,29 @@ impl LeftOpens {
                 equipment: visits.owned(visit.equipment),
                 why: open.why,
                 put_backs: names.collect(),
+                seen_since: open.seen_since.map(|call| visits.session(call)),
             }
         })
+    }
+
+    fn look_who_came(&mut self, visits: &Visits) {
+        if self.0.is_empty() {
+            return;
+        }
+        let order = visits.by_equipment();
+        for calls in order.chunk_by(|one, other| visits.get(*one).equipment == visits.get(*other).equipment) {
+            for (place, call) in calls.iter().enumerate() {
+                // They were added in the order of their numbers.
+                let Ok(at) = self.0.binary_search_by_key(call, |open| open.call) else {
+                    continue;
+                };
+                let left = visits.get(*call).left;
+                let is_sound = |next: &&u32| {
+                    let next = visits.get(**next);
+                    next.opened >= left && next.closed.is_some() && !next.left_open
+                };
+                self.0[at].seen_since = calls[place + 1..].iter().find(is_sound).copied();
+            }
+        }
     }
 }

@@ -51,6 +51,8 @@ struct Sum {
     abandoned: u64,
     longest: f64,
     calls: Vec<u32>,
+    /// How often a call ended or was left there.
+    ended: u64,
     /// How often the walk went on to each step.
     to: HashMap<String, u64, RandomState>,
 }
@@ -61,11 +63,12 @@ impl Steps {
             let number_of_step = self.number(&stay.step);
             let (_, sum) = &mut self.sums[number_of_step];
             sum.times += 1;
-            if let Some(to) = &stay.to {
-                match sum.to.get_mut(to.as_str()) {
+            match &stay.to {
+                None => sum.ended += 1,
+                Some(to) => match sum.to.get_mut(to.as_str()) {
                     Some(times) => *times += 1,
                     None => drop(sum.to.insert(to.to_string(), 1)),
-                }
+                },
             }
             let seconds = stay.seconds.unwrap_or(0.0);
             sum.longest = sum.longest.max(seconds);
@@ -119,11 +122,12 @@ impl Steps {
         found
     }
 
-    /// Every way between two steps, in the order of their names.
+    /// Every way on from a step, in the order of their names.
     pub fn passages(self) -> Vec<Passage> {
         let ways = self.sums.into_iter().flat_map(|(from, sum)| {
-            let to = sum.to.into_iter();
-            to.map(move |(to, times)| Passage {
+            let ended = (sum.ended > 0).then_some((None, sum.ended));
+            let to = sum.to.into_iter().map(|(to, times)| (Some(to), times));
+            to.chain(ended).map(move |(to, times)| Passage {
                 from: from.clone(),
                 to,
                 times,

@@ -174,6 +174,7 @@ impl<'a> Table<'a> {
             self.row(Row {
                 kind: "left open",
                 session: Some(&found.session),
+                next: found.seen_since.as_ref(),
                 technician: found.technician.as_deref(),
                 equipment: found.equipment.as_deref(),
                 detail: found.put_backs.join(", "),

@@ -1,5 +1,6 @@
 //! What to see to first: what can hurt someone, then what can be learned from.
 
+use super::people::{Person, by_whom, not_taken, people};
 use super::{counted, percent, short, standings};
 use crate::audit::{Audit, WhatIsWrong};
 use crate::source::{Safe, safe};
@@ -9,25 +10,35 @@ const NAMED: usize = 3;
 
 /// What to do, a line each, the most urgent first.
 pub(in super::super) fn first(audit: &Audit) -> Vec<Safe> {
+    let people = people(audit);
     let lines = [
-        left_open(audit),
+        left_open(audit, &people),
         not_closed(audit),
-        combustion(audit),
+        not_tested(audit, &people),
         misdiagnoses(audit),
         standing_out(audit),
         written(audit),
         stalling(audit),
+        untested(audit),
         clocks(audit),
         damaged(audit),
     ];
     lines.into_iter().flatten().map(|line| safe(&line)).collect()
 }
 
-fn left_open(audit: &Audit) -> Option<String> {
+fn left_open(audit: &Audit, people: &[Person]) -> Option<String> {
     let calls = counted(audit.left_open, "call", "calls");
-    (audit.left_open > 0).then(|| {
-        format!("{calls} left something open: have each furnace under “Left open” seen again, and what is open put back.")
-    })
+    let whose = by_whom(people, |person| person.left_open);
+    let unseen = (audit.left_open_calls.iter())
+        .take_while(|call| call.seen_since.is_none())
+        .count();
+    let then = match unseen {
+        0 => "somebody was at each furnace since: see that it was put back.".to_owned(),
+        _ => format!(
+            "at {unseen} of them nobody closed a call since: have those furnaces seen, first of all, and what is open put back."
+        ),
+    };
+    (audit.left_open > 0).then(|| format!("{calls} left something open ({whose}); {then}"))
 }
 
 fn not_closed(audit: &Audit) -> Option<String> {
@@ -40,14 +51,22 @@ fn not_closed(audit: &Audit) -> Option<String> {
     (left > 0).then(|| format!("{closed} closed: ask what became of the furnace."))
 }
 
-fn combustion(audit: &Audit) -> Option<String> {
-    let skipped = &audit.combustion.skipped;
-    let repairs = counted(skipped.of, "repair", "repairs");
-    (skipped.count > 0).then(|| {
-        format!(
-            "{} of {repairs} went without a combustion test: have those furnaces tested, and see whether the tree asked for one.",
-            skipped.count
-        )
+fn not_tested(audit: &Audit, people: &[Person]) -> Option<String> {
+    let many = not_taken(audit).count() as u64;
+    let tests = counted(many, "combustion test was", "combustion tests were");
+    let whose = by_whom(people, |person| person.not_tested);
+    (many > 0).then(|| {
+        format!("{tests} asked for and not taken ({whose}): have those furnaces tested, and ask what kept them from it.")
+    })
+}
+
+fn untested(audit: &Audit) -> Option<String> {
+    let found = &audit.combustion;
+    let asked = found.calls.iter().filter(|call| call.why.is_some()).count() as u64;
+    let never = found.skipped.count - asked;
+    let repairs = counted(found.skipped.of, "repair", "repairs");
+    (never > 0).then(|| {
+        format!("After {never} of {repairs} no tree asked for a combustion test, and none was made: see whether one should.")
     })
 }
 
@@ -93,9 +112,19 @@ fn written(audit: &Audit) -> Option<String> {
 
 fn stalling(audit: &Audit) -> Option<String> {
     let worst = audit.steps.first().filter(|step| step.sessions.len() > 1)?;
+    let did = [
+        (worst.stalled, "stood long"),
+        (worst.given_up, "were given up"),
+        (worst.abandoned, "were left"),
+    ];
+    let did: Vec<String> = (did.iter().filter(|(times, _)| *times > 0))
+        .map(|(times, what)| format!("{times} {what}"))
+        .collect();
     Some(format!(
-        "At no other step do more calls stall or end than at {}: ask what holds them up there.",
-        worst.step
+        "Of {} that came to {}, {}, more than at any other step: ask what holds them up there.",
+        counted(worst.times, "call", "calls"),
+        worst.step,
+        did.join(" and ")
     ))
 }
 
@@ -111,7 +140,7 @@ fn clocks(audit: &Audit) -> Option<String> {
 fn damaged(audit: &Audit) -> Option<String> {
     let files = counted(audit.damaged, "file", "files");
     (audit.damaged > 0).then(|| {
-        format!("{files} could not be read as calls: fetch them again from where they were recorded.")
+        format!("{files} could not be read as calls: what is wrong with each stands under “Files that are no calls”.")
     })
 }
 

@@ -4,6 +4,7 @@ mod curve;
 mod first;
 mod found_later;
 mod months;
+mod people;
 mod standing;
 mod ways;
 
@@ -11,13 +12,17 @@ pub(super) use curve::{Curve, Day, curve};
 pub(super) use first::first;
 pub(super) use found_later::{FoundLater, found_later};
 pub(super) use months::{Month, Months, months};
+pub(super) use people::{Person, name as name_of, people};
 pub(super) use standing::{Place, Standing, Standings, standings};
 pub(super) use ways::{Way, Ways, ways};
 
-use crate::audit::findings::Unsound;
+use crate::audit::findings::{Digits, Unsound};
 use crate::audit::statistics::Count;
 use crate::audit::{Audit, SessionRef};
 use crate::source::{Safe, safe};
+
+/// A share of zeros and fives that is rounding: a fifth is to be expected.
+const ROUNDED: f64 = 0.3;
 
 /// Columns of the longest name.
 const LONGEST: usize = 80;
@@ -63,6 +68,19 @@ pub(super) fn counted(count: u64, one: &str, more: &str) -> String {
         1 => format!("1 {one}"),
         _ => format!("{count} {more}"),
     }
+}
+
+/// What is uneven in last digits: rounding, where that is it, or the digit that comes most.
+pub(super) fn unevenness(digits: &Digits) -> String {
+    let all: u64 = digits.counts.iter().sum();
+    if digits.zeros_and_fives > ROUNDED {
+        let share = percent(digits.zeros_and_fives);
+        return format!("{share} of {all} are 0 or 5, where a fifth is to be expected");
+    }
+    let most = (0..).zip(digits.counts).max_by_key(|(_, count)| *count);
+    let (digit, times) = most.unwrap_or_default();
+    let tenth = all.div_ceil(10);
+    format!("of {all}, {times} are {digit}, where some {tenth} are to be expected")
 }
 
 /// Days of a window, with their noun.

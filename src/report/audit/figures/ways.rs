@@ -9,7 +9,7 @@ use crate::source::Safe;
 /// Most steps of a tree; the least visited are left out.
 const STEPS: usize = 36;
 
-/// The ways through one tree.
+/// The ways through one tree. A step from which a call went back to the tree that had asked for this one has no way on.
 #[derive(Debug)]
 pub(in super::super) struct Ways {
     /// The tree.
@@ -29,8 +29,8 @@ pub(in super::super) struct Stop {
     pub name: Safe,
     /// How often a call came to it.
     pub came: u64,
-    /// How often one did not go on from it.
-    pub stayed: u64,
+    /// How often one ended or was left there.
+    pub ended: u64,
 }
 
 /// One way between two steps, by their places in the list.
@@ -69,17 +69,27 @@ fn of_tree(tree: &str, passages: &[&Passage]) -> Ways {
             names.len() - 1
         })
     };
-    let edges: Vec<Way> = (passages.iter())
-        .map(|passage| Way {
-            from: number(&passage.from),
-            to: number(&passage.to),
-            times: passage.times,
-        })
-        .collect();
+    let (mut edges, mut ends) = (Vec::new(), Vec::new());
+    for passage in passages {
+        let (from, times) = (number(&passage.from), passage.times);
+        match &passage.to {
+            Some(to) => edges.push(Way {
+                from,
+                to: number(to),
+                times,
+            }),
+            None => ends.push((from, times)),
+        }
+    }
     let (mut into, mut out) = (vec![0; names.len()], vec![0; names.len()]);
+    let mut ended = vec![0; names.len()];
     for edge in &edges {
         into[edge.to] += edge.times;
         out[edge.from] += edge.times;
+    }
+    for (step, times) in ends {
+        ended[step] += times;
+        out[step] += times;
     }
     let came = |step: usize| u64::max(into[step], out[step]);
     let mut order = in_order(&edges, &into, &out);
@@ -107,7 +117,7 @@ fn of_tree(tree: &str, passages: &[&Passage]) -> Ways {
                 false => spoken(names[*step]),
             },
             came: came(*step),
-            stayed: came(*step) - out[*step],
+            ended: ended[*step],
         }
     });
     Ways {
@@ -159,7 +169,7 @@ mod tests {
         let passages: Vec<Passage> = (ways.iter())
             .map(|(from, to, times)| Passage {
                 from: format!("t/{from}"),
-                to: format!("t/{to}"),
+                to: (!to.is_empty()).then(|| format!("t/{to}")),
                 times: *times,
             })
             .collect();
@@ -177,10 +187,14 @@ mod tests {
             ("start", "often", 9),
             ("often", "end", 7),
             ("seldom", "end", 1),
+            ("end", "", 3),
         ]);
         assert_eq!(names(&ways), ["start", "often", "seldom", "end"]);
-        let stayed: Vec<u64> = ways.steps.iter().map(|step| step.stayed).collect();
-        assert_eq!(stayed, [0, 2, 1, 8]);
+        let came: Vec<u64> = ways.steps.iter().map(|step| step.came).collect();
+        assert_eq!(came, [11, 9, 2, 8]);
+        // From the others, and from five of this one, calls went back to the tree before.
+        let ended: Vec<u64> = ways.steps.iter().map(|step| step.ended).collect();
+        assert_eq!(ended, [0, 0, 0, 3]);
     }
 
     #[test]

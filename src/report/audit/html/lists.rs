@@ -6,7 +6,8 @@ use super::{LINES, section};
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, doubtful, later, no_calls, number, percent, placed, short, spoken, what_came,
+    MAY_BE_ANOTHER, NOT_ASKED, doubtful, later, no_calls, number, placed, short, spoken, unevenness,
+    what_came,
 };
 use crate::source::{Safe, safe};
 
@@ -64,7 +65,7 @@ fn misdiagnoses(audit: &Audit) -> Markup {
         &audit.suspected_misdiagnoses,
         |row| {
             html! {
-                (spoken(&row.condemned)) " condemned" @if row.insisted { " on the technician's own verdict" } "; "
+                (spoken(&row.condemned)) " condemned" @if row.insisted { " on the technician's own verdict" } " (" (who(row.technician.as_deref())) "); "
                 (later(row.days)) " " (spoken(&row.then)) ", at " (short(&row.equipment)) " "
                 (read(&[row.first.clone(), row.second.clone()]))
             }
@@ -100,6 +101,10 @@ fn left_open(audit: &Audit) -> Markup {
                 WhyOpen::Abandoned => ": the call was left (",
             }
             (who(row.technician.as_deref())) ")" (at(row.equipment.as_deref())) " " (read(std::slice::from_ref(&row.session)))
+            @match &row.seen_since {
+                Some(seen) => { "; somebody was there since: " (read(std::slice::from_ref(seen))) }
+                None => "; nobody closed a call there since",
+            }
         }
     })
 }
@@ -133,7 +138,7 @@ fn written(audit: &Audit) -> Markup {
     let found = &audit.written;
     html! {
         (list("digits", "Last digits that look written", &found.digits, |row| html! {
-            (short(&row.technician)) ": " (percent(row.zeros_and_fives)) " of " (row.counts.iter().sum::<u64>()) " are 0 or 5, a fifth is expected ("
+            (short(&row.technician)) ": " (unevenness(row)) " ("
             @for (digit, count) in row.counts.iter().enumerate() { @if digit > 0 { ", " } (digit) ": " (count) }
             ") " (few(&row.sessions))
         }))

@@ -12,6 +12,7 @@ mod lists;
 mod look;
 mod months;
 mod paths;
+mod people;
 mod summary;
 mod survival;
 
@@ -45,6 +46,7 @@ pub fn html(audit: &Audit) -> String {
                     (survival::section_of(audit).unwrap_or_default())
                     (months::section_of(audit).unwrap_or_default())
                     (funnel::section_of(audit).unwrap_or_default())
+                    (people::section_of(audit).unwrap_or_default())
                     (groups::sections(audit))
                     (held::section_of(audit).unwrap_or_default())
                     (confusion::section_of(audit).unwrap_or_default())

@@ -27,8 +27,9 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     }
     let body = html! {
         p {
-            "Each line is a step, its bar how often calls came to it, dark at its end for those that did not go on from it. A bow is a "
-            "way to another step, as broad as it was used; a broken one leads back."
+            "Each line is a step, its bar how often calls came to it, dark at its end for those that ended or were left there. A bow is a "
+            "way to another step, as broad as it was used; a broken one leads back. From a step without either, calls went back to the "
+            "tree that had asked for this one."
         }
         @for (number, tree) in ways.iter().take(TREES).enumerate() {
             h3 { (tree.tree) }
@@ -47,11 +48,11 @@ fn steps(tree: &Ways) -> Markup {
             vec![
                 step.name.to_string(),
                 step.came.to_string(),
-                step.stayed.to_string(),
+                step.ended.to_string(),
             ]
         })
         .collect();
-    let table = table("Steps", &["Step", "Calls came", "Went no further here"], &rows);
+    let table = table("Steps", &["Step", "Calls came", "Ended here"], &rows);
     html! {
         div {
             (table)
@@ -72,14 +73,14 @@ fn chart(number: usize, tree: &Ways) -> Markup {
             @for way in &tree.ways { (bow(tree, way, most, &y)) }
             @for (place, step) in tree.steps.iter().enumerate() {
                 @let long = (BAR * step.came as f64 / most).max(2.0);
-                @let stayed = long * step.stayed as f64 / step.came.max(1) as f64;
+                @let ended = long * step.ended as f64 / step.came.max(1) as f64;
                 rect.stop x=(LEFT) y=(fine(y(place) - 7.0)) width=(fine(long)) height="14" {}
-                @if step.stayed > 0 {
-                    rect.stay x=(fine(LEFT + long - stayed)) y=(fine(y(place) - 7.0)) width=(fine(stayed.max(1.0))) height="14" {}
+                @if step.ended > 0 {
+                    rect.stay x=(fine(LEFT + long - ended)) y=(fine(y(place) - 7.0)) width=(fine(ended.max(1.0))) height="14" {}
                 }
                 text x=(fine(LEFT + long + 8.0)) y=(fine(y(place) + 4.0)) {
                     (step.name.cut(26)) " "
-                    tspan.soft { (step.came) @if step.stayed > 0 { ", " (step.stayed) " no further" } }
+                    tspan.soft { (step.came) @if step.ended > 0 { ", " (step.ended) " ended" } }
                 }
             }
         }

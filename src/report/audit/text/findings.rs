@@ -4,8 +4,8 @@ use super::page::Page;
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, counted, days, doubtful, later, no_calls, number, percent, placed, short,
-    spoken, what_came,
+    MAY_BE_ANOTHER, NOT_ASKED, counted, days, doubtful, later, no_calls, number, placed, short, spoken,
+    unevenness, what_came,
 };
 use crate::source::{Safe, safe};
 
@@ -79,8 +79,13 @@ fn misdiagnoses(page: &mut Page, audit: &Audit) {
     let rows = &audit.suspected_misdiagnoses;
     list(page, "SUSPECTED MISDIAGNOSES", rows, |page, row| {
         page.item(&safe(&format!(
-            "{} condemned; {} {}",
+            "{} condemned{} ({}); {} {}",
             spoken(&row.condemned),
+            match row.insisted {
+                true => ", insisted on",
+                false => "",
+            },
+            who(row.technician.as_deref()),
             later(row.days),
             spoken(&row.then)
         )));
@@ -130,12 +135,19 @@ fn left_open(page: &mut Page, audit: &Audit) {
             .map(|name| spoken(name).to_string())
             .collect();
         page.item(&safe(&format!(
-            "{}: {why} ({})",
+            "{}: {why} ({}); {}",
             names.join(", "),
-            who(row.technician.as_deref())
+            who(row.technician.as_deref()),
+            match row.seen_since {
+                Some(_) => "somebody was there since:",
+                None => "nobody closed a call there since",
+            }
         )));
         at_some(page, row.equipment.as_deref());
         read(page, &[&row.session]);
+        if let Some(seen) = &row.seen_since {
+            read(page, &[seen]);
+        }
     });
 }
 
@@ -176,11 +188,10 @@ fn written(page: &mut Page, audit: &Audit) {
     }
     page.title("WRITTEN RATHER THAN READ?");
     some(page, &found.digits, |page, row| {
-        let all: u64 = row.counts.iter().sum();
-        let share = percent(row.zeros_and_fives);
         page.item(&safe(&format!(
-            "{}: last digits are uneven; {share} of {all} are 0 or 5",
-            short(&row.technician)
+            "{}: last digits are uneven; {}",
+            short(&row.technician),
+            unevenness(row)
         )));
         let digits: Vec<String> = (0..)
             .zip(row.counts)

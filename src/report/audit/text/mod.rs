@@ -5,6 +5,7 @@ mod callbacks;
 mod findings;
 mod held;
 mod page;
+mod people;
 mod rows;
 mod steps_up;
 
@@ -19,6 +20,7 @@ pub fn text(audit: &Audit, columns: usize, ascii: bool) -> String {
     head(&mut page, audit);
     see_to_first(&mut page, audit);
     callbacks::write(&mut page, audit);
+    people::write(&mut page, audit);
     held::write(&mut page, audit);
     findings::write(&mut page, audit);
     page.title("HOW TO READ IT");
