@@ -35,7 +35,7 @@ pub const FAULTS: &[Fault] = &[
         name: "second_stage_draft",
         title: "The second stage's pressure switch stays open on a draft that should close it",
         part: Some("pressure_switch"),
-        verdicts: &["second_stage_switch_open"],
+        verdicts: &["second_stage_draft", "second_stage_switch_open"],
         fits: two_stage,
         strike: |condition, _, severity| condition.electric.stages.switch_drift = between(1.0, 2.5, severity),
     },
