@@ -48,6 +48,16 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 _ => "goes_out",
             })
         },
+        "pilot_good_rod" => |furnace, run| {
+            (furnace.make.pilot()? == Pilot::OnCall).then_some(())?;
+            let electric = &furnace.condition.electric;
+            let sensing = electric.sensing.with_good_rod();
+            let bathed = if run.pilot < WEAK { 0.0 } else { 1.0 };
+            let current = sensing.current(run.sound.flame_current, bathed, electric.line.flame_return());
+            let hears = !electric.board.no_sensing && !electric.board.deaf;
+            let proved = hears && current >= run.sound.flame_seen;
+            Some(if proved { "proved" } else { "not_proved" })
+        },
         "pilot_spark" => |furnace, run| {
             furnace.make.pilot()?;
             let sparks = run.warm_up.is_some_and(|moment| moment.volts.glow.seen);
