@@ -53,9 +53,7 @@ fn what_is_handed_on_is_safe_and_no_diagnosis_and_the_fault_is_told() {
     assert!(!told.contains("no tree comes to it"), "{told}");
     let lacks = &lacking(&handed_on).lacks;
     assert!(
-        lacks
-            .iter()
-            .any(|lack| lack.starts_with("Flame current")),
+        lacks.iter().any(|lack| lack.starts_with("Flame current")),
         "{lacks:?}"
     );
 }
