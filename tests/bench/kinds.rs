@@ -12,7 +12,7 @@ use crate::sound::{reading, sign};
 use crate::told::with;
 
 /// Sound furnaces of one kind, and a call of each.
-fn sound(is: impl Fn(&Make) -> bool) -> impl Iterator<Item = (Furnace, Run)> {
+pub fn sound(is: impl Fn(&Make) -> bool) -> impl Iterator<Item = (Furnace, Run)> {
     let makes = (0..600).map(Make::random).filter(move |make| is(make)).take(20);
     makes.map(|make| {
         let furnace = Furnace {
@@ -31,7 +31,7 @@ fn fault(name: &str) -> &'static Fault {
 }
 
 /// Furnaces with a fault, and a call of each.
-fn struck(name: &str) -> impl Iterator<Item = (Furnace, Run)> {
+pub fn struck(name: &str) -> impl Iterator<Item = (Furnace, Run)> {
     let fault = fault(name);
     let makes = (0..900)
         .map(|seed| (seed, Make::random(seed)))

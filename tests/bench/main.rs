@@ -7,6 +7,7 @@
 )]
 
 mod debriefs;
+mod decides;
 mod electric;
 mod judge;
 mod kinds;
