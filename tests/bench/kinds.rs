@@ -12,7 +12,7 @@ use crate::sound::{reading, sign};
 use crate::told::with;
 
 /// Sound furnaces of one kind, and a call of each.
-fn sound(is: impl Fn(&Make) -> bool) -> impl Iterator<Item = (Furnace, Run)> {
+pub fn sound(is: impl Fn(&Make) -> bool) -> impl Iterator<Item = (Furnace, Run)> {
     let makes = (0..600).map(Make::random).filter(move |make| is(make)).take(20);
     makes.map(|make| {
         let furnace = Furnace {
@@ -31,7 +31,7 @@ fn fault(name: &str) -> &'static Fault {
 }
 
 /// Furnaces with a fault, and a call of each.
-fn struck(name: &str) -> impl Iterator<Item = (Furnace, Run)> {
+pub fn struck(name: &str) -> impl Iterator<Item = (Furnace, Run)> {
     let fault = fault(name);
     let makes = (0..900)
         .map(|seed| (seed, Make::random(seed)))
@@ -277,10 +277,13 @@ fn a_pump_that_does_not_pump_opens_r_and_one_whose_switch_is_not_wired_runs_over
 }
 
 /// Every fault of these kinds, and how many of ten calls must end in the truth; the rest are handed on or not felt by anyone.
-const FOUND: [(&str, usize); 25] = [
+const FOUND: [(&str, usize); 31] = [
     ("second_stage_call_missing", 10),
     ("second_stage_setting", 10),
     ("second_stage_valve_wire", 10),
+    ("second_stage_draft", 10),
+    ("inducer_stays_on_low", 10),
+    ("second_stage_valve_stuck", 10),
     ("board_no_second_stage_output", 10),
     ("low_fire_set_high", 9),
     ("low_fire_set_low", 9),
@@ -289,6 +292,8 @@ const FOUND: [(&str, usize); 25] = [
     ("thermocouple_out_of_place", 10),
     ("thermocouple_weak", 10),
     ("pilot_valve_drops", 10),
+    ("pilot_circuit_bad", 10),
+    ("pilot_no_spark", 9),
     ("pilot_safety_open", 10),
     ("pilot_chain_contact", 10),
     ("pilot_spark_lead", 10),
@@ -296,23 +301,14 @@ const FOUND: [(&str, usize); 25] = [
     ("pilot_not_proved", 10),
     ("twin_phase_wrong", 10),
     ("twin_link_broken", 10),
-    ("twin_boards_differ", 5),
+    ("twin_boards_differ", 10),
+    ("twin_kit_dead", 10),
     ("condensate_pump_dead", 9),
     ("condensate_pump_unfed", 9),
     ("condensate_line_plugged", 9),
     ("condensate_pump_unwired", 9),
     ("condensate_pump_overflows", 10),
     ("condensate_pump_leaks", 10),
-];
-
-/// Those for which the trees have no measurement that decides: they hand them on, and condemn nothing.
-const HANDED_ON: [&str; 6] = [
-    "pilot_circuit_bad",
-    "second_stage_draft",
-    "inducer_stays_on_low",
-    "second_stage_valve_stuck",
-    "pilot_no_spark",
-    "twin_kit_dead",
 ];
 
 #[test]
@@ -332,12 +328,5 @@ fn a_tree_finds_each_of_them_and_condemns_nothing_else() {
             .collect();
         assert_eq!(count(Outcome::Wrong), 0, "{name}: {ended:?}");
         assert!(count(Outcome::Right) >= least, "{name}: {ended:?}");
-    }
-    for name in HANDED_ON {
-        let subject = Subject::One(fault(name));
-        for seed in 0..10 {
-            let call = play(&library, subject, seed, build).unwrap().unwrap();
-            assert_eq!(call.outcome, Outcome::Referred, "{name} {seed}");
-        }
     }
 }

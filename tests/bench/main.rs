@@ -6,6 +6,7 @@
     reason = "what tests share stops the test, as the tests do"
 )]
 
+mod decides;
 mod electric;
 mod judge;
 mod kinds;

@@ -31,7 +31,7 @@ pub use line::LineVolts;
 pub use motor::{SLIP, capacitor_for, speed_to_slip};
 pub use outputs::Output;
 pub use sequence::Phase;
-pub use sound::Sound;
+pub use sound::{ABOVE, Sound};
 pub use stages::StageVolts;
 pub use thermocouple::Held;
 pub use volts::{Latched, Volts};

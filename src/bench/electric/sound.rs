@@ -11,7 +11,7 @@ const ELECTRIC: u64 = 0xe1ec;
 
 /// How far the second stage's switch is set above the first one's, times what the square of the speed makes of the draft: far
 /// enough that low speed does not close it.
-const ABOVE: f64 = 1.2;
+pub const ABOVE: f64 = 1.2;
 
 /// What sound parts of this furnace have; the ranges are common practice.
 #[derive(Clone, Copy, Debug)]

@@ -33,6 +33,8 @@ pub struct Extremes {
     pub valve_pin: f64,
     /// Lowest flame current while a flame stood, µA; infinite where none did.
     pub flame_current: f64,
+    /// How well the sensor's place was bathed as that current flowed.
+    pub bathed: f64,
 }
 
 /// How a flame was lost during the call.
@@ -110,6 +112,7 @@ impl Extremes {
             switch: 0.0,
             valve_pin: f64::INFINITY,
             flame_current: f64::INFINITY,
+            bathed: 0.0,
         }
     }
 

@@ -38,6 +38,7 @@ pub(super) struct Watch {
     limit_was_open: bool,
     fire: Extremes,
     best_current: f64,
+    best_bathed: f64,
     spread_ago: f64,
     has_closed: bool,
 }
@@ -83,6 +84,7 @@ impl Watch {
             limit_was_open: false,
             fire: Extremes::new(),
             best_current: 0.0,
+            best_bathed: 0.0,
             spread_ago: 0.0,
             has_closed: false,
         }
@@ -194,9 +196,11 @@ impl Watch {
         if was_lit {
             self.fire.note(volts);
             self.best_current = self.best_current.max(volts.flame_current);
+            self.best_bathed = self.best_bathed.max(volts.bathed);
             // A signal that goes because the gas was shut says nothing about the sensing.
-            if self.spread_ago >= STEADY && fed {
-                self.fire.flame_current = self.fire.flame_current.min(volts.flame_current);
+            if self.spread_ago >= STEADY && fed && volts.flame_current < self.fire.flame_current {
+                self.fire.flame_current = volts.flame_current;
+                self.fire.bathed = volts.bathed;
             }
         }
         if was_lit && !(burns && fed) {
@@ -239,6 +243,7 @@ impl Watch {
         let mut fire = self.fire;
         if fire.flame_current.is_infinite() {
             fire.flame_current = self.best_current;
+            fire.bathed = self.best_bathed;
         }
         fire
     }

@@ -52,6 +52,13 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 Some(_) => "flame",
             })
         },
+        "screen_at_cycle_end" => |_, run| {
+            Some(match run.rest.volts.call.awake {
+                false => "blank",
+                true if run.dropout.is_none() => "not_calling",
+                true => "calling",
+            })
+        },
         "never_stops" => |furnace, run| {
             let leaks = super::sign("flame_uncalled").and_then(|seen| seen(furnace, run));
             Some(match leaks == Some("flame_seen") {

@@ -2,6 +2,7 @@
 
 use super::{ReadingProbe, SignProbe};
 use crate::bench::electric::Held;
+use crate::bench::electric::condition::Sensing;
 use crate::bench::furnace::{Furnace, Run};
 use crate::bench::make::Pilot;
 
@@ -47,6 +48,20 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 _ if stays => "steady",
                 _ => "goes_out",
             })
+        },
+        "pilot_good_rod" => |furnace, run| {
+            (furnace.make.pilot()? == Pilot::OnCall).then_some(())?;
+            let electric = &furnace.condition.electric;
+            let bathed = if run.pilot < WEAK { 0.0 } else { 1.0 };
+            let returned = electric.line.flame_return();
+            let seen = |sensing: &Sensing| {
+                sensing.current(run.sound.flame_current, bathed, returned) >= run.sound.flame_seen
+            };
+            let hears = !electric.board.no_sensing && !electric.board.deaf;
+            // Where its own rod gave enough, something else puts the pilot out, and a new rod changes nothing.
+            let own_was_it = !seen(&electric.sensing) && seen(&electric.sensing.with_good_rod());
+            let proved = run.trial.is_some() || (hears && own_was_it);
+            Some(if proved { "proved" } else { "not_proved" })
         },
         "pilot_spark" => |furnace, run| {
             furnace.make.pilot()?;

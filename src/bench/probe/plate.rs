@@ -1,6 +1,7 @@
 //! What stands on rating plate, labels and diagrams.
 
 use super::{PlateProbe, Printed};
+use crate::bench::electric::ABOVE;
 use crate::bench::make::{Blower, Taps};
 
 /// The probe of a plate field.
@@ -39,6 +40,11 @@ fn plate_number(name: &str) -> Option<PlateProbe> {
         "static_max" => |furnace, _| Some(Number(furnace.make.static_max)),
         "limit_opens" => |furnace, _| Some(Number(furnace.make.limit_opens)),
         "switch_set_point" => |furnace, _| Some(Number(furnace.make.switch_set_point)),
+        "high_switch_set_point" => |furnace, _| {
+            let make = &furnace.make;
+            make.staging()?;
+            Some(Number(make.switch_set_point * ABOVE / make.low_speed().powi(2)))
+        },
         "igniter_volts" => |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_volts)),
         "igniter_ohm_min" => {
             |furnace, _| (!furnace.make.spark).then_some(Number(furnace.make.igniter_ohm_min))

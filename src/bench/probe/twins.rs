@@ -2,7 +2,7 @@
 
 use super::{ReadingProbe, SignProbe};
 use crate::bench::electric::condition::Thermostat;
-use crate::bench::furnace::Furnace;
+use crate::bench::furnace::{Furnace, Run};
 use crate::bench::make::Link;
 
 /// What two transformers in phase may differ by, V.
@@ -21,8 +21,25 @@ pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
                 false => furnace.condition.electric.twin.between(own, other),
             })
         },
+        "twin_kit_coil" => |furnace, run| by_kit(furnace).then(|| called(furnace, run)),
+        "twin_kit_contact" => |furnace, run| {
+            let open = furnace.condition.electric.twin.link_open;
+            by_kit(furnace).then(|| if open { called(furnace, run) } else { 0.0 })
+        },
         _ => return None,
     })
+}
+
+/// Whether a relay of its own joins it to its twin.
+fn by_kit(furnace: &Furnace) -> bool {
+    furnace.make.link() == Some(Link::Kit)
+}
+
+/// The call before it comes to what joins the two, V.
+fn called(furnace: &Furnace, run: &Run) -> f64 {
+    let call = &furnace.condition.electric.call;
+    call.volts(run.rest.volts.control.board, true, run.sound.batteries, false)
+        .board
 }
 
 pub(super) fn sign(name: &str) -> Option<SignProbe> {

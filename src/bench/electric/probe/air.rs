@@ -1,7 +1,7 @@
 //! Probes on the blower's motor.
 
 use super::blower;
-use crate::bench::electric::BlowerVolts;
+use crate::bench::electric::{BlowerVolts, OPEN};
 use crate::bench::furnace::{Furnace, Run};
 use crate::bench::make::Blower;
 use crate::bench::probe::{ReadingProbe, SignProbe};
@@ -68,6 +68,16 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
             let tapped = furnace.make.blower == Blower::Tapped;
             let starts = motor.speed(1.0, tapped) > 0.0;
             Some(if starts { "starts" } else { "still_dead" })
+        },
+        "blower_on_tester" => |furnace, _| {
+            let motor = &furnace.condition.electric.blower;
+            let electronic = furnace.make.blower == Blower::ConstantAirflow;
+            let runs = motor.speed(1.0, false) > 0.0;
+            electronic.then_some(if runs { "runs" } else { "stays_still" })
+        },
+        "blower_harness" => |furnace, _| {
+            let whole = furnace.condition.electric.blower.wire_ohms < OPEN;
+            Some(if whole { "sound" } else { "broken" })
         },
         "blower_due" => |_, run| {
             // The delay runs from the proved flame; the flame is lit some seconds before it is proved.

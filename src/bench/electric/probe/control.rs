@@ -79,6 +79,11 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
             let seeing = furnace.condition.electric.board.sees_things || run.phase == Phase::Uncalled;
             Some(if seeing { "locked_out" } else { "ready" })
         },
+        // With no rod on it, what a board still sees it makes up itself.
+        "flame_without_rod" => |furnace, _| {
+            let seeing = furnace.condition.electric.board.sees_things;
+            Some(if seeing { "still_seen" } else { "not_seen" })
+        },
         "thermostat_screen" => |furnace, run| {
             Some(match furnace.condition.electric.call.thermostat {
                 _ if !run.rest.volts.call.awake => "blank",

@@ -87,6 +87,18 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
                 (false, false) => "turns_free",
             })
         },
+        "inducer_follows" => |furnace, run| {
+            furnace.make.inducer_commanded.then_some(())?;
+            let volts = &run.draft.volts;
+            let high = run.fire_moment().is_some_and(|moment| moment.volts.stage.told);
+            let stays_low = high && furnace.condition.electric.stages.speed_stays_low;
+            Some(match volts.inducer_pin > 0.0 {
+                false => "not_commanded",
+                true if volts.inducer_plug < LIVE => "not_fed",
+                true if volts.inducer_turns < FOLLOWS || stays_low => "falls_short",
+                true => "follows",
+            })
+        },
         "inducer_after_cooling" => |furnace, _| Some(if starts(furnace) { "starts" } else { "still_dead" }),
         "draft_fails" => |_, run| {
             let later = run.trial.is_some() || run.lit > 0.0;
@@ -106,6 +118,12 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
         _ => return None,
     })
 }
+
+/// A plug with less than this is not fed as its motor needs it, V.
+const LIVE: f64 = 90.0;
+
+/// Share of its speed below which a motor does not do what it is told.
+const FOLLOWS: f64 = 0.9;
 
 /// A motor that is fed less than this is not heard, V.
 const HUMS: f64 = 30.0;

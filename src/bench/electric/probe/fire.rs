@@ -58,7 +58,8 @@ fn flame(name: &str) -> Option<ReadingProbe> {
             let driven = volts.line.board > 0.0 && !electric.board.no_sensing;
             let sensing = electric.sensing.with_good_rod();
             let returned = electric.line.flame_return();
-            let current = sensing.current(run.sound.flame_current, volts.bathed, returned);
+            // Recorded like the first rod's: in the worst of the same flame.
+            let current = sensing.current(run.sound.flame_current, run.fire?.bathed, returned);
             Some(if driven { current } else { 0.0 })
         },
         "standing_flame_signal" => |_, run| Some(run.draft.volts.flame_current),

@@ -10,6 +10,7 @@ pub(super) fn reading(name: &str) -> Option<ReadingProbe> {
         "line_voltage" => |_, run| Some(run.whole.line),
         "hot_to_ground" => |_, run| Some(loaded(run).volts.line.hot_to_ground),
         "neutral_to_ground" => |_, run| Some(loaded(run).volts.line.neutral_to_ground),
+        "equipment_ground" => |furnace, _| Some(shown(furnace.condition.electric.line.ground_ohms())),
         "supply_at_furnace" => |_, run| Some(run.rest.volts.line.at_furnace),
         "door_switch_output" => |_, run| Some(run.rest.volts.line.behind_door),
         "line_to_cabinet" => |furnace, _| {

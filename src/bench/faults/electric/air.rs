@@ -107,7 +107,7 @@ pub const FAULTS: &[Fault] = &[
         name: "blower_airflow_module",
         title: "A constant-airflow blower does not start, motor or module",
         part: Some("blower_motor"),
-        verdicts: &["blower_command_not_tested"],
+        verdicts: &["blower_or_module"],
         fits: constant_airflow,
         strike: |condition, _, _| condition.electric.blower.dead = true,
     },

@@ -74,7 +74,7 @@ pub const FAULTS: &[Fault] = &[
         name: "commanded_inducer",
         title: "A commanded inducer does not come to speed",
         part: Some("inducer_motor"),
-        verdicts: &["commanded_inducer"],
+        verdicts: &["commanded_inducer", "inducer_does_not_follow"],
         fits: commanded_inducer,
         strike: |condition, _, severity| {
             condition.electric.inducer.command_lost = between(0.3, 1.0, severity)

@@ -57,7 +57,7 @@ pub const FAULTS: &[Fault] = &[
         name: "pilot_circuit_bad",
         title: "Turns of the pilot magnet are shorted",
         part: Some("pilot_gas_valve"),
-        verdicts: &["pilot_circuit_bad"],
+        verdicts: &["pilot_circuit_bad", "pilot_magnet_shorted"],
         fits: standing,
         strike: |condition, _, severity| {
             condition.electric.thermocouple.magnet_shorted = between(0.75, 0.95, severity)
@@ -93,7 +93,7 @@ pub const FAULTS: &[Fault] = &[
         name: "pilot_no_spark",
         title: "The module gives no spark to the pilot",
         part: None,
-        verdicts: &[],
+        verdicts: &["spark_source"],
         fits: on_call,
         strike: |condition, _, _| condition.electric.igniter.spark = Spark::Source,
     },

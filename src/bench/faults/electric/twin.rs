@@ -45,7 +45,7 @@ pub const FAULTS: &[Fault] = &[
         name: "twin_kit_dead",
         title: "The relay between two twins does not pass the call",
         part: None,
-        verdicts: &[],
+        verdicts: &["twin_kit_dead"],
         fits: by_kit,
         strike: |condition, _, _| condition.electric.twin.link_open = true,
     },

@@ -42,6 +42,12 @@ pub(super) fn sign(name: &str) -> Option<SignProbe> {
             let misled = furnace.condition.thermal.gas.reference != 0.0;
             Some(if misled { "plugged" } else { "clear" })
         },
+        "high_fire_screw" => |furnace, _| {
+            furnace.make.staging()?;
+            let gas = &furnace.condition.thermal.gas;
+            let follows = !gas.high_stuck && gas.valve_stuck < 0.5;
+            Some(if follows { "follows" } else { "stays" })
+        },
         "air_in_line" => |furnace, _| {
             let opened = furnace.condition.thermal.gas.air_in_line > 0.0;
             Some(if opened { "opened" } else { "not_opened" })
