@@ -50,8 +50,8 @@ fn the_page_fits_and_holds_nothing_that_acts_on_a_terminal() {
             assert!(!line.contains(['\u{1b}', '\r', '\t', '\u{202e}']), "{line:?}");
             assert!(!ascii || line.is_ascii(), "{line:?}");
         }
-        let words = page.split_whitespace().collect::<Vec<_>>().join(" ");
-        assert!(words.contains("does not assign"), "the caution: {page}");
+        let words: Vec<&str> = page.split_whitespace().collect();
+        assert!(words.join(" ").contains("does not assign"), "the caution: {page}");
     }
 }
 
