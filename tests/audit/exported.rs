@@ -207,7 +207,7 @@ fn duckdb_says_what_the_program_says() {
     let Some(python) = python_with_duckdb() else {
         return;
     };
-    for window in ["30", "7", "0"] {
+    for window in ["30", "7", "1"] {
         let said = compared(&python, "with_duckdb.py", window);
         let values: u32 = said.split_once(' ').unwrap().0.parse().unwrap();
         assert!(values > 200, "{said}");
