@@ -3,7 +3,7 @@
 //! What is held against the rate of all are settled calls alone: a group whose calls are a few days old has had no time to see any of them
 //! come back, and one that checks its own repairs at once has not been called back.
 
-use super::{all, days, short, spoken};
+use super::{NOT_DONE, all, days, short, spoken};
 use crate::audit::statistics::shrinkage::{Expected, Scatter};
 use crate::audit::statistics::{Count, LEVEL, dispersion, false_discovery, funnel};
 use crate::audit::{Audit, Rate, TOO_SMALL, Tally};
@@ -139,6 +139,27 @@ impl Standings {
     /// The rate of all settled calls; 0 where there is none.
     pub fn rate(&self) -> f64 {
         self.all.rate().unwrap_or(0.0)
+    }
+
+    /// Whether any call of all is settled; otherwise all closed calls are shown, and nothing is concluded from them.
+    pub fn is_settled(&self) -> bool {
+        self.all.of > 0
+    }
+
+    /// The calls of a group that are shown.
+    pub fn shown(&self, standing: &Standing) -> Count {
+        match self.is_settled() {
+            true => standing.count,
+            false => standing.closed,
+        }
+    }
+
+    /// Where a group stands, in words.
+    pub fn words(&self, standing: &Standing) -> &'static str {
+        match self.is_settled() {
+            true => standing.place.words(),
+            false => NOT_DONE,
+        }
     }
 
     /// Whether any has calls enough to be held against the rate of all.

@@ -12,6 +12,8 @@ use crate::report::audit::figures::{
 };
 use crate::source::safe;
 
+const TITLE: &str = "Technicians, not ranked";
+
 /// Points of each limit.
 const POINTS: u64 = 160;
 
@@ -20,46 +22,49 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     let standings = standings(audit, Groups::Technicians);
     let most = standings.each.iter().map(|standing| standing.count.of).max()?;
     let rows: Vec<Vec<String>> = (standings.each.iter().zip(standings.expected()))
-        .map(|(standing, expected)| row(standing, expected))
+        .map(|(standing, expected)| row(&standings, standing, expected))
         .collect();
     let heads = [
         "Technician",
-        "Closed",
         "Settled",
         "Came back",
         "Rate",
         "To expect",
         "95 %",
-        "In the funnel",
+        "Funnel",
         "Chance",
     ];
+    let table = table("Technicians, in the order of their names", &heads, &rows);
+    if !standings.is_settled() {
+        let body = html! { p { (what_is_settled(audit)) } (table) };
+        return Some(section("technicians", TITLE, &body));
+    }
     let body = html! {
         p {
-            (what_is_settled(audit)) " The limits say what a technician with so many calls would show by chance, if their rate were that of all: 950 and 998 "
-            "of a thousand lie inside the inner and the outer ones"
+            (what_is_settled(audit)) " The limits say what a technician with so many calls would show by chance, if their rate were "
+            "that of all: 950 and 998 of a thousand lie inside the inner and the outer ones"
             @if standings.factor.is_some() { "; they are widened, since technicians differ among each other by more than chance" }
-            ". Nobody with under " (TOO_SMALL) " settled calls is held against them. “To expect” draws a rate towards that of all by as much as few calls "
-            "say little. “Chance” is how often chance alone would put anybody as far out, corrected for looking at all of them."
+            ". Nobody with under " (TOO_SMALL) " settled calls is held against them. “To expect” draws a rate towards that of all by as "
+            "much as few calls say little. “Chance” is how often chance alone would put anybody as far out, corrected for looking at all of them."
         }
-        (beside(&chart_of(&standings, most), &table("Technicians, in the order of their names", &heads, &rows)))
+        (beside(&chart_of(&standings, most), &table))
         p { (safe(&standings.told())) }
     };
-    Some(section("technicians", "Technicians, not ranked", &body))
+    Some(section("technicians", TITLE, &body))
 }
 
-fn row(standing: &Standing, expected: Option<Expected>) -> Vec<String> {
+fn row(standings: &Standings, standing: &Standing, expected: Option<Expected>) -> Vec<String> {
     let few = standing.place == Place::TooFew;
     let rate = standing.count.rate().filter(|_| !few);
     let expected = expected.filter(|_| standing.count.of > 0);
     vec![
         standing.called().to_string(),
-        standing.closed.of.to_string(),
-        standing.count.of.to_string(),
-        standing.count.count.to_string(),
+        format!("{} of {}", standing.count.of, standing.closed.of),
+        standings.shown(standing).count.to_string(),
         rate.map_or_else(nothing, percent),
         expected.map_or_else(nothing, |expected| percent(expected.rate)),
         expected.map_or_else(nothing, |expected| percents(expected.low, expected.high)),
-        standing.place.words().to_owned(),
+        standings.words(standing).to_owned(),
         standing.chance.map_or_else(nothing, chance),
     ]
 }

@@ -6,7 +6,7 @@ use super::intervals::{self, Interval};
 use super::{beside, section, table};
 use crate::audit::{Audit, Rate};
 use crate::report::audit::figures::{
-    Groups, Standing, UNDER, WHAT_UNDER_IS, chance, percent, percents, standings, what_is_settled,
+    Groups, Standing, Standings, WHAT_UNDER_IS, chance, percent, percents, standings, what_is_settled,
 };
 use crate::source::{Safe, safe};
 
@@ -25,21 +25,22 @@ fn one(audit: &Audit, groups: Groups, id: &str, title: &str, what: &str) -> Mark
     }
     let heads = [
         what,
-        "Closed",
         "Settled",
         "Came back",
         "Rate",
         "95 %",
-        "In the funnel",
+        "Funnel",
         "Chance",
-        "Suspected misdiagnoses",
+        "Suspected",
     ];
-    let rows: Vec<Vec<String>> = standings.each.iter().map(row).collect();
+    let rows: Vec<Vec<String>> = (standings.each.iter())
+        .map(|standing| row(&standings, standing))
+        .collect();
     let names: Vec<Safe> = standings.each.iter().map(Standing::called).collect();
     let intervals: Vec<Interval<'_>> = (standings.each.iter().zip(&names))
         .map(|(standing, name)| Interval {
             name,
-            rate: Rate::new(standing.count.count, standing.count.of),
+            rate: rate(&standings, standing),
             weight: standing.closed.of,
             place: standing.place,
         })
@@ -50,29 +51,36 @@ fn one(audit: &Audit, groups: Groups, id: &str, title: &str, what: &str) -> Mark
         id,
         title,
         &html! {
-            p { (what_is_settled(audit)) " " (WHAT_UNDER_IS) }
+            p {
+                (what_is_settled(audit)) " “Suspected” are suspected misdiagnoses. "
+                @if standings.is_settled() { (WHAT_UNDER_IS) }
+            }
             (beside(&chart, &table("Settled calls that came back on another visit", &heads, &rows)))
-            p { (safe(&standings.told())) }
+            @if standings.is_settled() { p { (safe(&standings.told())) } }
         },
     )
 }
 
-fn row(standing: &Standing) -> Vec<String> {
-    let rate = Rate::new(standing.count.count, standing.count.of);
+fn rate(standings: &Standings, standing: &Standing) -> Rate {
+    let shown = standings.shown(standing);
+    Rate::new(shown.count, shown.of)
+}
+
+fn row(standings: &Standings, standing: &Standing) -> Vec<String> {
+    let rate = rate(standings, standing);
     vec![
         standing.called().to_string(),
-        standing.closed.of.to_string(),
-        rate.of.to_string(),
+        format!("{} of {}", standing.count.of, standing.closed.of),
         rate.count.to_string(),
         match rate.too_small {
-            true => UNDER.to_owned(),
+            true => "—".to_owned(),
             false => percent(rate.rate),
         },
         match rate.of {
             0 => "—".to_owned(),
             _ => percents(rate.low, rate.high),
         },
-        standing.place.words().to_owned(),
+        standings.words(standing).to_owned(),
         standing.chance.map_or("—".to_owned(), chance),
         standing.suspected.to_string(),
     ]

@@ -35,8 +35,11 @@ pub(super) fn chart(id: &str, title: &str, intervals: &[Interval<'_>], all: Opti
         .filter(|interval| interval.weight >= least)
         .take(DRAWN)
         .collect();
-    // A group of three calls has an interval as wide as the chart, and would flatten all others.
-    let large = drawn.iter().filter(|interval| !interval.rate.too_small);
+    // A group of three calls has an interval as wide as the chart, and would flatten all others, where there are some.
+    let has_large = drawn.iter().any(|interval| !interval.rate.too_small);
+    let large = drawn
+        .iter()
+        .filter(|interval| interval.rate.of > 0 && !(has_large && interval.rate.too_small));
     let most = large.map(|interval| interval.rate.high);
     let most = most.fold((2.0 * all.unwrap_or(0.0)).max(0.05), f64::max);
     let most = rounded_up(most).min(1.0);
@@ -48,7 +51,7 @@ pub(super) fn chart(id: &str, title: &str, intervals: &[Interval<'_>], all: Opti
         svg viewBox=(format!("0 0 {WIDTH} {}", foot + FOOT)) role="img" aria-labelledby=(format!("{title_id} {told_id}")) {
             title id=(title_id) { (title) }
             desc id=(told_id) {
-                "A line is the 95 % interval, a mark the rate; hollow where it is of under 20, pointed where more or less was counted "
+                "A line is the 95 % interval, a mark the rate; hollow where it is of under 20; pointed where more or less was counted "
                 "than chance gives a group of that size."
                 @if let Some(all) = all { " The broken line is the rate of all, " (percent(all)) "." }
             }

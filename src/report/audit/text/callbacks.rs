@@ -44,7 +44,8 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     }
     page.line(&format!("Within {window}"), &safe(&expected));
     if back.settled.of > 0 {
-        page.line("Settled", &safe(&words(&back.settled)));
+        let settled = format!("{}, on another visit", words(&back.settled));
+        page.line("Settled", &safe(&settled));
     }
     page.text(figures::WHAT_COUNTS);
     if let Some(who) = figures::who_counts(audit) {
@@ -117,17 +118,12 @@ fn groups(page: &mut Page, audit: &Audit, kind: Groups, title: &str) {
     if standings.each.is_empty() {
         return;
     }
-    let is_settled = standings.all.of > 0;
     let rows = standings.each.iter().map(|standing| Row {
         name: standing.called(),
-        count: match is_settled {
-            true => standing.count,
-            false => standing.closed,
-        },
+        count: standings.shown(standing),
         note: match standing.place {
-            _ if !is_settled => NOT_DONE,
             Place::Within => "",
-            other => other.words(),
+            _ => standings.words(standing),
         },
     });
     page.title(title);
@@ -139,7 +135,7 @@ fn groups(page: &mut Page, audit: &Audit, kind: Groups, title: &str) {
     if standings.factor.is_some() {
         page.text("They differ among each other by more than chance, so that their limits are wider.");
     }
-    if is_settled {
+    if standings.is_settled() {
         page.text(&standings.told());
     }
 }

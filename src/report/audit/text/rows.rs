@@ -49,8 +49,12 @@ fn cut(name: &Safe, is_ascii: bool) -> Safe {
 
 /// Writes the lines on one scale, with the rate of all marked where it is given, and the scale below.
 pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
-    // A group of three calls has an interval as wide as the page, and would flatten all others.
-    let large = rows.iter().filter(|row| row.count.of >= TOO_SMALL);
+    // A group of three calls has an interval as wide as the page, and would flatten all others, where there are some.
+    let is_large = |row: &&Row| row.count.of >= TOO_SMALL;
+    let has_large = rows.iter().any(|row| is_large(&row));
+    let large = rows
+        .iter()
+        .filter(|row| row.count.of > 0 && (!has_large || is_large(row)));
     let most = large
         .map(|row| wilson(row.count.count, row.count.of).1)
         .fold(0.0, f64::max);
