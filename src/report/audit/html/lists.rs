@@ -6,7 +6,8 @@ use super::{LINES, section};
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, came, doubtful, ended_in, later, no_calls, number, percent, placed, short, spoken, what_came,
+    MAY_BE_ANOTHER, NOT_ASKED, came, doubtful, ended_in, later, no_calls, number, percent, placed, short,
+    spoken, what_came,
 };
 use crate::source::{Safe, safe};
 

@@ -4,8 +4,8 @@ use super::page::Page;
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, came, counted, days, doubtful, ended_in, later, no_calls, number, percent, placed, short,
-    spoken, what_came,
+    MAY_BE_ANOTHER, NOT_ASKED, came, counted, days, doubtful, ended_in, later, no_calls, number, percent,
+    placed, short, spoken, what_came,
 };
 use crate::source::{Safe, safe};
 
