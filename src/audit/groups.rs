@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::findings::Followed;
+use super::findings::{Fate, Followed};
 use super::summary::{Rate, TOO_SMALL};
 use super::visits::{EndKind, NO_NAME, NameNo, RemedyKind, Visit, Visits};
 
@@ -49,6 +49,8 @@ pub struct Month {
     pub closed: u64,
     /// Those that came back, over those with an equipment.
     pub callbacks: Rate,
+    /// Those that came back on another visit, over those whose whole window lies before the end of the archive.
+    pub settled: Rate,
 }
 
 /// The counts of a group.
@@ -60,6 +62,11 @@ pub struct Tally {
     pub closed: u64,
     /// Those that came back, over those closed with an equipment.
     pub callbacks: Rate,
+    /// Callbacks whose next call belongs to the same visit.
+    pub same_visit: u64,
+    /// Those that came back on another visit, over those whose whole window lies before the end of the archive: what a group is
+    /// held against others by.
+    pub settled: Rate,
     /// Callbacks that make a misdiagnosis suspected.
     pub suspected_misdiagnoses: u64,
     /// Referred without a verdict.
@@ -79,6 +86,9 @@ struct Count {
     closed: u64,
     followed: u64,
     came_back: u64,
+    same_visit: u64,
+    settled: u64,
+    came_again: u64,
     misdiagnoses: u64,
     unproven: u64,
     insisted: u64,
@@ -106,12 +116,11 @@ impl Counted {
                 count.left_open += u64::from(visit.left_open);
             });
         }
-        for (call, next) in followed.each() {
-            let visit = visits.get(call);
-            let suspected = next.is_some_and(|next| is_misdiagnosed(&visit, &visits.get(next)));
+        for fate in followed.each() {
+            let visit = visits.get(fate.call);
+            let suspected = (fate.next).is_some_and(|next| is_misdiagnosed(&visit, &visits.get(next)));
             counted.each(&visit, |count| {
-                count.followed += 1;
-                count.came_back += u64::from(next.is_some());
+                count.follow(&fate);
                 count.misdiagnoses += u64::from(suspected);
             });
         }
@@ -166,11 +175,22 @@ impl Counted {
 }
 
 impl Count {
+    /// Takes what followed a call.
+    fn follow(&mut self, fate: &Fate) {
+        self.followed += 1;
+        self.came_back += u64::from(fate.next.is_some());
+        self.same_visit += u64::from(fate.same_visit);
+        self.settled += u64::from(fate.settled.is_some());
+        self.came_again += u64::from(fate.settled == Some(true));
+    }
+
     fn tally(&self) -> Tally {
         Tally {
             calls: self.calls,
             closed: self.closed,
             callbacks: Rate::new(self.came_back, self.followed),
+            same_visit: self.same_visit,
+            settled: Rate::new(self.came_again, self.settled),
             suspected_misdiagnoses: self.misdiagnoses,
             unproven: self.unproven,
             insisted: self.insisted,
@@ -201,17 +221,16 @@ pub(super) fn by_month(visits: &Visits, followed: &Followed) -> Vec<Month> {
             months.entry(month).or_default().closed += 1;
         }
     }
-    for (call, next) in followed.each() {
-        if let Some(month) = month(&visits.get(call)) {
-            let count = months.entry(month).or_default();
-            count.followed += 1;
-            count.came_back += u64::from(next.is_some());
+    for fate in followed.each() {
+        if let Some(month) = month(&visits.get(fate.call)) {
+            months.entry(month).or_default().follow(&fate);
         }
     }
     let rows = months.into_iter().map(|(month, count)| Month {
         month,
         closed: count.closed,
         callbacks: Rate::new(count.came_back, count.followed),
+        settled: Rate::new(count.came_again, count.settled),
     });
     rows.collect()
 }

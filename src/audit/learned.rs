@@ -16,9 +16,9 @@ pub struct Learned {
     pub fault: String,
     /// Closed calls with an equipment that ended in it, proven.
     pub proven: u64,
-    /// Those that were followed for the whole window and did not come back.
+    /// Those that were followed for the whole window and did not come back on another visit.
     pub held: u64,
-    /// Those that came back within it.
+    /// Those that did within it.
     pub came_back: u64,
 }
 

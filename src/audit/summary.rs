@@ -110,8 +110,26 @@ pub struct Callbacks {
     /// The share of calls that are called back within 30 days, by Kaplan and Meier: calls that were not followed so long
     /// count for as long as they were.
     pub at_30_days: f64,
+    /// The low end of its interval of 95 %; none where no call was followed for 30 days, so that the share is not known yet.
+    pub at_30_days_low: Option<f64>,
+    /// The high end of it.
+    pub at_30_days_high: Option<f64>,
+    /// The same estimate for the window; none where no call was followed for so long.
+    pub at_window: Option<f64>,
+    /// The low end of its interval.
+    pub at_window_low: Option<f64>,
+    /// The high end of it.
+    pub at_window_high: Option<f64>,
+    /// Days of 24 h that the call was followed that was followed longest; none where none could be.
+    pub followed_days: Option<f64>,
     /// Those of the same complaint.
     pub same_complaint: Rate,
+    /// Those whose next call belongs to the same visit: the same technician, who is named, opened it within an hour of the closing.
+    pub same_visit: u64,
+    /// The calls that they came back as: one that follows two calls that overlap is the next of both.
+    pub returns: u64,
+    /// Calls whose whole window lies before the end of the archive, and those among them that came back within it on another visit.
+    pub settled: Rate,
 }
 
 /// A share, with what it is worth.

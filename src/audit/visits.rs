@@ -25,6 +25,8 @@ pub(super) struct Visit {
     pub technician: NameNo,
     pub tree: NameNo,
     pub fault: NameNo,
+    /// The outcome it ended in, where it did in one.
+    pub outcome: NameNo,
     /// The part it condemned.
     pub part: NameNo,
     pub end: EndKind,
@@ -59,6 +61,7 @@ struct Sort {
     technician: NameNo,
     tree: NameNo,
     fault: NameNo,
+    outcome: NameNo,
     part: NameNo,
     end: EndKind,
     remedy: RemedyKind,
@@ -142,6 +145,10 @@ impl Visits {
             technician: self.maybe(call.technician.as_deref()),
             tree: self.name(&call.tree),
             fault: self.maybe(verdict.map(|verdict| verdict.fault.as_str())),
+            outcome: match &call.ending {
+                Ending::Outcome(outcome) => self.name(outcome),
+                _ => NO_NAME,
+            },
             part: self.maybe(verdict.and_then(|verdict| verdict.condemned())),
             end: match call.ending {
                 Ending::Verdict(_) => EndKind::Verdict,
@@ -230,6 +237,7 @@ impl Visits {
             technician: sort.technician,
             tree: sort.tree,
             fault: sort.fault,
+            outcome: sort.outcome,
             part: sort.part,
             end: sort.end,
             remedy: sort.remedy,

@@ -22,6 +22,7 @@ mod printed;
 mod replay;
 mod said;
 mod season;
+mod settled;
 mod told;
 mod windows;
 mod written;

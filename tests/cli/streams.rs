@@ -125,4 +125,6 @@ fn a_folder_without_sessions_is_said_to_be_one() {
     assert!(said.err.contains("No sessions in "), "{said:?}");
     let said = run(&["audit", folder, "--window", "-1"]).exits(2);
     assert!(said.err.contains("write a whole number of days"), "{said:?}");
+    let said = run(&["audit", folder, "--window", "0"]).exits(2);
+    assert!(said.err.contains("write at least 1"), "{said:?}");
 }

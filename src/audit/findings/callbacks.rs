@@ -3,6 +3,11 @@
 //! A callback is a closed call that is followed by another call opened at the same equipment within the window: from the
 //! instant of its closing, the last instant included. Calls follow one another in the order they were opened. A call that was
 //! opened before the other was closed does not follow it: nobody called back.
+//!
+//! A next call that the same technician opens within an hour of the closing belongs to the *same visit*: a repair, say, and the
+//! combustion check after it. It is a callback by its definition, and told apart. A call is *settled* once its whole window lies before
+//! the end of the archive; whether it came back on another visit is what groups are held against each other by. Otherwise those
+//! who are careful would seem to have callbacks, and those who are new to have none.
 
 use std::sync::Arc;
 
@@ -13,13 +18,15 @@ use super::super::auditor::Window;
 use super::super::clocks::Ends;
 use super::super::groups::is_misdiagnosed;
 use super::super::rows::Rows;
-use super::super::statistics::LEVEL;
-use super::super::statistics::survival::{Curve, Wait};
 use super::super::summary::{Callbacks, FollowUp, Rate, SessionRef};
-use super::super::visits::{Visit, Visits};
+use super::super::visits::{NO_NAME, Visit, Visits};
+use super::expected::Expectations;
 use super::misdiagnosis::Misdiagnosis;
 
 const DAY: i64 = 24 * 60 * 60;
+
+/// How long after the closing of a call its technician's next one at the equipment belongs to the same visit, the last instant included.
+const SAME_VISIT: SignedDuration = SignedDuration::from_hours(1);
 
 /// Two calls at one equipment, the second the next after the first: a callback, or a call that was left and somebody came again.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -38,10 +45,16 @@ pub struct Pair {
     pub days: f64,
     /// Both began with the same complaint.
     pub same_complaint: bool,
+    /// The technician of the first, who is named, opened the second within an hour.
+    pub same_visit: bool,
     /// The fault that the first ended in.
     pub fault: Option<String>,
+    /// The outcome of its tree that the first ended in.
+    pub outcome: Option<String>,
     /// The fault that the second ended in.
     pub then: Option<String>,
+    /// The outcome of its tree that the second ended in.
+    pub then_outcome: Option<String>,
 }
 
 impl Pair {
@@ -55,8 +68,11 @@ impl Pair {
             second_technician: visits.owned(second.technician),
             days: between(&first, &second),
             same_complaint: is_same_complaint(&first, &second),
+            same_visit: is_same_visit(&first, &second),
             fault: visits.owned(first.fault),
+            outcome: visits.owned(first.outcome),
             then: visits.owned(second.fault),
+            then_outcome: visits.owned(second.outcome),
         }
     }
 }
@@ -64,6 +80,7 @@ impl Pair {
 /// What followed each closed call with an equipment.
 #[derive(Debug)]
 pub(in super::super) struct Followed {
+    window: Window,
     until: Option<Timestamp>,
     list: Vec<Follow>,
     /// The calls that were left before they were closed, each with the next within the window.
@@ -79,6 +96,24 @@ struct Follow {
     /// The next call at its equipment; of no meaning where none came.
     next: u32,
     what: What,
+    /// The next call came within the window, on the same visit.
+    same_visit: bool,
+    /// A call came within the window that was not on the same visit.
+    came_again: bool,
+    /// The whole window lies before the end of the archive.
+    is_settled: bool,
+}
+
+/// What became of a closed call with an equipment.
+#[derive(Clone, Copy, Debug)]
+pub(in super::super) struct Fate {
+    pub call: u32,
+    /// The call that it came back as.
+    pub next: Option<u32>,
+    /// That is of the same visit.
+    pub same_visit: bool,
+    /// Whether it came back on another visit; none where its window is not over.
+    pub settled: Option<bool>,
 }
 
 /// What came after a call.
@@ -99,7 +134,7 @@ enum What {
 impl Followed {
     /// Looks for what followed each call.
     pub fn new(visits: &Visits, window: Window, ends: Ends) -> Self {
-        let window = SignedDuration::from_secs(i64::from(window.days) * DAY);
+        let days = SignedDuration::from_secs(i64::from(window.days) * DAY);
         let order = visits.by_equipment();
         let mut list = Vec::with_capacity(order.len());
         let (mut left, mut twins) = (Vec::new(), Vec::new());
@@ -112,29 +147,35 @@ impl Followed {
                 let overlapping = later.partition_point(|next| visits.get(*next).opened < visit.left);
                 let next = later.get(overlapping).copied();
                 let Some(closed) = visit.closed else {
-                    let soon = |next: &u32| visits.get(*next).opened.duration_since(visit.left) <= window;
+                    let soon = |next: &u32| visits.get(*next).opened.duration_since(visit.left) <= days;
                     left.extend(next.filter(soon).map(|next| (*call, next)));
                     continue;
                 };
                 let came = next.map(|next| visits.get(next).opened);
                 let followed = ends.until.unwrap_or(closed).duration_since(closed);
                 let what = match came {
-                    Some(came) if came.duration_since(closed) <= window => What::Callback,
+                    Some(came) if came.duration_since(closed) <= days => What::Callback,
                     _ if ends.is_before(closed) => What::InDoubt,
                     // What is dated after the end says nothing of when somebody called.
                     Some(came) if !ends.is_after(came) => What::Later,
-                    _ if followed >= window => What::Nothing,
+                    _ if followed >= days => What::Nothing,
                     _ => What::TooSoon,
                 };
-                let next = next.unwrap_or(*call);
+                let same_visit = |next: &u32| is_same_visit(&visit, &visits.get(*next));
+                let another = later[overlapping..].iter().find(|next| !same_visit(next));
+                let soon = |next: &u32| visits.get(*next).opened.duration_since(closed) <= days;
                 list.push(Follow {
                     call: *call,
-                    next,
+                    next: next.unwrap_or(*call),
                     what,
+                    same_visit: what == What::Callback && next.as_ref().is_some_and(same_visit),
+                    came_again: another.is_some_and(soon),
+                    is_settled: followed >= days && !ends.is_before(closed),
                 });
             }
         }
         Self {
+            window,
             until: ends.until,
             list,
             left,
@@ -148,22 +189,23 @@ impl Followed {
         callbacks.map(|follow| (follow.call, follow.next))
     }
 
-    /// Each closed call with an equipment, and the call that it came back as.
-    pub fn each(&self) -> impl Iterator<Item = (u32, Option<u32>)> {
-        self.list.iter().map(|follow| {
-            let next = (follow.what == What::Callback).then_some(follow.next);
-            (follow.call, next)
+    /// What became of each closed call with an equipment.
+    pub fn each(&self) -> impl Iterator<Item = Fate> {
+        self.list.iter().map(|follow| Fate {
+            call: follow.call,
+            next: (follow.what == What::Callback).then_some(follow.next),
+            same_visit: follow.same_visit,
+            settled: follow.is_settled.then_some(follow.came_again),
         })
     }
 
-    /// Each closed call with an equipment, and whether it held: it came back, or was followed for the whole window and did not;
-    /// none where it has not had its days yet.
+    /// Each closed call with an equipment, and whether it held: it came back on another visit, or was followed for the whole window
+    /// and did not; none where it has not had its days yet.
     pub fn held(&self) -> impl Iterator<Item = (u32, Option<bool>)> {
         self.list.iter().map(|follow| {
-            let held = match follow.what {
-                What::Callback => Some(false),
-                What::Later | What::Nothing => Some(true),
-                What::TooSoon | What::InDoubt => None,
+            let held = match follow.came_again {
+                true => Some(false),
+                false => follow.is_settled.then_some(true),
             };
             (follow.call, held)
         })
@@ -173,10 +215,26 @@ impl Followed {
         let of = self.list.len() as u64;
         let same =
             |(first, second): &(u32, u32)| is_same_complaint(&visits.get(*first), &visits.get(*second));
+        let expected = Expectations::of(self.waits(visits), self.window);
+        let mut nexts: Vec<u32> = self.came_back().map(|(_, next)| next).collect();
+        nexts.sort_unstable();
+        nexts.dedup();
+        let settled = || self.list.iter().filter(|follow| follow.is_settled);
+        let came_again = settled().filter(|follow| follow.came_again).count();
+        let (at_30, at_window) = (expected.at_30_days, expected.at_window);
         Callbacks {
             rate: Rate::new(self.came_back().count() as u64, of),
-            at_30_days: within_30_days(self.waits(visits)),
+            at_30_days: at_30.share,
+            at_30_days_low: at_30.low,
+            at_30_days_high: at_30.high,
+            at_window: at_window.known(),
+            at_window_low: at_window.low,
+            at_window_high: at_window.high,
+            followed_days: expected.followed_days,
             same_complaint: Rate::new(self.came_back().filter(same).count() as u64, of),
+            same_visit: self.list.iter().filter(|follow| follow.same_visit).count() as u64,
+            returns: nexts.len() as u64,
+            settled: Rate::new(came_again as u64, settled().count() as u64),
         }
     }
 
@@ -254,11 +312,9 @@ fn is_same_complaint(first: &Visit, second: &Visit) -> bool {
     first.tree == second.tree
 }
 
-/// Kaplan and Meier's estimate of the share that is called back within 30 days.
-fn within_30_days(follow_ups: impl Iterator<Item = FollowUp>) -> f64 {
-    let waits = follow_ups.map(|follow_up| Wait {
-        time: follow_up.days(),
-        came: follow_up.called_back(),
-    });
-    1.0 - Curve::up_to(30.0, waits).at(30.0, LEVEL).still
+/// Whether a call that follows another belongs to the same visit.
+fn is_same_visit(first: &Visit, second: &Visit) -> bool {
+    first.technician != NO_NAME
+        && first.technician == second.technician
+        && second.opened.duration_since(first.left) <= SAME_VISIT
 }

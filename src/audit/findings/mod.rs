@@ -5,6 +5,7 @@ mod callbacks;
 mod combustion;
 mod condemned;
 mod drift;
+mod expected;
 mod left_open;
 mod misdiagnosis;
 mod steps;
@@ -23,7 +24,7 @@ pub use unsound::{Unsound, WhatIsWrong};
 pub use written::{Digits, Hurried, Repeated, Written};
 
 pub(super) use borderline::Borderlines;
-pub(super) use callbacks::Followed;
+pub(super) use callbacks::{Fate, Followed};
 pub(super) use combustion::Tests;
 pub(super) use condemned::proven_and_insisted;
 pub(super) use drift::Drifts;

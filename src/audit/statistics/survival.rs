@@ -94,6 +94,11 @@ impl Estimate {
     pub fn is_watched(&self) -> bool {
         self.at_risk > 0
     }
+
+    /// Whether the share is known: something was watched for so long, or it had come for all before.
+    pub fn is_known(&self) -> bool {
+        self.is_watched() || self.still <= 0.0
+    }
 }
 
 impl Curve {

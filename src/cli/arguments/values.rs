@@ -37,8 +37,10 @@ pub(super) fn seed(text: &str) -> Result<u64, String> {
 }
 
 pub(super) fn days(text: &str) -> Result<u32, String> {
-    text.parse()
-        .map_err(|_| "write a whole number of days, such as 30".to_owned())
+    match text.parse() {
+        Ok(0) => Err("nobody calls back within no days: write at least 1, or leave it out for 30".to_owned()),
+        days => days.map_err(|_| "write a whole number of days, such as 30".to_owned()),
+    }
 }
 
 pub(super) fn clock(text: &str) -> Result<Timestamp, String> {

@@ -6,7 +6,7 @@ use crate::audit::{Audit, Rate, SessionRef, Tally};
 use crate::source::safe;
 
 /// The columns.
-const COLUMNS: [&str; 20] = [
+const COLUMNS: [&str; 27] = [
     "row",
     "name",
     "session",
@@ -27,6 +27,13 @@ const COLUMNS: [&str; 20] = [
     "unproven",
     "insisted",
     "left_open",
+    "same_visit",
+    "settled_callbacks",
+    "settled_of",
+    "settled_rate",
+    "settled_low",
+    "settled_high",
+    "settled_too_small",
 ];
 
 /// An audit as a table.
@@ -56,6 +63,8 @@ struct Row<'a> {
     counts: Option<[Option<u64>; 2]>,
     rate: Option<Rate>,
     others: Option<[u64; 4]>,
+    same_visit: Option<u64>,
+    settled: Option<Rate>,
 }
 
 struct Table<'a> {
@@ -76,6 +85,8 @@ impl<'a> Table<'a> {
                 audit.insisted,
                 audit.left_open,
             ]),
+            same_visit: Some(audit.callbacks.same_visit),
+            settled: Some(audit.callbacks.settled),
             ..Row::default()
         });
         for row in &audit.by_technician {
@@ -93,6 +104,7 @@ impl<'a> Table<'a> {
                 name: &row.month,
                 counts: Some([None, Some(row.closed)]),
                 rate: Some(row.callbacks),
+                settled: Some(row.settled),
                 ..Row::default()
             });
         }
@@ -110,6 +122,8 @@ impl<'a> Table<'a> {
                 tally.insisted,
                 tally.left_open,
             ]),
+            same_visit: Some(tally.same_visit),
+            settled: Some(tally.settled),
             ..Row::default()
         });
     }
@@ -128,14 +142,21 @@ impl<'a> Table<'a> {
                 next: Some(&found.second),
                 technician: found.technician.as_deref(),
                 equipment: Some(&found.equipment),
-                detail: format!("after {:.1} days", found.days),
+                detail: match found.same_visit {
+                    true => "same visit".to_owned(),
+                    false => format!("after {:.1} days", found.days),
+                },
                 ..Row::default()
             });
         }
         for found in &audit.came_again {
             self.row(Row {
                 kind: "left and came again",
-                name: found.then.as_deref().unwrap_or(""),
+                name: found
+                    .then
+                    .as_deref()
+                    .or(found.then_outcome.as_deref())
+                    .unwrap_or(""),
                 session: Some(&found.first),
                 next: Some(&found.second),
                 technician: found.technician.as_deref(),
@@ -293,7 +314,8 @@ impl<'a> Table<'a> {
         let number = |number: Option<u64>| number.map(|number| number.to_string()).unwrap_or_default();
         let share = |share: Option<f64>| share.map(|share| format!("{share:.6}")).unwrap_or_default();
         let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
-        let rate = row.rate;
+        let too_small = |rate: Option<Rate>| rate.map(|rate| rate.too_small.to_string()).unwrap_or_default();
+        let (rate, settled) = (row.rate, row.settled);
         let other = |at: usize| number(row.others.map(|others| others[at]));
         self.line([
             row.kind.to_owned(),
@@ -311,11 +333,18 @@ impl<'a> Table<'a> {
             share(rate.map(|rate| rate.rate)),
             share(rate.map(|rate| rate.low)),
             share(rate.map(|rate| rate.high)),
-            rate.map(|rate| rate.too_small.to_string()).unwrap_or_default(),
+            too_small(rate),
             other(0),
             other(1),
             other(2),
             other(3),
+            number(row.same_visit),
+            number(settled.map(|settled| settled.count)),
+            number(settled.map(|settled| settled.of)),
+            share(settled.map(|settled| settled.rate)),
+            share(settled.map(|settled| settled.low)),
+            share(settled.map(|settled| settled.high)),
+            too_small(settled),
         ]);
     }
 

@@ -12,6 +12,8 @@ mod text;
 mod weights;
 
 #[cfg(test)]
+mod held_against;
+#[cfg(test)]
 mod made;
 #[cfg(test)]
 mod tests;

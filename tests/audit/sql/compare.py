@@ -37,6 +37,10 @@ class Comparison:
         for sql, name in [("callbacks", "count"), ("followed", "of"), ("rate", "rate"), ("low", "low"), ("high", "high")]:
             self.same(f"{where}, {name}", row[sql], own[name])
 
+    def settled(self, where, row, own):
+        for name, theirs in [("", "of"), ("_callbacks", "count"), ("_rate", "rate"), ("_low", "low"), ("_high", "high"), ("_too_small", "too_small")]:
+            self.same(f"{where}, settled, {theirs}", row[f"settled{name}"], own[theirs])
+
     def rows(self, where, sql, own, columns, key):
         """Rows with the same key, column by column: names of the SQL, with those of the JSON."""
         self.same(f"{where}, rows", len(sql), len(own))
@@ -50,6 +54,7 @@ class Comparison:
                 self.same(f"{where}, {name}, {column}", mine[column], theirs[other])
             if "callbacks" in theirs:
                 self.rate(f"{where}, {name}", mine, theirs["callbacks"])
+                self.settled(f"{where}, {name}", mine, theirs["settled"])
 
 
 def compare(query, own):
@@ -60,7 +65,11 @@ def compare(query, own):
         found.same(f"summary, {name}", summary[name], own[name])
     found.same("summary, suspected", summary["suspected_misdiagnoses"], len(own["suspected_misdiagnoses"]))
     found.rate("summary", summary, own["callbacks"])
-    found.same("summary, at_30_days", summary["at_30_days"], own["callbacks"]["at_30_days"])
+    found.settled("summary", summary, own["callbacks"]["settled"])
+    estimates = [f"{by}{end}" for by in ["at_30_days", "at_window"] for end in ["", "_low", "_high"]]
+    for name in estimates + ["followed_days", "same_visit", "returns"]:
+        found.same(f"summary, {name}", summary[name], own["callbacks"][name])
+    found.same("summary, at_30_days_known", summary["at_30_days_known"], own["callbacks"]["at_30_days_low"] is not None)
     found.same("summary, same complaint", summary["same_complaint"], own["callbacks"]["same_complaint"]["count"])
     for name in ["proven", "insisted"]:
         found.same(f"summary, condemned, {name}", summary[f"condemned_{name}"], own["condemned"][name])
@@ -68,11 +77,11 @@ def compare(query, own):
     alike = lambda names: [(name, name) for name in names]
     for name, more in [("technician", []), ("tree", []), ("part", ["proven"])]:
         rows = own[f"by_{name}"]
-        found.rows(f"by {name}", query(f"audit_by_{name}"), rows, alike(COUNTS + ["too_small"] + more), alike([name]))
+        found.rows(f"by {name}", query(f"audit_by_{name}"), rows, alike(COUNTS + ["too_small", "same_visit"] + more), alike([name]))
     found.rows("by month", query("audit_by_month"), own["by_month"], alike(["closed"]), [("closed_month", "month")])
     found.rows("learned", query("audit_learned"), own["learned"], alike(["proven", "held", "came_back"]), alike(["fault"]))
     sessions = [("first_session", "first"), ("second_session", "second")]
-    columns = alike(["equipment", "technician", "second_technician", "days", "same_complaint", "fault"])
+    columns = alike(["equipment", "technician", "second_technician", "days", "same_complaint", "same_visit", "fault", "outcome", "then_outcome"])
     found.rows("callbacks", query("audit_callback_pairs"), own["callback_pairs"], columns + [("then_fault", "then")], sessions)
     columns = alike(["equipment", "technician", "condemned", "insisted", "remedy", "part", "days"])
     suspected = own["suspected_misdiagnoses"]

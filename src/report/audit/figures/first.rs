@@ -1,7 +1,7 @@
 //! What to see to first: what can hurt someone, then what can be learned from.
 
 use super::people::{Person, by_whom, not_taken, people};
-use super::{counted, percent, short, standings};
+use super::{Groups, counted, short, standings};
 use crate::audit::{Audit, WhatIsWrong};
 use crate::source::{Safe, safe};
 
@@ -16,7 +16,9 @@ pub(in super::super) fn first(audit: &Audit) -> Vec<Safe> {
         not_closed(audit),
         not_tested(audit, &people),
         misdiagnoses(audit),
-        standing_out(audit),
+        standing_out(audit, Groups::Parts),
+        standing_out(audit, Groups::Complaints),
+        standing_out(audit, Groups::Technicians),
         written(audit),
         stalling(audit),
         untested(audit),
@@ -76,21 +78,8 @@ fn misdiagnoses(audit: &Audit) -> Option<String> {
     (many > 0).then(|| format!("{suspected}: read both calls of each, with those who walked them."))
 }
 
-fn standing_out(audit: &Audit) -> Option<String> {
-    let standings = standings(audit);
-    let above = |standing: &&super::Standing| {
-        standing.is_worth_a_look() && standing.count.rate().is_some_and(|rate| rate > standings.rate)
-    };
-    let names: Vec<&str> = (standings.each.iter().filter(above))
-        .filter_map(|standing| standing.technician.as_deref())
-        .collect();
-    let of_all = percent(standings.rate);
-    (!names.is_empty()).then(|| {
-        format!(
-            "More comes back of {} than chance explains, against {of_all} of all: read those calls before anything is concluded.",
-            some(&names)
-        )
-    })
+fn standing_out(audit: &Audit, groups: Groups) -> Option<String> {
+    standings(audit, groups).above(some)
 }
 
 fn written(audit: &Audit) -> Option<String> {

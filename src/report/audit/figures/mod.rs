@@ -1,6 +1,7 @@
 //! What both pages show, worked out of an audit.
 
 mod curve;
+mod expected;
 mod first;
 mod found_later;
 mod months;
@@ -9,14 +10,15 @@ mod standing;
 mod ways;
 
 pub(super) use curve::{Curve, Day, curve};
+pub(super) use expected::{Expected, expected};
 pub(super) use first::first;
 pub(super) use found_later::{FoundLater, found_later};
-pub(super) use months::{Month, Months, months};
+pub(super) use months::{Month, Months, NOT_DONE, SMALL, months};
 pub(super) use people::{Person, name as name_of, people};
-pub(super) use standing::{Place, Standing, Standings, standings};
+pub(super) use standing::{Groups, Place, Standing, Standings, UNDER, standings};
 pub(super) use ways::{Way, Ways, ways};
 
-use crate::audit::findings::{Digits, Unsound};
+use crate::audit::findings::{Digits, Pair, Unsound};
 use crate::audit::statistics::Count;
 use crate::audit::{Audit, SessionRef};
 use crate::source::{Safe, safe};
@@ -42,6 +44,14 @@ pub(super) fn percent(share: f64) -> String {
     format!("{:.1} %", 100.0 * share)
 }
 
+/// A chance in per cent; a small one is never nothing.
+pub(super) fn chance(chance: f64) -> String {
+    match chance < 0.001 {
+        true => "< 0.1 %".to_owned(),
+        false => percent(chance),
+    }
+}
+
 /// From one share to another: `6.1 to 11.7 %`.
 pub(super) fn percents(low: f64, high: f64) -> String {
     format!("{:.1} to {:.1} %", 100.0 * low, 100.0 * high)
@@ -57,9 +67,14 @@ pub(super) fn number(value: f64) -> String {
     }
 }
 
-/// All calls that could come back, and those that did.
+/// All settled calls, and those that came back on another visit: what groups are held against.
 pub(super) fn all(audit: &Audit) -> Count {
-    Count::new(audit.callbacks.rate.count, audit.callbacks.rate.of)
+    Count::new(audit.callbacks.settled.count, audit.callbacks.settled.of)
+}
+
+/// What a callback ended in: its fault, its outcome, or that it did in neither.
+pub(super) fn ended_in(fault: Option<&str>, outcome: Option<&str>) -> Safe {
+    fault.or(outcome).map_or(safe("no verdict"), spoken)
 }
 
 /// A number with its noun, `1 call`, `2 calls`.
@@ -93,6 +108,14 @@ pub(super) fn later(days: f64) -> String {
     match days.max(0.0).round() as u64 {
         0 => "within half a day".to_owned(),
         days => format!("{} later", counted(days, "day", "days")),
+    }
+}
+
+/// When a second call came: on the same visit, or so many days later.
+pub(super) fn came(pair: &Pair) -> String {
+    match pair.same_visit {
+        true => "same visit,".to_owned(),
+        false => later(pair.days),
     }
 }
 
@@ -132,6 +155,38 @@ pub(super) fn not_counted(audit: &Audit) -> Vec<String> {
     let some = all.into_iter().filter(|(count, ..)| *count > 0);
     some.map(|(count, one, more)| counted(count, one, more)).collect()
 }
+
+/// Which calls a rate that anything is held against is of.
+pub(super) fn what_is_settled(audit: &Audit) -> String {
+    let window = days(audit.window_days);
+    let rate = &audit.callbacks.rate;
+    match audit.callbacks.settled.of {
+        0 => format!(
+            "Of no call are the {window} after it over yet: what follows is of all closed calls so far, and nothing is concluded from it."
+        ),
+        of => format!(
+            "What follows is of the {of} settled calls of {}: the {window} after them are over. Counted are those of \
+             them that came back on another visit.",
+            rate.of
+        ),
+    }
+}
+
+/// Whether several calls came back as one.
+pub(super) fn returns(audit: &Audit) -> Option<String> {
+    let (count, returns) = (audit.callbacks.rate.count, audit.callbacks.returns);
+    (returns < count).then(|| {
+        let calls = counted(returns, "call", "calls");
+        format!("{calls} in all: one that follows calls that overlap is the next of each")
+    })
+}
+
+/// What it means that a group has too few settled calls.
+pub(super) const WHAT_UNDER_IS: &str = "“under 20”: of fewer than 20 settled calls, a group is held against nothing; its line spans the rates that \
+     its calls would fit.";
+
+/// What a second call on the same visit is.
+pub(super) const SAME_VISIT: &str = "opened by the same technician within an hour of closing";
 
 /// What counts as a callback.
 pub(super) const WHAT_COUNTS: &str =

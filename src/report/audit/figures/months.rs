@@ -2,17 +2,17 @@
 
 use jiff::{SignedDuration, Timestamp, ToSpan, civil::Date, tz::TimeZone};
 
-use super::counted;
+use super::{all, counted};
 use crate::audit::Audit;
 use crate::audit::statistics::{Count, p_chart};
 
 /// The months, and the rate they are held against.
 #[derive(Debug)]
 pub(in super::super) struct Months {
-    /// The rate of the months that had their time; of all where none had.
+    /// The rate of all settled calls; of all calls so far where none is.
     pub centre: f64,
-    /// Some months had their time, so that the rate is of those alone.
-    pub centre_is_of_done: bool,
+    /// Some calls are settled, so that each month counts those alone.
+    pub is_settled: bool,
     /// In their order.
     pub each: Vec<Month>,
     /// Months before and after the archive: only calls whose clocks are doubted were closed in them.
@@ -29,8 +29,8 @@ impl Months {
 
     /// What the rate is that they are held against.
     pub fn centre_is(&self) -> &'static str {
-        match self.centre_is_of_done {
-            true => "the rate of the months whose calls have all had their days",
+        match self.is_settled {
+            true => "the rate of all settled calls",
             false => "the rate of all calls so far",
         }
     }
@@ -51,15 +51,21 @@ impl Month {
     /// What to say of it; nothing where it is like the others.
     pub fn words(&self) -> &'static str {
         match self.point.count.rate() {
-            _ if !self.had_its_time => "not done",
+            _ if !self.had_its_time => NOT_DONE,
             None => "no calls",
             Some(rate) if self.point.is_outside() && rate < self.point.low => "low",
             Some(_) if self.point.is_outside() => "high",
-            Some(_) if self.point.is_small() => "too few",
+            Some(_) if self.point.is_small() => SMALL,
             Some(_) => "",
         }
     }
 }
+
+/// Of calls that have not all had their days.
+pub(in super::super) const NOT_DONE: &str = "not done";
+
+/// Of a month of which fewer than five callbacks were to be expected.
+pub(in super::super) const SMALL: &str = "small";
 
 /// The months of an audit, from its beginning to its end.
 pub(in super::super) fn months(audit: &Audit) -> Months {
@@ -69,23 +75,22 @@ pub(in super::super) fn months(audit: &Audit) -> Months {
         .filter(|month| from.as_ref().is_none_or(|from| *from <= month.month))
         .filter(|month| until.as_ref().is_none_or(|until| month.month <= *until))
         .collect();
+    let is_settled = all(audit).of > 0;
     let counts: Vec<Count> = (by_month.iter())
-        .map(|month| Count::new(month.callbacks.count, month.callbacks.of))
+        .map(|month| match is_settled {
+            true => Count::new(month.settled.count, month.settled.of),
+            false => Count::new(month.callbacks.count, month.callbacks.of),
+        })
         .collect();
     let had_its_time: Vec<bool> = (by_month.iter())
         .map(|month| had_its_time(&month.month, audit.window_days, audit.until))
         .collect();
-    let followed: Vec<Count> = (counts.iter().zip(&had_its_time))
-        .filter(|(_, had)| **had)
-        .map(|(count, _)| *count)
-        .collect();
-    let of_done = Count::sum(&followed).rate();
-    let centre = of_done.or(Count::sum(&counts).rate()).unwrap_or(0.0);
+    let centre = all(audit).rate().or(Count::sum(&counts).rate()).unwrap_or(0.0);
     let chart = p_chart::Chart::about(centre, &counts);
     let each = by_month.iter().zip(chart.months).zip(had_its_time);
     Months {
         centre,
-        centre_is_of_done: of_done.is_some(),
+        is_settled,
         in_doubt: audit.by_month.len() - by_month.len(),
         each: each
             .map(|((month, point), had_its_time)| Month {

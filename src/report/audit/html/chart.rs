@@ -99,11 +99,11 @@ pub(super) fn point(class: &str, x: f64, y: f64, told: &str) -> Markup {
     html! { circle class=(class) cx=(fine(x)) cy=(fine(y)) r="4.5" { title { (told) } } }
 }
 
-/// A pointed mark: what lies outside, pointing the way it does.
+/// A pointed mark: what lies outside, pointing the way it does. Only what lies above has the colour that warns.
 pub(super) fn arrow(up: bool, x: f64, y: f64, told: &str) -> Markup {
     let tip = if up { -7.0 } else { 7.0 };
     let path = format!("M{} {}l6 {}h-12z", fine(x), fine(y + tip), fine(-1.7 * tip));
-    html! { path.out d=(path) { title { (told) } } }
+    html! { path class=(if up { "out" } else { "below" }) d=(path) { title { (told) } } }
 }
 
 /// A line through points that keeps to one height until the next.

@@ -7,73 +7,66 @@ use super::{beside, section, table};
 use crate::audit::statistics::funnel::{ACT, WARN};
 use crate::audit::statistics::shrinkage::Expected;
 use crate::audit::{Audit, TOO_SMALL};
-use crate::report::audit::figures::{Place, Standing, Standings, percent, percents, standings};
+use crate::report::audit::figures::{
+    Groups, Place, Standing, Standings, chance, percent, percents, standings, what_is_settled,
+};
 use crate::source::safe;
+
+const TITLE: &str = "Technicians, not ranked";
 
 /// Points of each limit.
 const POINTS: u64 = 160;
 
 /// The section; nothing where nobody's calls could be followed.
 pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
-    let standings = standings(audit);
-    let most = standings
-        .each
-        .iter()
-        .map(|standing| standing.count.of)
-        .max()
-        .filter(|most| *most > 0)?;
+    let standings = standings(audit, Groups::Technicians);
+    let most = standings.each.iter().map(|standing| standing.count.of).max()?;
     let rows: Vec<Vec<String>> = (standings.each.iter().zip(standings.expected()))
-        .map(|(standing, expected)| row(standing, expected))
+        .map(|(standing, expected)| row(&standings, standing, expected))
         .collect();
     let heads = [
         "Technician",
-        "Calls",
+        "Settled",
         "Came back",
         "Rate",
         "To expect",
         "95 %",
-        "In the funnel",
+        "Funnel",
         "Chance",
     ];
+    let table = table("Technicians, in the order of their names", &heads, &rows);
+    if !standings.is_settled() {
+        let body = html! { p { (what_is_settled(audit)) } (table) };
+        return Some(section("technicians", TITLE, &body));
+    }
     let body = html! {
         p {
-            "The limits say what a technician with so many calls would show by chance, if their rate were that of all: 950 and 998 "
-            "of a thousand lie inside the inner and the outer ones"
+            (what_is_settled(audit)) " The limits say what a technician with so many calls would show by chance, if their rate were "
+            "that of all: 950 and 998 of a thousand lie inside the inner and the outer ones"
             @if standings.factor.is_some() { "; they are widened, since technicians differ among each other by more than chance" }
-            ". Under " (TOO_SMALL) " calls nothing is said. “To expect” draws a rate towards that of all by as much as few calls "
-            "say little. “Chance” is how often chance alone would put anybody as far out, corrected for looking at all of them."
+            ". Nobody with under " (TOO_SMALL) " settled calls is held against them. “To expect” draws a rate towards that of all by as "
+            "much as few calls say little. “Chance” is how often chance alone would put anybody as far out, corrected for looking at all of them."
         }
-        (beside(&chart_of(&standings, most), &table("Technicians, in the order of their names", &heads, &rows)))
+        (beside(&chart_of(&standings, most), &table))
         p { (safe(&standings.told())) }
     };
-    Some(section("technicians", "Technicians, not ranked", &body))
+    Some(section("technicians", TITLE, &body))
 }
 
-fn name(standing: &Standing) -> &str {
-    standing.technician.as_deref().unwrap_or("(not named)")
-}
-
-fn row(standing: &Standing, expected: Option<Expected>) -> Vec<String> {
+fn row(standings: &Standings, standing: &Standing, expected: Option<Expected>) -> Vec<String> {
     let few = standing.place == Place::TooFew;
     let rate = standing.count.rate().filter(|_| !few);
+    let expected = expected.filter(|_| standing.count.of > 0);
     vec![
-        name(standing).to_owned(),
-        standing.count.of.to_string(),
-        standing.count.count.to_string(),
+        standing.called().to_string(),
+        format!("{} of {}", standing.count.of, standing.closed.of),
+        standings.shown(standing).count.to_string(),
         rate.map_or_else(nothing, percent),
         expected.map_or_else(nothing, |expected| percent(expected.rate)),
         expected.map_or_else(nothing, |expected| percents(expected.low, expected.high)),
-        standing.place.words().to_owned(),
+        standings.words(standing).to_owned(),
         standing.chance.map_or_else(nothing, chance),
     ]
-}
-
-/// A chance; a small one is never nothing.
-fn chance(chance: f64) -> String {
-    match chance < 0.001 {
-        true => "< 0.1 %".to_owned(),
-        false => percent(chance),
-    }
 }
 
 fn chart_of(standings: &Standings, most: u64) -> Markup {
@@ -87,7 +80,7 @@ fn chart_of(standings: &Standings, most: u64) -> Markup {
     let drawn = html! {
         path.outer d=(field(standings, &frame, across, ACT)) {}
         path.field d=(field(standings, &frame, across, WARN)) {}
-        path.all d=(format!("M{} {y}H{}", fine(frame.x(0.0)), fine(frame.x(across)), y = fine(frame.y(standings.rate)))) {}
+        path.all d=(format!("M{} {y}H{}", fine(frame.x(0.0)), fine(frame.x(across)), y = fine(frame.y(standings.rate())))) {}
         @for standing in &standings.each { (mark(&frame, standing)) }
     };
     let out = standings
@@ -95,15 +88,15 @@ fn chart_of(standings: &Standings, most: u64) -> Markup {
         .iter()
         .filter(|standing| !matches!(standing.place, Place::TooFew | Place::Within));
     let told = format!(
-        "{} technicians about the rate of all, {}; {} of them outside the inner limits. A triangle lies outside, a hollow mark has too few calls.",
+        "{} technicians about the rate of all, {}; {} of them outside the inner limits. A triangle lies outside, a hollow mark has under 20 settled calls.",
         standings.each.len(),
-        percent(standings.rate),
+        percent(standings.rate()),
         out.count()
     );
-    let names = Across::numbers("calls that could come back", across);
+    let names = Across::numbers("settled calls", across);
     frame.draw(
         "technicians",
-        "The share of each technician's calls that came back, against their number",
+        "The share of each technician's settled calls that came back, against their number",
         &told,
         &names,
         &drawn,
@@ -134,9 +127,9 @@ fn mark(frame: &Frame, standing: &Standing) -> Markup {
         return Markup::default();
     };
     let (x, y) = (frame.x(standing.count.of as f64), frame.y(rate));
-    let told = crate::source::safe(&format!(
+    let told = safe(&format!(
         "{}: {} of {}",
-        name(standing),
+        standing.called(),
         standing.count.count,
         standing.count.of
     ));

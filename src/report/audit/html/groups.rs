@@ -5,83 +5,83 @@ use maud::{Markup, html};
 use super::intervals::{self, Interval};
 use super::{beside, section, table};
 use crate::audit::{Audit, Rate};
-use crate::report::audit::figures::{all, percent, percents, spoken};
-use crate::source::Safe;
-
-/// One group.
-struct Group {
-    name: Safe,
-    rate: Rate,
-    suspected: u64,
-}
+use crate::report::audit::figures::{
+    Groups, Standing, Standings, WHAT_UNDER_IS, chance, percent, percents, standings, what_is_settled,
+};
+use crate::source::{Safe, safe};
 
 /// Both sections.
 pub(super) fn sections(audit: &Audit) -> Markup {
-    let trees = audit.by_tree.iter().map(|row| Group {
-        name: spoken(&row.tree),
-        rate: row.tally.callbacks,
-        suspected: row.tally.suspected_misdiagnoses,
-    });
-    let parts = audit.by_part.iter().map(|row| Group {
-        name: spoken(&row.part),
-        rate: row.tally.callbacks,
-        suspected: row.tally.suspected_misdiagnoses,
-    });
-    let rate = all(audit).rate().unwrap_or(0.0);
     html! {
-        (one("complaints", "By complaint", "Complaint", trees.collect(), rate))
-        (one("parts", "By condemned part", "Part", parts.collect(), rate))
+        (one(audit, Groups::Complaints, "complaints", "By complaint", "Complaint"))
+        (one(audit, Groups::Parts, "parts", "By condemned part", "Part"))
     }
 }
 
-fn one(id: &str, title: &str, what: &str, groups: Vec<Group>, all: f64) -> Markup {
-    let groups: Vec<Group> = groups.into_iter().filter(|group| group.rate.of > 0).collect();
-    if groups.is_empty() {
+fn one(audit: &Audit, groups: Groups, id: &str, title: &str, what: &str) -> Markup {
+    let standings = standings(audit, groups);
+    if standings.each.is_empty() {
         return Markup::default();
     }
     let heads = [
         what,
-        "Calls",
+        "Settled",
         "Came back",
         "Rate",
         "95 %",
-        "Suspected misdiagnoses",
+        "Funnel",
+        "Chance",
+        "Suspected",
     ];
-    let rows: Vec<Vec<String>> = groups.iter().map(row).collect();
-    let intervals: Vec<Interval<'_>> = (groups.iter())
-        .map(|group| Interval {
-            name: &group.name,
-            rate: group.rate,
-            weight: group.rate.of,
+    let rows: Vec<Vec<String>> = (standings.each.iter())
+        .map(|standing| row(&standings, standing))
+        .collect();
+    let names: Vec<Safe> = standings.each.iter().map(Standing::called).collect();
+    let intervals: Vec<Interval<'_>> = (standings.each.iter().zip(&names))
+        .map(|(standing, name)| Interval {
+            name,
+            rate: rate(&standings, standing),
+            weight: standing.closed.of,
+            place: standing.place,
         })
         .collect();
-    let title_of_chart = format!("{title}: the share of calls that came back");
-    let chart = intervals::chart(id, &title_of_chart, &intervals, Some(all));
+    let title_of_chart = format!("{title}: the share of settled calls that came back on another visit");
+    let chart = intervals::chart(id, &title_of_chart, &intervals, standings.all.rate());
     section(
         id,
         title,
-        &beside(&chart, &table("Calls that came back", &heads, &rows)),
+        &html! {
+            p {
+                (what_is_settled(audit)) " “Suspected” are suspected misdiagnoses. "
+                @if standings.is_settled() { (WHAT_UNDER_IS) }
+            }
+            (beside(&chart, &table("Settled calls that came back on another visit", &heads, &rows)))
+            @if standings.is_settled() { p { (safe(&standings.told())) } }
+        },
     )
 }
 
-fn row(group: &Group) -> Vec<String> {
-    let Rate {
-        count,
-        of,
-        rate,
-        low,
-        high,
-        too_small,
-    } = group.rate;
+fn rate(standings: &Standings, standing: &Standing) -> Rate {
+    let shown = standings.shown(standing);
+    Rate::new(shown.count, shown.of)
+}
+
+fn row(standings: &Standings, standing: &Standing) -> Vec<String> {
+    let rate = rate(standings, standing);
     vec![
-        group.name.to_string(),
-        of.to_string(),
-        count.to_string(),
-        match too_small {
-            true => "too few".to_owned(),
-            false => percent(rate),
+        standing.called().to_string(),
+        format!("{} of {}", standing.count.of, standing.closed.of),
+        rate.count.to_string(),
+        match rate.too_small {
+            true => "—".to_owned(),
+            false => percent(rate.rate),
         },
-        percents(low, high),
-        group.suspected.to_string(),
+        match rate.of {
+            0 => "—".to_owned(),
+            _ => percents(rate.low, rate.high),
+        },
+        standings.words(standing).to_owned(),
+        standing.chance.map_or("—".to_owned(), chance),
+        standing.suspected.to_string(),
     ]
 }

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::intervals::{self, Interval};
 use super::{beside, section, table};
 use crate::audit::{Audit, Learned, Rate};
-use crate::report::audit::figures::{days, percent, percents, spoken};
+use crate::report::audit::figures::{Place, UNDER, days, percent, percents, spoken};
 use crate::source::Safe;
 
 /// The section; nothing where no fault was proven.
@@ -21,6 +21,7 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
             name,
             rate: Rate::new(row.held, all),
             weight: row.held,
+            place: Place::Within,
         })
         .collect();
     let rows: Vec<Vec<String>> = (learned.iter().zip(&intervals))
@@ -65,7 +66,7 @@ fn cells(row: &Learned, interval: &Interval<'_>) -> Vec<String> {
         row.came_back.to_string(),
         not_done.to_string(),
         match too_small {
-            true => "too few".to_owned(),
+            true => UNDER.to_owned(),
             false => percent(rate),
         },
         percents(low, high),

@@ -6,8 +6,8 @@ use super::{LINES, section};
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, doubtful, later, no_calls, number, placed, short, spoken, unevenness,
-    what_came,
+    MAY_BE_ANOTHER, NOT_ASKED, came, doubtful, ended_in, later, no_calls, number, placed, short, spoken,
+    unevenness, what_came,
 };
 use crate::source::{Safe, safe};
 
@@ -38,8 +38,8 @@ fn came_back(audit: &Audit) -> Markup {
         audit.callback_pairs.iter(),
         |row| {
             html! {
-                (short(&row.equipment)) ": " (fault(row.fault.as_deref())) " (" (who(row.technician.as_deref())) "); " (later(row.days)) " "
-                (fault(row.then.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
+                (short(&row.equipment)) ": " (ended_in(row.fault.as_deref(), row.outcome.as_deref())) " (" (who(row.technician.as_deref())) "); " (came(&row)) " "
+                (ended_in(row.then.as_deref(), row.then_outcome.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
                 (read(&[row.first.clone(), row.second.clone()]))
             }
         },
@@ -50,8 +50,8 @@ fn came_again(audit: &Audit) -> Markup {
     let title = "Left before it was closed, and somebody came again; no callbacks";
     list("came-again", title, &audit.came_again, |row| {
         html! {
-            (short(&row.equipment)) ": left by " (who(row.technician.as_deref())) "; " (later(row.days)) " "
-            (fault(row.then.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
+            (short(&row.equipment)) ": left by " (who(row.technician.as_deref())) "; " (came(&row)) " "
+            (ended_in(row.then.as_deref(), row.then_outcome.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
             (read(&[row.first.clone(), row.second.clone()]))
         }
     })

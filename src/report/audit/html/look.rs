@@ -17,7 +17,7 @@ struct Colours {
     /// The field between limits, and the wider one around it.
     field: &'static str,
     outer: &'static str,
-    /// What lies outside.
+    /// What lies above the limits.
     out: &'static str,
 }
 
@@ -134,6 +134,7 @@ svg .soft{fill:var(--soft)}
 .point{fill:var(--drawn);stroke:var(--card);stroke-width:1}
 .hollow{fill:var(--card);stroke:var(--drawn);stroke-width:1.6}
 .out{fill:var(--out);stroke:var(--card);stroke-width:1}
+.below{fill:var(--drawn);stroke:var(--card);stroke-width:1}
 .way{stroke:var(--drawn);stroke-opacity:.55;fill:none}
 .back{stroke-dasharray:5 4}
 .stop{fill:var(--drawn)}

@@ -6,7 +6,8 @@ use super::chart::{self, Across, Frame, steps};
 use super::{beside, section, table};
 use crate::audit::Audit;
 use crate::report::audit::figures::{
-    Month, Months, WHAT_COUNTS, counted, days, months, percent, percents, who_counts,
+    Month, Months, NOT_DONE, WHAT_COUNTS, counted, days, months, percent, percents, what_is_settled,
+    who_counts,
 };
 
 /// Most months that are marked by name.
@@ -22,10 +23,10 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     let heads = ["Month", "Calls", "Came back", "Rate", "Limits", "Note"];
     let body = html! {
         p {
-            "Months differ by chance. The line is " (percent(months.centre)) ", " (months.centre_is()) ". A month outside the limits, "
+            (what_is_settled(audit)) " Months differ by chance. The line is " (percent(months.centre)) ", " (months.centre_is()) ". A month outside the limits, "
             "three standard deviations from that, is worth asking about; one inside is not, however it compares with the month "
-            "before. A hollow mark is of a month whose calls have not all had their " (days(audit.window_days)) " yet, and may still "
-            "rise."
+            "before. A hollow mark is of a month whose calls have not all had their " (days(audit.window_days)) " yet; “small” is one "
+            "of which fewer than five callbacks were to be expected, so that it could hardly stand out."
         }
         @if let Some(left_out) = months.left_out() { p.note { (left_out) } }
         p.note { (WHAT_COUNTS) @if let Some(who) = who_counts(audit) { " " (who) } }
@@ -107,7 +108,7 @@ fn mark(frame: &Frame, at: usize, month: &Month) -> Markup {
     match month.words() {
         "high" => chart::arrow(true, x, y, &told),
         "low" => chart::arrow(false, x, y, &told),
-        "not done" => chart::point("hollow", x, y, &told),
+        NOT_DONE => chart::point("hollow", x, y, &told),
         _ => chart::point("point", x, y, &told),
     }
 }

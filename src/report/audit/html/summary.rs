@@ -4,7 +4,9 @@ use maud::{Markup, html};
 
 use super::section;
 use crate::audit::{Audit, Rate};
-use crate::report::audit::figures::{counted, days, first, not_counted, percent, percents};
+use crate::report::audit::figures::{
+    Expected, SAME_VISIT, counted, days, expected, first, not_counted, percent, percents, returns,
+};
 use crate::source::safe;
 
 /// The head: what was audited, and how to take it.
@@ -43,7 +45,7 @@ pub(super) fn head(audit: &Audit) -> Markup {
         p.caution role="note" { (audit.caution) }
         p.note {
             "Intervals are of 95 %, as if each call stood for itself: furnaces that come back again and again make them a little too "
-            "narrow. Where a group is too small to say anything of, it says “too few”. Nobody is ranked. "
+            "narrow. A “settled” call is one whose days are over; of under 20 of them no group is held against others. Nobody is ranked. "
             "To walk a call again, step by step: " code { "proofwalk replay SESSION --sessions DIR" }
             "; for its job report: " code { "proofwalk report SESSION --sessions DIR" }
         }
@@ -55,17 +57,18 @@ pub(super) fn figures(audit: &Audit) -> Markup {
     let back = &audit.callbacks.rate;
     let skipped = &audit.combustion.skipped;
     let (interval, skipped_interval) = (interval(back), interval(skipped));
-    let window = format!(
-        "came back within {}: {} of {}{interval}",
-        days(audit.window_days),
-        back.count,
-        back.of
-    );
-    let at_30 = match back.of {
-        0 => "—".to_owned(),
-        _ if back.too_small => "too few".to_owned(),
-        _ => percent(audit.callbacks.at_30_days),
-    };
+    let days = days(audit.window_days);
+    let settled = &audit.callbacks.settled;
+    let mut window = format!("came back within {days}: {} of {}{interval}", back.count, back.of);
+    if audit.callbacks.same_visit > 0 {
+        window += &format!(
+            "; {} of those on the same visit, {SAME_VISIT}",
+            audit.callbacks.same_visit
+        );
+    }
+    if let Some(returns) = returns(audit) {
+        window += &format!("; {returns}");
+    }
     let tiles = [
         (
             audit.closed.to_string(),
@@ -73,9 +76,15 @@ pub(super) fn figures(audit: &Audit) -> Markup {
         ),
         (shown(back), window),
         (
-            at_30,
-            "to be expected within 30 days, once every call has had them".to_owned(),
+            shown(settled),
+            format!(
+                "of the settled calls, whose {days} are over, came back on another visit: {} of {}{}",
+                settled.count,
+                settled.of,
+                self::interval(settled)
+            ),
         ),
+        by_then(expected(audit), &days),
         (
             audit.suspected_misdiagnoses.len().to_string(),
             match audit.suspected_misdiagnoses.len() {
@@ -114,19 +123,41 @@ pub(super) fn figures(audit: &Audit) -> Markup {
     )
 }
 
-/// A rate, or that there is too little.
+/// A rate; of too few for one, how many of how many.
 fn shown(rate: &Rate) -> String {
     match rate.too_small {
-        true => "too few".to_owned(),
+        _ if rate.of == 0 => "—".to_owned(),
+        true => format!("{} of {}", rate.count, rate.of),
         false => percent(rate.rate),
     }
 }
 
+/// What is to be expected, and of when.
+fn by_then(expected: Expected, days: &str) -> (String, String) {
+    let told = format!("to be expected within {days}, once every call has had them");
+    match expected {
+        Expected::Nothing => ("—".to_owned(), told),
+        Expected::NotKnown(day) => {
+            let so_far = day.map_or_else(String::new, |day| format!("; {day}"));
+            (
+                "not known".to_owned(),
+                format!("what is to be expected within {days}: nobody was followed so long yet{so_far}"),
+            )
+        }
+        Expected::Between(interval) => (interval, told),
+        Expected::Share(share, interval) => (share, format!("{told}; {}", unbroken(&interval))),
+    }
+}
+
+/// A share whose sign does not stand on a line of its own.
+fn unbroken(share: &str) -> String {
+    share.replace(" %", "\u{a0}%")
+}
+
 /// Its interval, to stand after other words.
 fn interval(rate: &Rate) -> String {
-    match rate.too_small {
-        true => String::new(),
-        // The sign must not stand on a line of its own.
-        false => format!("; {}", percents(rate.low, rate.high).replace(" %", "\u{a0}%")),
+    match rate.of {
+        0 => String::new(),
+        _ => format!("; {}", unbroken(&percents(rate.low, rate.high))),
     }
 }

@@ -25,7 +25,7 @@ impl Scale {
     }
 
     /// The bar of a rate: its interval as a line, the rate on it.
-    pub fn bar(&self, rate: Option<f64>, low: f64, high: f64) -> String {
+    pub fn bar(&self, rate: Option<f64>, interval: Option<(f64, f64)>) -> String {
         let [empty, line, point, all] = match self.ascii {
             true => ['.', '=', 'o', '|'],
             false => ['·', '━', '●', '┊'],
@@ -34,8 +34,10 @@ impl Scale {
         if let Some(rate) = self.all {
             cells[self.column(rate)] = all;
         }
-        if let Some(rate) = rate {
+        if let Some((low, high)) = interval {
             cells[self.column(low)..=self.column(high)].fill(line);
+        }
+        if let Some(rate) = rate {
             cells[self.column(rate)] = point;
         }
         cells.iter().collect()
@@ -55,10 +57,11 @@ mod tests {
     fn a_bar_shows_the_rate_on_its_interval_and_where_all_lie() {
         let scale = Scale::up_to(0.35, Some(0.05), true);
         assert_eq!(scale.most, 0.4);
-        assert_eq!(scale.bar(Some(0.2), 0.1, 0.3), "..|..======o======.....");
-        assert_eq!(scale.bar(None, 0.0, 1.0), "..|....................");
+        assert_eq!(scale.bar(Some(0.2), Some((0.1, 0.3))), "..|..======o======.....");
+        assert_eq!(scale.bar(None, Some((0.1, 0.3))), "..|..=============.....");
+        assert_eq!(scale.bar(None, None), "..|....................");
         assert_eq!(
-            Scale::up_to(2.0, None, true).bar(Some(1.0), 0.9, 1.0),
+            Scale::up_to(2.0, None, true).bar(Some(1.0), Some((0.9, 1.0))),
             "....................==o"
         );
     }

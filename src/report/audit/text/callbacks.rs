@@ -1,10 +1,12 @@
-//! What came back: all of it, how soon, month by month, by technician, tree and part.
+//! What came back: all of it, how soon, month by month, by complaint, part and technician.
 
 use super::page::Page;
-use super::rows::{self, Row, TOO_FEW};
+use super::rows::{self, Row};
 use super::steps_up;
 use crate::audit::{Audit, Rate};
-use crate::report::audit::figures::{self, Place, percent, percents, spoken};
+use crate::report::audit::figures::{
+    self, Groups, NOT_DONE, Place, SAME_VISIT, SMALL, UNDER, percent, percents, standings,
+};
 use crate::source::safe;
 
 /// Most groups of a list; those with the most calls are shown.
@@ -15,27 +17,36 @@ const MONTHS: usize = 24;
 
 /// Writes all that is known of callbacks.
 pub(super) fn write(page: &mut Page, audit: &Audit) {
-    page.title(&format!(
-        "CALLBACKS WITHIN {}",
-        figures::days(audit.window_days).to_uppercase()
-    ));
-    let rate = &audit.callbacks.rate;
-    if rate.of == 0 {
+    let window = figures::days(audit.window_days);
+    page.title(&format!("CALLBACKS WITHIN {}", window.to_uppercase()));
+    let back = &audit.callbacks;
+    if back.rate.of == 0 {
         page.text("No closed call names its equipment, so none can be followed.");
         return;
     }
-    let all = figures::all(audit).rate();
-    page.line("Came back", &safe(&words(rate)));
-    let same = audit.callbacks.same_complaint;
-    page.line("Same complaint", &safe(&format!("{} of those", same.count)));
-    let at_30 = match rate.too_small {
-        true => "too few to say what is to be expected".to_owned(),
-        false => format!(
-            "{} to be expected, once every call has had its 30 days",
-            percent(audit.callbacks.at_30_days)
-        ),
-    };
-    page.line("Within 30 days", &safe(&at_30));
+    page.line("Came back", &safe(&words(&back.rate)));
+    if back.same_visit > 0 {
+        page.line(
+            "Same visit",
+            &safe(&format!("{} of those, {SAME_VISIT}", back.same_visit)),
+        );
+    }
+    page.line(
+        "Same complaint",
+        &safe(&format!("{} of those", back.same_complaint.count)),
+    );
+    if let Some(returns) = figures::returns(audit) {
+        page.line("Returns", &safe(&returns));
+    }
+    let mut expected = figures::expected(audit).told(back.rate.of);
+    if back.same_visit > 0 {
+        expected += "; same visits are in it";
+    }
+    page.line(&format!("Within {window}"), &safe(&expected));
+    if back.settled.of > 0 {
+        let settled = format!("{}, on another visit", words(&back.settled));
+        page.line("Settled", &safe(&settled));
+    }
     page.text(figures::WHAT_COUNTS);
     if let Some(who) = figures::who_counts(audit) {
         page.text(&who);
@@ -43,7 +54,26 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     if let Some(curve) = figures::curve(audit) {
         steps_up::write(page, &curve);
     }
+    months(page, audit);
+    groups(page, audit, Groups::Complaints, "BY COMPLAINT");
+    groups(page, audit, Groups::Parts, "BY CONDEMNED PART");
+    groups(page, audit, Groups::Technicians, "BY TECHNICIAN, NOT RANKED");
+    if Groups::ALL
+        .iter()
+        .any(|kind| standings(audit, *kind).has_looked())
+    {
+        page.text(
+            "“high” and “low” lie outside what chance gives 95 of 100 groups of that size, “very” outside 998 of 1000.",
+        );
+    }
+    if back.settled.of > 0 {
+        page.text(figures::WHAT_UNDER_IS);
+    }
+}
+
+fn months(page: &mut Page, audit: &Audit) {
     page.title("BY THE MONTH OF CLOSING");
+    page.text(&figures::what_is_settled(audit));
     let months = figures::months(audit);
     let earlier = months.each.len().saturating_sub(MONTHS);
     if earlier > 0 {
@@ -65,46 +95,48 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     if let Some(left_out) = months.left_out() {
         page.text(&left_out);
     }
-    if rows.iter().any(|row| row.note == "not done") {
-        page.text("“not done”: its calls have not all had their days yet, so that more may still come back.");
+    let is_noted = |note: &str| rows.iter().any(|row| row.note == note);
+    if is_noted(NOT_DONE) {
+        page.text("“not done”: not all of its calls have had their days.");
     }
-    technicians(page, audit);
-    let note = |rate: &Rate| if rate.too_small { TOO_FEW } else { "" };
-    let trees = audit.by_tree.iter().map(|row| (&row.tree, &row.tally.callbacks));
-    groups(
-        page,
-        "BY COMPLAINT",
-        trees.map(|(name, rate)| Row::new(spoken(name), rate, note(rate))),
-        all,
-    );
-    let parts = audit.by_part.iter().map(|row| (&row.part, &row.tally.callbacks));
-    groups(
-        page,
-        "BY CONDEMNED PART",
-        parts.map(|(name, rate)| Row::new(spoken(name), rate, note(rate))),
-        all,
-    );
+    if is_noted(SMALL) {
+        page.text("“small”: fewer than five callbacks were to be expected in it, so that it could hardly stand out.");
+    }
 }
 
 fn words(rate: &Rate) -> String {
     let Rate { count, of, .. } = rate;
-    let of = format!("{count} of {of}");
+    let interval = percents(rate.low, rate.high);
     match rate.too_small {
-        true => format!("{of}: too few to say a rate"),
-        false => format!("{of}, {}; {}", percent(rate.rate), percents(rate.low, rate.high)),
+        true => format!("{count} of {of}: {UNDER}, which may be {interval}"),
+        false => format!("{count} of {of}, {}; {interval}", percent(rate.rate)),
     }
 }
 
-fn groups(page: &mut Page, title: &str, rows: impl Iterator<Item = Row>, all: Option<f64>) {
-    let rows: Vec<Row> = rows.filter(|row| row.count.of > 0).collect();
-    if rows.is_empty() {
+fn groups(page: &mut Page, audit: &Audit, kind: Groups, title: &str) {
+    let standings = standings(audit, kind);
+    if standings.each.is_empty() {
         return;
     }
+    let rows = standings.each.iter().map(|standing| Row {
+        name: standing.called(),
+        count: standings.shown(standing),
+        note: match standing.place {
+            Place::Within => "",
+            _ => standings.words(standing),
+        },
+    });
     page.title(title);
-    let (rows, left_out) = largest(rows);
-    rows::write(page, &rows, all);
+    let (rows, left_out) = largest(rows.collect());
+    rows::write(page, &rows, standings.all.rate());
     if left_out > 0 {
         page.text(&format!("and {left_out} more with fewer calls"));
+    }
+    if standings.factor.is_some() {
+        page.text("They differ among each other by more than chance, so that their limits are wider.");
+    }
+    if standings.is_settled() {
+        page.text(&standings.told());
     }
 }
 
@@ -119,38 +151,4 @@ fn largest(mut rows: Vec<Row>) -> (Vec<Row>, usize) {
         rows.truncate(SHOWN);
     }
     (rows, left_out)
-}
-
-fn technicians(page: &mut Page, audit: &Audit) {
-    let standings = figures::standings(audit);
-    let row = |standing: &figures::Standing| Row {
-        name: match &standing.technician {
-            Some(name) => safe(name),
-            None => safe("(not named)"),
-        },
-        count: standing.count,
-        note: match standing.place {
-            Place::TooFew => TOO_FEW,
-            Place::Within => "",
-            other => other.words(),
-        },
-    };
-    groups(
-        page,
-        "BY TECHNICIAN, NOT RANKED",
-        standings.each.iter().map(row),
-        Some(standings.rate),
-    );
-    if standings.each.iter().all(|standing| standing.count.of == 0) {
-        return;
-    }
-    if standings.has_looked() {
-        page.text(
-            "“high” and “low” lie outside what chance gives 95 of 100 groups of that size, “very” outside 998 of 1000.",
-        );
-    }
-    if standings.factor.is_some() {
-        page.text("Technicians differ among each other by more than chance, so that these limits are wider.");
-    }
-    page.text(&standings.told());
 }

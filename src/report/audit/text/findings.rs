@@ -4,8 +4,8 @@ use super::page::Page;
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, counted, days, doubtful, later, no_calls, number, placed, short, spoken,
-    unevenness, what_came,
+    MAY_BE_ANOTHER, NOT_ASKED, came, counted, days, doubtful, ended_in, later, no_calls, number, placed,
+    short, spoken, unevenness, what_came,
 };
 use crate::source::{Safe, safe};
 
@@ -39,10 +39,10 @@ fn came_back(page: &mut Page, audit: &Audit) {
             page.item(&safe(&format!(
                 "{}: {} ({}); {} {} ({})",
                 short(&row.equipment),
-                fault(row.fault.as_deref()),
+                ended_in(row.fault.as_deref(), row.outcome.as_deref()),
                 who(row.technician.as_deref()),
-                later(row.days),
-                fault(row.then.as_deref()),
+                came(&row),
+                ended_in(row.then.as_deref(), row.then_outcome.as_deref()),
                 who(row.second_technician.as_deref())
             )));
             read(page, &[&row.first, &row.second]);
@@ -60,8 +60,8 @@ fn came_again(page: &mut Page, audit: &Audit) {
                 "{}: left by {}; {} {} ({})",
                 short(&row.equipment),
                 who(row.technician.as_deref()),
-                later(row.days),
-                fault(row.then.as_deref()),
+                came(&row),
+                ended_in(row.then.as_deref(), row.then_outcome.as_deref()),
                 who(row.second_technician.as_deref())
             )));
             read(page, &[&row.first, &row.second]);

@@ -26,8 +26,7 @@ pub fn text(audit: &Audit, columns: usize, ascii: bool) -> String {
     page.title("HOW TO READ IT");
     page.text(audit.caution);
     page.text(
-        "Intervals are of 95 %, as if each call stood for itself: furnaces that come back again and again make them a little too narrow. What runs through a list of bars marks the rate of all calls, or of those that it names below it. “too few” stands where the \
-         numbers are too small to say anything. To walk a call again, \
+        "Intervals are of 95 %, as if each call stood for itself: furnaces that come back again and again make them a little too narrow. What runs through a list of bars marks the rate of all settled calls, or of those that it names below it. To walk a call again, \
          step by step: proofwalk replay SESSION --sessions DIR; for its job report: proofwalk report SESSION \
          --sessions DIR",
     );

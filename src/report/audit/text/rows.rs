@@ -2,9 +2,9 @@
 
 use super::bar::{COLUMNS, Scale};
 use super::page::Page;
-use crate::audit::Rate;
+use crate::audit::TOO_SMALL;
 use crate::audit::statistics::{Count, wilson};
-use crate::report::audit::figures::percent;
+use crate::report::audit::figures::{NOT_DONE, UNDER, percent};
 use crate::source::{Safe, ascii, safe};
 
 /// Columns of a name.
@@ -28,19 +28,33 @@ impl Row {
         }
     }
 
-    pub fn new(name: Safe, rate: &Rate, note: &'static str) -> Self {
-        Self {
-            name,
-            count: Count::new(rate.count, rate.of),
-            note,
-        }
+    /// Whether its rate is worth a number: of a few calls, only how many.
+    fn says_a_rate(&self) -> bool {
+        self.note != UNDER && (self.note != NOT_DONE || self.count.of >= TOO_SMALL)
+    }
+}
+
+/// A name that fits its column.
+fn cut(name: &Safe, is_ascii: bool) -> Safe {
+    if !is_ascii {
+        return name.cut(NAME);
+    }
+    // Spelled before it is cut: ASCII may be longer, and so is its sign that something was left out.
+    let name = ascii(name);
+    match name.width() > NAME {
+        true => ascii(&name.cut(NAME - 2)),
+        false => name,
     }
 }
 
 /// Writes the lines on one scale, with the rate of all marked where it is given, and the scale below.
 pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
-    // A group of three calls has an interval as wide as the page, and would flatten all others.
-    let large = rows.iter().filter(|row| row.note != TOO_FEW);
+    // A group of three calls has an interval as wide as the page, and would flatten all others, where there are some.
+    let is_large = |row: &&Row| row.count.of >= TOO_SMALL;
+    let has_large = rows.iter().any(|row| is_large(&row));
+    let large = rows
+        .iter()
+        .filter(|row| row.count.of > 0 && (!has_large || is_large(row)));
     let most = large
         .map(|row| wilson(row.count.count, row.count.of).1)
         .fold(0.0, f64::max);
@@ -55,18 +69,12 @@ pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
     }
     for row in rows {
         let Count { count, of } = row.count;
-        let (low, high) = wilson(count, of);
-        let rate = row.count.rate().filter(|_| row.note != TOO_FEW);
-        // Spelled before it is cut: ASCII may be longer.
-        let name = if page.is_ascii() {
-            ascii(&row.name)
-        } else {
-            row.name.clone()
-        };
-        let name = name.cut(NAME);
+        let interval = (of > 0).then(|| wilson(count, of));
+        let rate = row.count.rate().filter(|_| row.says_a_rate());
+        let name = cut(&row.name, page.is_ascii());
         let pad = " ".repeat(NAME - name.width().min(NAME));
         let shown = rate.map(percent).unwrap_or_default();
-        let bar = scale.bar(rate, low, high);
+        let bar = scale.bar(rate, interval);
         page.row(&safe(&format!(
             "  {name}{pad} {count:>6} of {of:<6} {shown:>7} {bar} {}",
             row.note
@@ -78,13 +86,10 @@ pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
 /// Writes a line on a page that has no room for all of it: the bar stands below the name and the numbers.
 fn below_its_name(page: &mut Page, row: &Row, scale: &Scale) {
     let Count { count, of } = row.count;
-    let (low, high) = wilson(count, of);
-    let rate = row.count.rate().filter(|_| row.note != TOO_FEW);
+    let interval = (of > 0).then(|| wilson(count, of));
+    let rate = row.count.rate().filter(|_| row.says_a_rate());
     let note = if row.note.is_empty() { "" } else { ", " };
     page.text(&format!("{}: {count} of {of}{note}{}", row.name, row.note));
     let shown = rate.map(percent).unwrap_or_default();
-    page.row(&safe(&format!("    {} {shown:>7}", scale.bar(rate, low, high))));
+    page.row(&safe(&format!("    {} {shown:>7}", scale.bar(rate, interval))));
 }
-
-/// Of what is said nothing, and no rate is shown.
-pub(super) const TOO_FEW: &str = "too few";
