@@ -33,7 +33,8 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     let body = html! {
         p {
             "A row is a part that was condemned, a column a fault that the callback after it ended in, with another remedy. The part "
-            "may have been bad all the same: two faults do come together. “Held” only says that nobody called back in time."
+            "may have been bad all the same: two faults do come together. “Held” only says that nobody called back in time; a check on the "
+            "same visit stands under “nothing else found”."
         }
         (beside(&chart(&found), &table("Condemned, and found later", &heads, &rows)))
     };

@@ -28,9 +28,19 @@ impl Row {
         }
     }
 
-    /// Whether its rate is worth a number: of a few calls, only how many.
-    fn says_a_rate(&self) -> bool {
-        self.note != UNDER && (self.note != NOT_DONE || self.count.of >= TOO_SMALL)
+    fn is_large(&self) -> bool {
+        self.count.of >= TOO_SMALL
+    }
+
+    /// Its rate, where that is worth a number: of a few calls, only how many.
+    fn rate(&self) -> Option<f64> {
+        let is_worth = self.note != UNDER && (self.note != NOT_DONE || self.is_large());
+        self.count.rate().filter(|_| is_worth)
+    }
+
+    /// Which rates its calls fit; nothing where it has none.
+    fn interval(&self) -> Option<(f64, f64)> {
+        (self.count.of > 0).then(|| wilson(self.count.count, self.count.of))
     }
 }
 
@@ -50,14 +60,10 @@ fn cut(name: &Safe, is_ascii: bool) -> Safe {
 /// Writes the lines on one scale, with the rate of all marked where it is given, and the scale below.
 pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
     // A group of three calls has an interval as wide as the page, and would flatten all others, where there are some.
-    let is_large = |row: &&Row| row.count.of >= TOO_SMALL;
-    let has_large = rows.iter().any(|row| is_large(&row));
-    let large = rows
-        .iter()
-        .filter(|row| row.count.of > 0 && (!has_large || is_large(row)));
-    let most = large
-        .map(|row| wilson(row.count.count, row.count.of).1)
-        .fold(0.0, f64::max);
+    let has_large = rows.iter().any(Row::is_large);
+    let large = rows.iter().filter(|row| row.is_large() || !has_large);
+    let most = large.filter_map(Row::interval).map(|(_, high)| high);
+    let most = most.fold(0.0, f64::max);
     let scale = Scale::up_to(most.max(1.5 * all.unwrap_or(0.0)), all, page.is_ascii());
     let (end, room) = (percent(scale.most), COLUMNS - 1);
     if page.is_narrow() {
@@ -69,12 +75,10 @@ pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
     }
     for row in rows {
         let Count { count, of } = row.count;
-        let interval = (of > 0).then(|| wilson(count, of));
-        let rate = row.count.rate().filter(|_| row.says_a_rate());
         let name = cut(&row.name, page.is_ascii());
         let pad = " ".repeat(NAME - name.width().min(NAME));
-        let shown = rate.map(percent).unwrap_or_default();
-        let bar = scale.bar(rate, interval);
+        let shown = row.rate().map(percent).unwrap_or_default();
+        let bar = scale.bar(row.rate(), row.interval());
         page.row(&safe(&format!(
             "  {name}{pad} {count:>6} of {of:<6} {shown:>7} {bar} {}",
             row.note
