@@ -170,33 +170,36 @@ fn what_would_have_proven_it_is_told_of_this_furnace_a_claim_a_line() {
     assert!(after.otherwise > 0, "a good valve is not shown bad: {after:?}");
 }
 
-/// 26.2 V at a board that is to have 26.4 V at most: the tree goes on by it, as it names a broken cable by its answers alone.
+/// Just below the 26.4 V that a board is to have at most: the tree goes on by it, as it names a broken cable by its answers alone.
 #[test]
 fn what_leads_the_tree_on_leads_an_apprentice_on_however_near_to_a_bound() {
     let library = with(None);
-    let cable = Setup {
-        seed: 8,
-        ..TRANSFORMER_DEAD
+    let broken_cable = |seed| {
+        let setup = Setup {
+            seed,
+            ..TRANSFORMER_DEAD
+        };
+        let mut last = names("Thermostat cable broken");
+        let mut left = 20;
+        let practised = practise(&library, setup, |question, again| match question {
+            Question::Choice { prompt, .. } if prompt.as_str().contains("PROVEN") && left > 0 => {
+                left -= 1;
+                Command::Choose(0)
+            }
+            _ => last(question, again),
+        });
+        let mut standing = practised.state.moment.values.values();
+        let is_near = standing.any(|value| ["26.1 V", "26.2 V", "26.3 V"].contains(&&*value.typed));
+        (practised.debrief.outcome == Outcome::Right && is_near).then_some(practised)
     };
-    let mut last = names("Thermostat cable broken");
-    let mut left = 20;
-    let practised = practise(&library, cable, |question, again| match question {
-        Question::Choice { prompt, .. } if prompt.as_str().contains("PROVEN") && left > 0 => {
-            left -= 1;
-            Command::Choose(0)
-        }
-        _ => last(question, again),
-    });
+    let practised = (0..400)
+        .find_map(broken_cable)
+        .expect("a board's voltage is near to its bound");
     assert_eq!(
         practised.debrief.came(),
         Came::Proven,
         "{:?}",
         practised.debrief.proof
-    );
-    let mut standing = practised.state.moment.values.values();
-    assert!(
-        standing.any(|value| value.typed == "26.2 V"),
-        "nothing is near to a bound any more"
     );
 }
 

@@ -90,10 +90,9 @@ pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
 /// Writes a line on a page that has no room for all of it: the bar stands below the name and the numbers.
 fn below_its_name(page: &mut Page, row: &Row, scale: &Scale) {
     let Count { count, of } = row.count;
-    let interval = (of > 0).then(|| wilson(count, of));
-    let rate = row.count.rate().filter(|_| row.says_a_rate());
     let note = if row.note.is_empty() { "" } else { ", " };
     page.text(&format!("{}: {count} of {of}{note}{}", row.name, row.note));
-    let shown = rate.map(percent).unwrap_or_default();
-    page.row(&safe(&format!("    {} {shown:>7}", scale.bar(rate, interval))));
+    let shown = row.rate().map(percent).unwrap_or_default();
+    let bar = scale.bar(row.rate(), row.interval());
+    page.row(&safe(&format!("    {bar} {shown:>7}")));
 }
