@@ -15,6 +15,9 @@ use crate::store::Listed;
 use crate::tui::{self, Home, HomeChoice, HomeLine};
 use crate::walk::status_words;
 
+/// What a fault of a part counts that stands in a complaint's own tree.
+const NEAREST: u64 = 1 << 32;
+
 /// Shows the first screen and goes where it leads.
 pub(super) fn run(walking: &Walking) -> Result<u8, Failure> {
     if super::is_interactive() && !walking.plain && !look::can_draw() {
@@ -89,7 +92,7 @@ fn complaints(library: &Library) -> Vec<(Id<Tree>, &Named<Tree>)> {
         .collect();
     complaints.sort_by_cached_key(|(id, _)| {
         let below = trees_below(library, *id);
-        let widest = (parts_condemned(library, &below), below.len());
+        let widest = (parts_near(library, &below), below.len());
         (is_round(library, *id), std::cmp::Reverse(widest))
     });
     complaints
@@ -125,32 +128,35 @@ fn is_round(library: &Library, id: Id<Tree>) -> bool {
     steps.iter().any(goes_on)
 }
 
-/// How many faults of parts trees may end in: what is behind a complaint, not how much is looked at on the way.
-fn parts_condemned(library: &Library, trees: &[Id<Tree>]) -> usize {
-    let steps = trees
-        .iter()
-        .flat_map(|tree| &library.steps[library.trees[*tree].steps.clone()]);
-    let faults: BTreeSet<_> = steps
-        .filter_map(|step| match step.kind {
-            Kind::Verdict { fault, .. } => Some(fault),
-            _ => None,
-        })
-        .filter(|fault| matches!(library.faults[*fault].remedy, Remedy::Replace(_)))
-        .collect();
-    faults.len()
+/// How many faults of parts trees may end in, one counted half as much for each visit that it is farther away: what is behind a
+/// complaint, not what some way through other trees may come to as well.
+fn parts_near(library: &Library, trees: &[(Id<Tree>, u32)]) -> u64 {
+    let mut seen = BTreeSet::new();
+    let mut sum = 0;
+    for (tree, visits) in trees {
+        for step in &library.steps[library.trees[*tree].steps.clone()] {
+            if let Kind::Verdict { fault, .. } = step.kind
+                && matches!(library.faults[fault].remedy, Remedy::Replace(_))
+                && seen.insert(fault)
+            {
+                sum += NEAREST.checked_shr(*visits).unwrap_or(0);
+            }
+        }
+    }
+    sum
 }
 
-/// The trees that a tree may lead into, itself among them.
-fn trees_below(library: &Library, id: Id<Tree>) -> Vec<Id<Tree>> {
-    let mut seen = vec![id];
+/// The trees that a tree may lead into, itself among them, each with the fewest visits on the way there: the nearest first.
+fn trees_below(library: &Library, id: Id<Tree>) -> Vec<(Id<Tree>, u32)> {
+    let mut seen = vec![(id, 0)];
     let mut at = 0;
-    while let Some(tree) = seen.get(at).copied() {
+    while let Some((tree, visits)) = seen.get(at).copied() {
         at += 1;
         for step in &library.steps[library.trees[tree].steps.clone()] {
             if let Kind::Visit { tree, .. } = step.kind
-                && !seen.contains(&tree)
+                && seen.iter().all(|(other, _)| *other != tree)
             {
-                seen.push(tree);
+                seen.push((tree, visits + 1));
             }
         }
     }
