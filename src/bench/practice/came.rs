@@ -7,6 +7,8 @@ pub enum Came {
     Sound,
     /// The right name, proven.
     Proven,
+    /// The right part, proven bad, by the name of another fault of it.
+    OtherFault,
     /// The right name, and all speaks for it that can be taken before the work.
     Shown,
     /// Nothing is wrong, but too little was looked at.
@@ -40,6 +42,7 @@ impl Came {
     pub const ALL: &[Self] = &[
         Self::Sound,
         Self::Proven,
+        Self::OtherFault,
         Self::Shown,
         Self::SoundUnshown,
         Self::Named,
@@ -60,6 +63,9 @@ impl Came {
         match self {
             Self::Sound => "right: nothing is wrong, and nothing was condemned",
             Self::Proven => "right, and proven",
+            Self::OtherFault => {
+                "the right part, and proven bad; but something else is wrong with it than was named"
+            }
             Self::Shown => {
                 "right: all that can be taken before the work speaks for it; the work would prove it"
             }
@@ -83,7 +89,7 @@ impl Came {
     /// It in a word or two, for a column.
     pub fn short(self) -> &'static str {
         match self {
-            Self::Sound | Self::Proven | Self::Shown => "proven",
+            Self::Sound | Self::Proven | Self::OtherFault | Self::Shown => "proven",
             Self::SoundUnshown | Self::Named => "not proven",
             Self::Guessed => "guessed",
             Self::Stopped | Self::StoppedSound => "stopped",
@@ -95,6 +101,6 @@ impl Came {
 
     /// Whether it was found, and shown by what was taken.
     pub fn is_solved(self) -> bool {
-        matches!(self, Self::Sound | Self::Proven | Self::Shown)
+        matches!(self, Self::Sound | Self::Proven | Self::OtherFault | Self::Shown)
     }
 }

@@ -56,6 +56,8 @@ pub struct Debrief {
     pub outcome: Outcome,
     /// How far what it ended on was proven.
     pub proof: Proof,
+    /// It ended on a bad part, by the name of a fault that this part does not have.
+    pub other_fault: bool,
     /// It ended without naming anything that is wrong.
     pub stopped: bool,
     /// It ended on what is to be handed on, for what is wrong.
@@ -161,6 +163,7 @@ pub fn debrief(
         },
         outcome: outcome(library, state, mended, &truth, &judged),
         proof: proof(library, reference, state, insisted, in_order),
+        other_fault: (named.last()).is_some_and(|fault| is_other_fault(library, *fault, &truth)),
         stopped: named
             .iter()
             .all(|fault| library.faults[*fault].remedy == Remedy::None),
@@ -194,6 +197,21 @@ pub fn debrief(
         },
         left_open: left_open(library, state),
         way: way(library, &played.walked),
+    }
+}
+
+/// Whether a fault replaces a part that is bad, but by another fault: what proves a part bad does not tell its faults apart.
+fn is_other_fault(library: &Library, fault: Id<library::Fault>, truth: &[&Fault]) -> bool {
+    let said = &library.faults[fault];
+    let is_named = truth
+        .iter()
+        .any(|fault| fault.verdicts.contains(&said.name.as_str()));
+    match said.remedy {
+        Remedy::Replace(part) => {
+            let part = library.parts[part].name.as_str();
+            !is_named && truth.iter().any(|fault| fault.part == Some(part))
+        }
+        _ => false,
     }
 }
 

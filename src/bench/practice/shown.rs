@@ -7,7 +7,7 @@ use super::exercise::{Exercise, Turn};
 use super::menu::Menu;
 use super::places::places;
 use crate::bench::machine::Machine;
-use crate::library::{Datum, Id, Library, Reading};
+use crate::library::{Datum, Id, Library, Reading, Remedy};
 use crate::source::{Safe, safe};
 use crate::walk::{Again, Ask, Question, ShownOption, Standing, State, Way, ask, standing};
 
@@ -78,7 +78,14 @@ impl<M: Machine> Exercise<M> {
             Menu::Lacking(fault) => {
                 let title = &library.faults[*fault].title;
                 match Backing::of(library, state, *fault).is_proven() {
-                    true => format!("PROVEN by what was taken: {title}. What now?"),
+                    true => match library.faults[*fault].remedy {
+                        // What proves a part bad does not tell what is wrong with it.
+                        Remedy::Replace(part) => format!(
+                            "PROVEN by what was taken: {} is bad. You name it: {title}. What now?",
+                            library.parts[part].title
+                        ),
+                        _ => format!("PROVEN by what was taken: {title}. What now?"),
+                    },
                     false => format!("NOT PROVEN: {title}. What now?"),
                 }
             }

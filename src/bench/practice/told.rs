@@ -23,6 +23,7 @@ impl Debrief {
         let sound = self.is_sound();
         match (self.outcome, held) {
             (Outcome::Right, None) if sound => Came::Sound,
+            (Outcome::Right, None) if self.other_fault => Came::OtherFault,
             (Outcome::Right, None) => Came::Proven,
             (Outcome::Right, Some(_)) if sound => Came::SoundUnshown,
             (Outcome::Right, Some(_)) if shown => Came::Shown,

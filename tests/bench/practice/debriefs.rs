@@ -230,3 +230,31 @@ fn once_all_that_lacked_is_taken_the_list_is_headed_as_proven() {
         "{heads:?}"
     );
 }
+
+/// A furnace with a shorted coil. Its ohms prove the valve bad, whichever way they are out.
+const COIL_SHORTED: Setup = Setup {
+    seed: 173,
+    level: Level::Any,
+    mode: Mode::Free,
+};
+
+#[test]
+fn a_bad_part_named_by_another_of_its_faults_is_told_as_that() {
+    let library = with(None);
+    let named = |words: &'static str| {
+        let mut last = names(words);
+        let mut left = 20;
+        practise(&library, COIL_SHORTED, |question, again| match question {
+            Question::Choice { prompt, .. } if prompt.as_str().contains("PROVEN") && left > 0 => {
+                left -= 1;
+                Command::Choose(0)
+            }
+            _ => last(question, again),
+        })
+        .debrief
+    };
+    let open = named("Gas valve's coil open");
+    assert!(open.truth[0].contains("coil is shorted"), "{:?}", open.truth);
+    assert_eq!((open.outcome, open.came()), (Outcome::Right, Came::OtherFault));
+    assert_eq!(named("Gas valve's coil shorted").came(), Came::Proven);
+}

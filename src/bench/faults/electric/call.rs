@@ -85,7 +85,7 @@ pub const FAULTS: &[Fault] = &[
     Fault {
         name: "float_switch_bad",
         title: "A float switch is open over a dry pan",
-        part: None,
+        part: Some("float_switch"),
         verdicts: &["float_switch_bad"],
         fits: any,
         strike: |condition, _, _| condition.electric.call.interlock = Some(Interlock::FloatDry),

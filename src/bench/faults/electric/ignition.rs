@@ -62,7 +62,7 @@ pub const FAULTS: &[Fault] = &[
     Fault {
         name: "spark_electrode",
         title: "The spark electrode's porcelain is cracked",
-        part: None,
+        part: Some("spark_electrode"),
         verdicts: &["spark_electrode"],
         fits: spark,
         strike: |condition, _, _| condition.electric.igniter.spark = Spark::Cracked,

@@ -17,7 +17,7 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         name: "condensate_pump_dead",
         title: "The condensate pump does not pump, and its high-water switch stops the furnace",
-        part: None,
+        part: Some("condensate_pump"),
         verdicts: BACKS_UP,
         fits: with_pump,
         strike: |condition, _, _| condition.thermal.pump.dead = true,
