@@ -28,7 +28,8 @@ const MEANINGS: [(&str, &str); 6] = [
     ),
     (
         "gap",
-        "now less least: no other order spares more. With ≤ it is less than that, since a bound lies below the optimum.",
+        "now less least: taken so, no other order spares more; where a fault shows something else than most, a change named below \
+         may. With ≤ it is less than that, since a bound lies below the optimum.",
     ),
     (
         "calls",

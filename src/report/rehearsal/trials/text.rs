@@ -23,7 +23,8 @@ const WHAT_COUNTS: [&str; 4] = [
 ];
 
 /// What they count where two things are wrong.
-const EITHER: &str = "Of two faults either counts: the next call finds the other.";
+const EITHER: &str = "Of two faults either counts where it is named, since the next call finds the other; an ending that names none is \
+                      right only where both were put right on the way.";
 
 /// For a person: each fault with what its calls came to, what was blamed for each part, minutes and steps, and the calls
 /// that were wrong or missed, the wrong ones with their walk. At the end a sum that names the library as it is `called`.
