@@ -1,6 +1,6 @@
 //! What an audit takes, beside what a company would use instead: on a million calls, and on a hundred thousand files.
 //!
-//! `cargo bench --bench audit` makes its archives below the target folder (13 GB, removed at the end), and takes a quarter of an hour on two
+//! `cargo bench --bench audit` makes its archives below the target folder (13 GB, removed at the end), and takes some minutes on two
 //! idle cores; without cargo's `--bench` they are small, to see that it runs. `PROOFWALK_BENCH_DATA` names a folder to make them in and to
 //! leave them in for the next run, `PROOFWALK_BENCH_CALLS` says how many calls there are, `PYTHON` which Python has DuckDB.
 
