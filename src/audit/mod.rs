@@ -28,6 +28,7 @@ mod groups;
 mod learned;
 mod meanings;
 mod names;
+mod place;
 mod rows;
 mod said;
 pub mod statistics;

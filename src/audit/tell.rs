@@ -10,6 +10,7 @@ use jiff::Timestamp;
 
 use super::call::{Call, Ending, NotTaken, PutBacks, Stay, Taken, Verdict};
 use super::meanings::Meanings;
+use super::place::{Place, Spot};
 use super::said::{Ended, Opening, Said, Text};
 use crate::walk::{Opened, Role, Voiding};
 
@@ -22,18 +23,14 @@ const MOST: usize = 2000;
 pub struct Teller {
     meanings: Arc<Meanings>,
     call: Call,
-    /// The step it stands at, and since when.
-    at: Option<CompactString>,
+    /// Where it stands, and since when.
+    place: Place,
     since: Timestamp,
     /// When the question that stands was first put.
     asked: Timestamp,
     time: Timestamp,
     /// Minutes that its library gives for all that was taken at the step since then.
     taken: f64,
-    /// Every tree that was entered, and what it was entered from.
-    entered: Vec<Within>,
-    /// The tree it stands in, by position there; none before the first.
-    within: Option<usize>,
     trail: Vec<Mark>,
     /// For each reading, the position in the trail of the answer it belongs to.
     answers: Vec<usize>,
@@ -43,20 +40,8 @@ pub struct Teller {
 /// What going back to before an answer restores.
 #[derive(Debug)]
 struct Mark {
-    at: Option<CompactString>,
-    within: Option<usize>,
+    spot: Spot,
     noted: usize,
-}
-
-/// A tree that was entered.
-#[derive(Debug)]
-struct Within {
-    /// The step from which it was.
-    from: Option<CompactString>,
-    /// The tree of that step, by position.
-    outer: Option<usize>,
-    /// How many trees the walk stands in there.
-    depth: usize,
 }
 
 /// An end that a danger interrupted.
@@ -104,13 +89,11 @@ impl Teller {
         Self {
             meanings,
             call,
-            at: None,
+            place: Place::default(),
             since: time,
             asked: time,
             time,
             taken: 0.0,
-            entered: Vec::new(),
-            within: None,
             trail: Vec::new(),
             answers: Vec::new(),
             interrupted: None,
@@ -147,9 +130,9 @@ impl Teller {
             Said::Entered { tree, role } => self.entered(&tree, role),
             Said::Took { from, to, .. } => {
                 let to = kept(&to);
-                self.at = Some(kept(&from));
+                self.place.stand(kept(&from));
                 self.stay(Some(to.clone()), true);
-                self.at = Some(to);
+                self.place.stand(to);
                 self.asked_anew();
             }
             Said::Returned { .. } => self.returned(),
@@ -219,14 +202,7 @@ impl Teller {
             Said::Ended(end) => self.ended(end),
             Said::WentBack { to } => self.went_back(to),
             Said::Closed => self.call.sealed = true,
-            Said::Left { depth } => {
-                while self
-                    .within
-                    .is_some_and(|within| self.entered[within].depth > depth)
-                {
-                    self.step_out();
-                }
-            }
+            Said::Left { depth } => self.place.leave_all_but(depth),
             Said::Opened(_)
             | Said::Doubted { .. }
             | Said::Withheld { .. }
@@ -243,26 +219,9 @@ impl Teller {
             let ending = std::mem::replace(&mut self.call.ending, Ending::Open);
             self.interrupted = Some(Interrupted { ending, depth: 1 });
         }
-        if self.entered.len() < MOST {
-            let depth = self.within.map_or(0, |outer| self.entered[outer].depth);
-            self.entered.push(Within {
-                from: self.at.take(),
-                outer: self.within,
-                depth: depth + 1,
-            });
-            self.within = Some(self.entered.len() - 1);
-        }
-        self.at = Some(self.meanings.start(tree).into());
+        self.place.enter(self.meanings.start(tree).into());
         self.stands_anew();
         self.asked_anew();
-    }
-
-    /// Steps out of a tree: the walk stands where that was entered.
-    fn step_out(&mut self) {
-        if let Some(within) = self.within {
-            self.at.clone_from(&self.entered[within].from);
-            self.within = self.entered[within].outer;
-        }
     }
 
     fn stands_anew(&mut self) {
@@ -279,7 +238,7 @@ impl Teller {
                 self.call.ending = interrupted.ending;
             }
         }
-        self.step_out();
+        self.place.step_out();
         self.stands_anew();
         self.asked_anew();
     }
@@ -307,8 +266,7 @@ impl Teller {
             *answer = 0;
         }
         if let Some(mark) = self.trail.drain(to.min(self.trail.len())..).next() {
-            self.at = mark.at;
-            self.within = mark.within;
+            self.place.go_back(mark.spot);
             self.call.noted.truncate(mark.noted);
         }
         self.stands_anew();
@@ -317,8 +275,7 @@ impl Teller {
 
     fn answered(&mut self) {
         self.trail.push(Mark {
-            at: self.at.clone(),
-            within: self.within,
+            spot: self.place.spot(),
             noted: self.call.noted.len(),
         });
     }
@@ -388,7 +345,7 @@ impl Teller {
     }
 
     fn stay(&mut self, to: Option<CompactString>, went_on: bool) {
-        let Some(step) = self.at.take() else { return };
+        let Some(step) = self.place.go_on() else { return };
         if self.call.stays.len() < MOST {
             // Whoever is sent here for what a proof lacks takes more than the step asks for.
             let minutes = (self.meanings.minutes(&step).into_iter())

@@ -23,7 +23,7 @@ use crate::audit::statistics::Count;
 use crate::audit::{Audit, SessionRef};
 use crate::source::{Safe, safe};
 
-/// A share of zeros and fives that is rounding: a fifth is to be expected.
+/// A share of zeros and fives that is told as rounding: a fifth is to be expected, and half as much again is our own choice.
 const ROUNDED: f64 = 0.3;
 
 /// Columns of the longest name.
