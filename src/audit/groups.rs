@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use jiff::civil::Date;
+use jiff::tz::Offset;
 use serde::Serialize;
 
 use super::findings::{Fate, Followed};
@@ -214,8 +216,11 @@ pub(super) fn is_misdiagnosed(first: &Visit, second: &Visit) -> bool {
 
 /// By the month in which calls were closed.
 pub(super) fn by_month(visits: &Visits, followed: &Followed) -> Vec<Month> {
-    let mut months: BTreeMap<String, Count> = BTreeMap::new();
-    let month = |visit: &Visit| visit.closed.map(|closed| closed.strftime("%Y-%m").to_string());
+    let mut months: BTreeMap<Date, Count> = BTreeMap::new();
+    let month = |visit: &Visit| {
+        let closed = Offset::UTC.to_datetime(visit.closed?);
+        Some(closed.date().first_of_month())
+    };
     for visit in visits.iter() {
         if let Some(month) = month(&visit) {
             months.entry(month).or_default().closed += 1;
@@ -227,7 +232,7 @@ pub(super) fn by_month(visits: &Visits, followed: &Followed) -> Vec<Month> {
         }
     }
     let rows = months.into_iter().map(|(month, count)| Month {
-        month,
+        month: month.strftime("%Y-%m").to_string(),
         closed: count.closed,
         callbacks: Rate::new(count.came_back, count.followed),
         settled: Rate::new(count.came_again, count.settled),

@@ -20,8 +20,9 @@ pub struct Text<'l>(Cow<'l, str>);
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 #[allow(missing_docs, reason = "each is said of the event of this name")]
 pub enum Said<'l> {
+    // There is one to a call, and it is twice as large as any other.
     #[serde(borrow)]
-    Opened(Opening<'l>),
+    Opened(Box<Opening<'l>>),
     Entered {
         tree: Text<'l>,
         role: Role,
@@ -265,7 +266,7 @@ impl From<Event> for Said<'_> {
     fn from(event: Event) -> Self {
         let texts = |list: Vec<String>| list.into_iter().map(Text::from).collect();
         match event {
-            Event::Opened(opened) => Self::Opened((*opened).into()),
+            Event::Opened(opened) => Self::Opened(Box::new((*opened).into())),
             Event::Ended(end) => Self::Ended(end.into()),
             Event::Closed => Self::Closed,
             Event::Entered { tree, role } => Self::Entered {

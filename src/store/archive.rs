@@ -318,16 +318,16 @@ impl Archive {
                 continue;
             }
             let stem = name.strip_suffix(".jsonl").filter(|_| !name.starts_with('.'));
-            match (stem, stem.map(SessionId::parse)) {
-                (Some(_), Some(Ok(id))) => own.push(Name::from(id)),
-                (Some(_), _) => self.strangers.push((place, name.into_owned())),
-                (None, _) if is_folder(folder, &entry) => {
+            match (stem, stem.and_then(Name::parse)) {
+                (_, Some(name)) => own.push(name),
+                (Some(_), None) => self.strangers.push((place, name.into_owned())),
+                (None, None) if is_folder(folder, &entry) => {
                     if name != kept::FOLDER && !name.starts_with('.') {
                         below.push(name.into_owned());
                     }
                 }
-                (None, _) if name.ends_with(PACK_ENDING) && !name.starts_with('.') => has_packs = true,
-                (None, _) => self.others += 1,
+                (None, None) if name.ends_with(PACK_ENDING) && !name.starts_with('.') => has_packs = true,
+                (None, None) => self.others += 1,
             }
         }
         if has_packs {

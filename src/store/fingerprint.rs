@@ -14,6 +14,9 @@ use super::folder::SessionFolder;
 use super::identity::{Identity, REST};
 use super::packs::PACK_ENDING;
 
+/// Files of a folder that are asked about in one go.
+const AT_ONCE: usize = 256;
+
 /// What the system says of everything below some folders: the names, and the identity of each file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Fingerprint {
@@ -25,7 +28,8 @@ pub struct Fingerprint {
     newest: i64,
 }
 
-struct Sum {
+/// What the system says of a folder and of all below it.
+struct Looked {
     sum: Sha256,
     files: u64,
     newest: i64,
@@ -38,27 +42,14 @@ impl Fingerprint {
     ///
     /// Where one of the folders that were named cannot be opened.
     pub fn of(roots: &[PathBuf]) -> Result<Self, StoreError> {
-        let mut sum = Sum {
-            sum: Sha256::new(),
-            files: 0,
-            newest: i64::MIN,
-        };
+        let mut all = Looked::default();
         for root in roots {
-            sum.word(b"root");
-            let mut waiting = vec![(SessionFolder::open_existing(root)?, 0)];
-            while let Some((folder, depth)) = waiting.pop() {
-                for below in sum.folder(&folder).into_iter().rev().filter(|_| depth < DEEPEST) {
-                    match SessionFolder::open_existing(&below) {
-                        Ok(folder) => waiting.push((folder, depth + 1)),
-                        Err(error) => sum.word(error.to_string().as_bytes()),
-                    }
-                }
-            }
+            all.take(Looked::at(&SessionFolder::open_existing(root)?, 0));
         }
         Ok(Self {
-            sum: Hash::from_digest(sum.sum.finalize().into()),
-            files: sum.files,
-            newest: sum.newest,
+            sum: Hash::from_digest(all.sum.finalize().into()),
+            files: all.files,
+            newest: all.newest,
         })
     }
 
@@ -68,46 +59,78 @@ impl Fingerprint {
     }
 }
 
-impl Sum {
-    /// Takes in what is in a folder; the folders in it, sorted.
-    fn folder(&mut self, folder: &SessionFolder) -> Vec<PathBuf> {
-        self.word(folder.path.as_os_str().as_encoded_bytes());
-        let listed = names(folder);
-        let mut names = match listed {
+impl Looked {
+    /// Looks at what is in a folder that lies so deep, and in those in it, several at a time: asking the system about each file is all that
+    /// an unchanged archive costs.
+    fn at(folder: &SessionFolder, depth: usize) -> Self {
+        let mut looked = Self::default();
+        looked.word(folder.path.as_os_str().as_encoded_bytes());
+        let mut names = match names(folder) {
             Ok(names) => names,
             Err(error) => {
-                self.word(error.to_string().as_bytes());
-                return Vec::new();
+                looked.word(error.to_string().as_bytes());
+                return looked;
             }
         };
         names.sort_unstable();
-        let looked: Vec<(Option<Stat>, &Vec<u8>)> = (names.par_iter().with_min_len(256))
+        let statuses: Vec<Option<Stat>> = (names.par_iter().with_min_len(AT_ONCE))
             .map(|name| {
-                let status = statat(folder.fd.as_fd(), name.as_slice(), AtFlags::SYMLINK_NOFOLLOW);
                 // Of a hidden file, only that it is there tells on an audit.
-                (status.ok().filter(|_| !name.starts_with(b".")), name)
+                let is_hidden = name.starts_with(b".");
+                let status = statat(folder.fd.as_fd(), name.as_slice(), AtFlags::SYMLINK_NOFOLLOW);
+                status.ok().filter(|_| !is_hidden)
             })
             .collect();
         let mut below = Vec::new();
-        for (status, name) in looked {
-            self.word(name);
+        for (name, status) in names.iter().zip(statuses) {
+            looked.word(name);
             let Some(status) = status else { continue };
             if FileType::from_raw_mode(status.st_mode) == FileType::Directory {
                 below.push(folder.path.join(&*String::from_utf8_lossy(name)));
                 continue;
             }
             let identity = Identity::of(&status);
-            self.newest = self.newest.max(identity.changed_second());
-            self.files += u64::from(is_read(name));
-            self.word(&identity.bytes());
+            looked.newest = looked.newest.max(identity.changed_second());
+            looked.files += u64::from(is_read(name));
+            looked.word(&identity.bytes());
         }
-        below
+        if depth < DEEPEST {
+            let below: Vec<Self> = (below.par_iter())
+                .map(|path| match SessionFolder::open_existing(path) {
+                    Ok(folder) => Self::at(&folder, depth + 1),
+                    Err(error) => {
+                        let mut closed = Self::default();
+                        closed.word(error.to_string().as_bytes());
+                        closed
+                    }
+                })
+                .collect();
+            below.into_iter().for_each(|below| looked.take(below));
+        }
+        looked
+    }
+
+    /// Takes in what was looked at by itself.
+    fn take(&mut self, other: Self) {
+        self.word(&other.sum.finalize());
+        self.files += other.files;
+        self.newest = self.newest.max(other.newest);
     }
 
     /// Takes in a text, with its length in front: none can run over into the next.
     fn word(&mut self, bytes: &[u8]) {
         self.sum.update((bytes.len() as u64).to_be_bytes());
         self.sum.update(bytes);
+    }
+}
+
+impl Default for Looked {
+    fn default() -> Self {
+        Self {
+            sum: Sha256::new(),
+            files: 0,
+            newest: i64::MIN,
+        }
     }
 }
 

@@ -138,7 +138,7 @@ impl Followed {
         let order = visits.by_equipment();
         let mut list = Vec::with_capacity(order.len());
         let (mut left, mut twins) = (Vec::new(), Vec::new());
-        for calls in order.chunk_by(|one, other| visits.get(*one).equipment == visits.get(*other).equipment) {
+        for calls in order.chunk_by(|one, other| visits.equipment(*one) == visits.equipment(*other)) {
             for (place, call) in calls.iter().enumerate() {
                 let visit = visits.get(*call);
                 let later = &calls[place + 1..];
@@ -285,7 +285,7 @@ impl Followed {
 /// Pairs of calls in the order of their equipment.
 fn sorted(visits: &Visits, pairs: impl Iterator<Item = (u32, u32)>) -> Vec<(u32, u32)> {
     let mut list: Vec<(u32, u32)> = pairs.collect();
-    let equipment = |call: u32| visits.named(visits.get(call).equipment);
+    let equipment = |call: u32| visits.named(visits.equipment(call));
     list.sort_unstable_by(|(one, _), (other, _)| {
         let by_session = || visits.session(*one).cmp(&visits.session(*other));
         equipment(*one).cmp(&equipment(*other)).then_with(by_session)

@@ -1,9 +1,7 @@
 //! Reading an archive on all cores, and adding its calls in one order: so the same archive gives the same audit.
 
-use std::sync::mpsc::sync_channel;
-use std::thread;
-
-use rayon::prelude::*;
+use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
+use std::thread::{self, Scope};
 
 use super::index::{self, Calls, Kept, Memory};
 use super::libraries::Libraries;
@@ -14,11 +12,17 @@ use crate::export::{Export, ExportError};
 use crate::source::safe;
 use crate::store::{Archive, Found, Room};
 
-/// Sessions that a core takes in one go, into the same room. What is read and not yet added is held, so there are few.
-const IN_ONE_GO: usize = 64;
+/// Sessions that a core takes in one go. What is read and not yet added is held, so there are few.
+const IN_ONE_GO: usize = 32;
 
-/// Batches that may wait to be added; reading pauses then.
+/// Batches that may wait at each core to be read, and as many to be added; who is ahead pauses then.
 const WAITING: usize = 1;
+
+/// Sessions that are to be read, each with what was kept of it.
+type Batch = Vec<(Found, Option<Kept>)>;
+
+/// The same, read.
+type Read = Vec<(Found, Gathered)>;
 
 /// Takes every session of an archive and adds its calls, in the order of their ids; to an export as well, where there is one. What was
 /// kept before and has not changed is not read; what is read is kept.
@@ -47,12 +51,12 @@ pub(super) fn all(
         gather(archive, &libraries, &mut Room::default(), first, None);
     }
     thread::scope(|scope| {
-        let (sender, receiver) = sync_channel::<Vec<(Found, Gathered)>>(WAITING);
         let libraries = &libraries;
+        let cores = rayon::current_num_threads();
+        let (readers, read): (Vec<_>, Vec<_>) = (0..cores).map(|_| reader(scope, archive, libraries)).unzip();
         scope.spawn(move || {
-            let batch_of = IN_ONE_GO * rayon::current_num_threads();
-            loop {
-                let batch: Vec<(Found, Option<Kept>)> = (sessions.by_ref().take(batch_of))
+            for reader in readers.iter().cycle() {
+                let batch: Batch = (sessions.by_ref().take(IN_ONE_GO))
                     .map(|found| {
                         let kept = known.as_mut().and_then(|known| known.find(&found.name));
                         (found, kept)
@@ -62,20 +66,15 @@ pub(super) fn all(
                     known = None;
                     index::say_damaged();
                 }
-                let is_last = batch.is_empty();
-                let read: Vec<(Found, Gathered)> = (batch.into_par_iter().with_min_len(IN_ONE_GO))
-                    .map_init(Room::default, |room, (found, kept)| {
-                        let gathered = gather(archive, libraries, room, &found, kept);
-                        (found, gathered)
-                    })
-                    .collect();
-                // Nobody receives any more only where adding has failed, which ends the program.
-                if is_last || sender.send(read).is_err() {
+                // Nobody reads any more only where adding has failed, which ends the program.
+                if batch.is_empty() || reader.send(batch).is_err() {
                     return;
                 }
             }
         });
-        for batch in receiver {
+        // As they were dealt: whose turn it is and has no more, was dealt the last but what has come already.
+        let batches = read.iter().cycle().map_while(|read| read.recv().ok());
+        for batch in batches {
             progress.moved_on(batch.len());
             for (found, gathered) in batch {
                 if let (Some(memory), Ok(call), Some(source)) =
@@ -113,4 +112,27 @@ pub(super) fn all(
         }
         Ok(())
     })
+}
+
+/// A thread that reads batches and hands them on, in the order they come.
+fn reader<'s>(
+    scope: &'s Scope<'s, '_>,
+    archive: &'s Archive,
+    libraries: &'s Libraries<'s>,
+) -> (SyncSender<Batch>, Receiver<Read>) {
+    let (sender, batches) = sync_channel::<Batch>(WAITING);
+    let (read, receiver) = sync_channel(WAITING);
+    scope.spawn(move || {
+        let mut room = Room::default();
+        for batch in batches {
+            let gathered = batch.into_iter().map(|(found, kept)| {
+                let gathered = gather(archive, libraries, &mut room, &found, kept);
+                (found, gathered)
+            });
+            if read.send(gathered.collect()).is_err() {
+                return;
+            }
+        }
+    });
+    (sender, receiver)
 }
