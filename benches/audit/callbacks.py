@@ -1,7 +1,7 @@
 """The callback query in DuckDB, with no sum checked: callbacks.py FORM PATH...
 
-FORM is `files` (session files below folders), `lines` (lines that name their session) or `table` (tab-separated session, time and
-event on standard input).
+FORM is `files` (session files below folders), `lines` (lines that name their session) or `stream` (openings and closings on standard
+input, session after session).
 """
 
 import sys
@@ -20,7 +20,10 @@ elif form == "lines":
     globs = [f"{path}/*.jsonl" for path in paths]
     source = f"SELECT session, time, event FROM read_json({globs!r}, {options}, columns = {{session: 'VARCHAR', time: 'TIMESTAMP', event: 'JSON'}})"
 else:
-    source = "SELECT session, time, event FROM read_csv('/dev/stdin', delim = '\t', quote = '', escape = '', header = false, columns = {session: 'VARCHAR', time: 'TIMESTAMP', event: 'VARCHAR'})"
+    # A session begins where a call is opened, so the order must be kept.
+    database.execute("SET preserve_insertion_order = true")
+    numbered = f"SELECT row_number() OVER () AS number, time, event FROM read_json('/dev/stdin', {options}, columns = {{time: 'TIMESTAMP', event: 'JSON'}})"
+    source = f"SELECT count(*) FILTER (event LIKE '{{\"opened\":%') OVER (ORDER BY number) AS session, time, event FROM ({numbered})"
 
 print(*database.execute(f"""
 WITH told AS ({source}),

@@ -6,9 +6,6 @@ shift
 wanted='"event":(\{"opened"|"closed")'
 export LC_ALL=C
 
-# FILE:LINE to FILE, time and event, with a tab between.
-table='s/^([^:]*):.*"time":"([^"]*)".*"event":(.*),"sum":"[^"]*"\}$/\1\t\2\t\3/'
-
 # Equipment, opened, closed of each call in time; then those closed whose next is opened within thirty days. The next is the first
 # that is opened once it is closed: one that overlaps it is not.
 followed='
@@ -36,8 +33,8 @@ grep)
       END { for (file in opened) print equipment[file] "\t" opened[file] "\t" closed[file] }' |
     sort | TZ=UTC awk -F '\t' "$followed"
   ;;
-duckdb)
-  find "$@" -name '*.jsonl' -print0 | xargs -0 grep -HE "$wanted" | sed -E "$table" | "$PYTHON" "$(dirname "$0")/callbacks.py" table
+ripgrep)
+  find "$@" -name '*.jsonl' -print0 | xargs -0 cat | rg "$wanted" | "$PYTHON" "$(dirname "$0")/callbacks.py" stream
   ;;
 jq)
   find "$@" -name '*.jsonl' -print0 | xargs -0 cat |

@@ -8,7 +8,7 @@ use crate::meter::{Took, run};
 /// The ways of the shell, and what they are called.
 pub const SHELL: [(&str, &str); 3] = [
     ("grep", "find, grep, awk, sort"),
-    ("duckdb", "find, grep, sed, DuckDB"),
+    ("ripgrep", "find, cat, ripgrep, DuckDB"),
     ("jq", "find, cat, jq, sort, awk"),
 ];
 
@@ -16,6 +16,7 @@ pub const SHELL: [(&str, &str); 3] = [
 pub struct Rivals {
     python: Option<PathBuf>,
     has_jq: bool,
+    has_ripgrep: bool,
 }
 
 impl Rivals {
@@ -25,6 +26,7 @@ impl Rivals {
         let python = std::env::var_os("PYTHON").map_or_else(|| PathBuf::from("python3"), PathBuf::from);
         Self {
             has_jq: runs(Command::new("jq").arg("--version")),
+            has_ripgrep: runs(Command::new("rg").arg("--version")),
             python: Some(python).filter(|python| runs(Command::new(python).args(["-c", "import duckdb"]))),
         }
     }
@@ -40,7 +42,7 @@ impl Rivals {
     pub fn shell(&self, tool: &str, archive: &Path) -> Option<Took> {
         let is_there = match tool {
             "jq" => self.has_jq,
-            "duckdb" => self.python.is_some(),
+            "ripgrep" => self.has_ripgrep && self.python.is_some(),
             _ => true,
         };
         let mut command = Command::new("bash");

@@ -60,6 +60,19 @@ impl<T> Rows<T> {
         (at < self.len).then(|| (self.row)(at))
     }
 
+    /// How many rows stand before the first of which this does not hold, where it holds of none behind that.
+    pub fn partition_point(&self, holds: impl Fn(&T) -> bool) -> usize {
+        let (mut begin, mut end) = (0, self.len);
+        while begin < end {
+            let middle = begin.midpoint(end);
+            match holds(&(self.row)(middle)) {
+                true => begin = middle + 1,
+                false => end = middle,
+            }
+        }
+        begin
+    }
+
     /// Each of them.
     pub fn iter(&self) -> Each<'_, T> {
         Each { rows: self, at: 0 }
@@ -121,5 +134,25 @@ impl<T: fmt::Debug> fmt::Debug for Rows<T> {
 impl<T: Serialize> Serialize for Rows<T> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_seq(self)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Rows;
+
+    #[test]
+    fn rows_are_parted_where_a_slice_is() {
+        for list in [&[][..], &[3], &[1, 1, 2, 5, 5, 5, 9]] {
+            let owned = list.to_vec();
+            let rows = Rows::made(list.len(), move |at| owned[at]);
+            for least in 0..11 {
+                assert_eq!(
+                    rows.partition_point(|item| *item < least),
+                    list.partition_point(|item| *item < least),
+                    "{list:?} {least}"
+                );
+            }
+        }
     }
 }

@@ -5,7 +5,8 @@ use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use crate::audit::Meanings;
 use crate::cli::library;
-use crate::source::{Files, safe};
+use crate::library::FileKind;
+use crate::source::{Files, SourceFile, safe};
 use crate::store::{Archive, Hash};
 
 /// What the names of each library mean, by its hash.
@@ -76,8 +77,7 @@ impl<'a> Libraries<'a> {
                 .and_then(|folder| folder.kept_library(hash));
             match kept {
                 Ok(Some(files)) => {
-                    let library = library::resolved(Files::new(files)).library;
-                    return Words::new(Meanings::of(&library));
+                    return Words::new(meanings_of(files));
                 }
                 Ok(None) => {}
                 Err(error) => crate::cli::tell(&format!("proofwalk: {error}")),
@@ -121,4 +121,11 @@ impl<'a> Libraries<'a> {
         };
         self.built_in.get_or_init(read).as_ref()
     }
+}
+
+/// What the names in these files mean. Scenarios say nothing of that, and are nearly half of a library.
+fn meanings_of(mut files: Vec<SourceFile>) -> Meanings {
+    files.retain(|file| FileKind::of(file.name()) != Some(FileKind::Scenario));
+    let (library, _) = crate::library::load(Files::new(files));
+    Meanings::of(&library)
 }

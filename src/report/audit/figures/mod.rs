@@ -201,14 +201,20 @@ pub(super) const MAY_BE_ANOTHER: &str =
 
 /// What came after a call, as the end of a sentence: a verdict without proof may be right.
 pub(super) fn what_came(audit: &Audit, session: &SessionRef, equipment: Option<&str>) -> String {
-    if equipment.is_none() {
+    let Some(equipment) = equipment else {
         return String::new();
-    }
-    let callbacks = audit.callback_pairs.iter().map(|pair| (pair.first, pair.days));
-    let again = audit.came_again.iter().map(|pair| (pair.first, pair.days));
-    let next = callbacks.chain(again).find(|(first, _)| first == session);
+    };
+    // Both lists are in the order of their equipment, and an archive may have thousands of pairs.
+    let next = [&audit.callback_pairs, &audit.came_again]
+        .into_iter()
+        .find_map(|pairs| {
+            let begin = pairs.partition_point(|pair| pair.equipment.as_str() < equipment);
+            (begin..pairs.len())
+                .map_while(|at| pairs.get(at).filter(|pair| pair.equipment == equipment))
+                .find(|pair| pair.first == *session)
+        });
     match next {
-        Some((_, days)) => format!("; somebody came again {}", later(days)),
+        Some(pair) => format!("; somebody came again {}", later(pair.days)),
         None => format!(
             "; no call there within {} after it, so far",
             self::days(audit.window_days)
