@@ -98,6 +98,66 @@ fn a_value_that_all_give_is_what_it_is() {
     assert_eq!(audit.written.repeated, []);
 }
 
+/// Twelve calls with one value of each of these readings: the same every time, or another each time.
+fn gives(technician: &str, same: &[(&str, &str)], other: &[&str]) -> Vec<Told> {
+    let calls = (0..12).map(|number| {
+        let name = format!("{technician}-{number}");
+        let mut call = told(&name, TEN).by(technician).equipment_of(&name);
+        for (reading, value) in same {
+            call = call.after(300).measured(reading, value);
+        }
+        for reading in other {
+            let value = format!("{}.{} V", 18 + 7 * number % 11, technician.len() + number % 7);
+            call = call.after(300).measured(reading, &value);
+        }
+        call.verdict("nothing_found").closed()
+    });
+    calls.collect()
+}
+
+#[test]
+fn who_keeps_to_one_dial_of_the_meter_is_not_named_where_the_others_keep_to_theirs() {
+    let measured = ["voltage", "current"];
+    let all = [
+        ("ada", "2 ft³"),
+        ("bo", "1 ft³"),
+        ("cy", "0.5 ft³"),
+        ("dee", "5 ft³"),
+    ];
+    let calls = all.map(|(name, dial)| gives(name, &[("meter_dial", dial)], &measured));
+    assert_eq!(audited(&calls.concat()).written.repeated, []);
+    // The same of a reading that the others find another each time.
+    let others = ["bo", "cy", "dee"].map(|name| gives(name, &[], &["meter_dial"]));
+    let one = gives("ada", &[("meter_dial", "2 ft³")], &[]);
+    let found = audited(&[others.concat(), one].concat()).written.repeated;
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert!(found[0].usual < 0.3, "{found:?}");
+}
+
+#[test]
+fn who_works_in_one_town_has_its_altitude_and_its_gas_at_every_house() {
+    let measured = ["voltage", "current", "draft"];
+    let looked_up = ["altitude", "heating_value"];
+    let others = ["bo", "cy", "dee"].map(|name| gives(name, &[], &[&measured[..], &looked_up].concat()));
+    let town = [("altitude", "850 ft"), ("heating_value", "1015 BTU/ft³")];
+    let one_town = gives("ada", &town, &measured);
+    assert_eq!(
+        audited(&[others.concat(), one_town].concat()).written.repeated,
+        []
+    );
+    // Who has the same voltage and current at each, too, is asked about all of them.
+    let more = [("voltage", "24 V"), ("current", "3.5 A")];
+    let writes = gives("ada", &[&town[..], &more].concat(), &["draft"]);
+    let found = audited(&[others.concat(), writes].concat()).written.repeated;
+    let readings: Vec<&str> = found.iter().map(|found| found.reading.as_str()).collect();
+    assert_eq!(readings, ["altitude", "current", "heating_value", "voltage"]);
+    assert!(
+        found
+            .iter()
+            .all(|found| (found.readings, found.of_readings) == (4, 5))
+    );
+}
+
 /// A call whose two voltages, of four minutes each, come after so many seconds each.
 fn typed_after(id: &str, seconds: i64) -> Told {
     told(id, TEN)

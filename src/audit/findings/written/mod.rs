@@ -4,6 +4,7 @@
 //! Each has innocent causes, too: a meter that steps by fives, a supply that really is steady, readings noted on paper and
 //! typed in the van. What is found here is a reason to look, and no more.
 
+mod commonest;
 mod digits;
 mod hurried;
 mod repeated;

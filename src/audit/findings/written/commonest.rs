@@ -1,0 +1,142 @@
+//! The commonest values among many, counted in bounded memory.
+
+use std::iter::Sum;
+
+/// Most different values that are kept of one reading and technician; rarer ones give way to new ones.
+const VALUES: usize = 48;
+
+/// Most calls that are kept with one value.
+const CALLS: usize = 200;
+
+/// The commonest values among many, in bounded memory: those that are more than one in [`VALUES`] are sure to be kept, and
+/// counted too low by no more than that share (Misra and Gries, Finding repeated elements, 1982). All are exact as long as
+/// there are no more different ones.
+#[derive(Debug, Default)]
+pub(super) struct Common {
+    /// How many there are in all.
+    pub of: u64,
+    values: Vec<Value>,
+}
+
+/// A value, with the first calls that gave it: nearly all are given in one, so that takes no list.
+#[derive(Debug)]
+pub(super) struct Value {
+    /// Which.
+    pub value: f64,
+    /// How often it was given, at least.
+    pub times: u32,
+    call: u32,
+    /// The same call and those after it, where there are several.
+    #[allow(
+        clippy::box_collection,
+        reason = "nearly all are empty, and a list that is not there takes a third so"
+    )]
+    calls: Option<Box<Vec<u32>>>,
+}
+
+const _: () = assert!(
+    size_of::<Value>() == 24,
+    "there are many for each technician and reading"
+);
+
+/// Two takings of a reading by the same technician: how many such pairs there are, and how many of them are alike. Of few takings the
+/// commonest value has a large share by chance alone, and the alike pairs have not.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Pairs {
+    alike: u64,
+    all: u64,
+}
+
+impl Pairs {
+    /// Those of all but one of them.
+    pub fn without(self, one: Self) -> Self {
+        Self {
+            alike: self.alike - one.alike,
+            all: self.all - one.all,
+        }
+    }
+
+    /// The largest share that one value of their own may have with each: a value given half the time makes a quarter of the pairs
+    /// alike, so it is the root of their share.
+    pub fn own(self) -> f64 {
+        match self.all {
+            0 => 0.0,
+            all => (self.alike as f64 / all as f64).sqrt(),
+        }
+    }
+}
+
+impl Sum for Pairs {
+    fn sum<I: Iterator<Item = Self>>(each: I) -> Self {
+        each.fold(Self::default(), |sum, one| Self {
+            alike: sum.alike + one.alike,
+            all: sum.all + one.all,
+        })
+    }
+}
+
+impl Value {
+    /// One more call that gave it; given twice in a call, that is named once.
+    fn again(&mut self, call: u32) {
+        self.times = self.times.saturating_add(1);
+        if self.calls().len() < CALLS && self.calls().last() != Some(&call) {
+            self.calls
+                .get_or_insert_with(|| Box::new(vec![self.call]))
+                .push(call);
+        }
+    }
+
+    /// The first calls that gave it.
+    pub fn calls(&self) -> &[u32] {
+        match &self.calls {
+            None => std::slice::from_ref(&self.call),
+            Some(calls) => calls,
+        }
+    }
+}
+
+impl Common {
+    /// One more value, given in a call.
+    pub fn add(&mut self, value: f64, call: u32) {
+        self.of += 1;
+        if let Some(known) = self.values.iter_mut().find(|known| known.value == value) {
+            known.again(call);
+        } else if self.values.len() < VALUES {
+            if self.values.len() == self.values.capacity() {
+                let more = self.values.len().max(3).min(VALUES - self.values.len());
+                self.values.reserve_exact(more);
+            }
+            self.values.push(Value {
+                value,
+                times: 1,
+                call,
+                calls: None,
+            });
+        } else {
+            self.values.iter_mut().for_each(|known| known.times -= 1);
+            self.values.retain(|known| known.times > 0);
+        }
+    }
+
+    /// The one that was given most often.
+    pub fn commonest(&self) -> Option<&Value> {
+        self.values.iter().max_by_key(|value| value.times)
+    }
+
+    /// Its pairs; those of values that gave way to others are taken for unlike.
+    pub fn pairs(&self) -> Pairs {
+        let pairs = |times: u64| times * times.saturating_sub(1) / 2;
+        Pairs {
+            alike: self.values.iter().map(|value| pairs(value.times.into())).sum(),
+            all: pairs(self.of),
+        }
+    }
+
+    /// How often a value was given, at least.
+    pub fn times(&self, value: f64) -> u64 {
+        self.values
+            .iter()
+            .find(|known| known.value == value)
+            .map_or(0, |known| known.times.into())
+    }
+}
