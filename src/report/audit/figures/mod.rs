@@ -12,13 +12,13 @@ mod ways;
 pub(super) use curve::{Curve, Day, curve};
 pub(super) use expected::{Expected, expected};
 pub(super) use first::first;
-pub(super) use found_later::{FoundLater, found_later};
+pub(super) use found_later::{FoundLater, Row as FoundLaterRow, found_later};
 pub(super) use months::{Month, Months, NOT_DONE, SMALL, months};
 pub(super) use people::{Person, name as name_of, people};
 pub(super) use standing::{Groups, Place, Standing, Standings, UNDER, standings};
 pub(super) use ways::{Way, Ways, ways};
 
-use crate::audit::findings::{Digits, Pair, Unsound};
+use crate::audit::findings::{Digits, Pair, Repeated, Step, Unsound};
 use crate::audit::statistics::Count;
 use crate::audit::{Audit, SessionRef};
 use crate::source::{Safe, safe};
@@ -185,6 +185,17 @@ pub(super) fn returns(audit: &Audit) -> Option<String> {
 pub(super) const WHAT_UNDER_IS: &str = "“under 20”: of fewer than 20 settled calls, a group is held against nothing; its line spans the rates that \
      its calls would fit.";
 
+/// What the words of a place in the funnel mean.
+pub(super) const LIMITS: &str = "“high” and “low” lie outside what chance gives 95 of 100 groups of that size, “very” outside 998 of 1000.";
+
+/// What the columns say of a group that is held against all.
+pub(super) const WHAT_CHANCE_IS: &str = "“Chance” is how often chance alone would put any of them as far out, allowing for how many are looked at.";
+
+/// Why there are three rates of calls that came back.
+pub(super) const WHY_THREE_RATES: &str = "Three rates of calls that came back answer three questions. How many of all closed calls have so far, though those \
+     closed lately may yet? How many of the settled ones have, on another visit? This one is used wherever groups are compared. And \
+     how many will have, once every call has had its days?";
+
 /// What a second call on the same visit is.
 pub(super) const SAME_VISIT: &str = "opened by the same technician within an hour of closing";
 
@@ -194,6 +205,55 @@ pub(super) const WHAT_COUNTS: &str =
 
 /// What to say of a repair after which no test was asked for: that is the tree's, not the technician's.
 pub(super) const NOT_ASKED: &str = "the tree asked for none";
+
+/// Of whom the same values again and again are told, and of whom not.
+pub(super) fn whose_values(repeated: &[Repeated]) -> String {
+    let each = repeated.chunk_by(|one, other| one.technician == other.technician);
+    let each: Vec<String> = (each.filter_map(<[Repeated]>::first))
+        .map(|one| {
+            format!(
+                "{} in {} of {}",
+                short(&one.technician),
+                one.readings,
+                one.of_readings
+            )
+        })
+        .collect();
+    format!(
+        "Told only of those with whom at least half of the readings that they took eight times and more are so: {}. A dial of the meter is \
+         chosen, and a town has one altitude, so that one or two such readings say nothing.",
+        each.join(", ")
+    )
+}
+
+/// What came of the calls at a step: only what happened is told.
+pub(super) fn stalled(step: &Step) -> String {
+    let times = |count: u64| counted(count, "time", "times");
+    let did = [
+        (step.stalled, "stood long"),
+        (step.given_up, "given up without a verdict"),
+        (step.abandoned, "left there"),
+    ];
+    let did: Vec<String> = (did.iter().filter(|(count, _)| *count > 0))
+        .map(|(count, what)| format!("{what} {}", times(*count)))
+        .collect();
+    format!(
+        "came to {}, {}; at most {:.0} min",
+        times(step.times),
+        did.join(", "),
+        step.longest_minutes
+    )
+}
+
+/// How far a value may be off, to two digits that matter.
+pub(super) fn margin(value: f64) -> String {
+    let before = value.abs().log10().floor().clamp(-6.0, 1.0) as i32;
+    number(
+        format!("{value:.0$}", (1 - before) as usize)
+            .parse()
+            .unwrap_or(value),
+    )
+}
 
 /// What to bear in mind of suspected misdiagnoses.
 pub(super) const MAY_BE_ANOTHER: &str =
