@@ -1,7 +1,5 @@
 //! The commonest values among many, counted in bounded memory.
 
-use std::iter::Sum;
-
 /// Most different values that are kept of one reading and technician; rarer ones give way to new ones.
 const VALUES: usize = 48;
 
@@ -38,42 +36,6 @@ const _: () = assert!(
     size_of::<Value>() == 24,
     "there are many for each technician and reading"
 );
-
-/// Two takings of a reading by the same technician: how many such pairs there are, and how many of them are alike. Of few takings the
-/// commonest value has a large share by chance alone, and the alike pairs have not.
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Pairs {
-    alike: u64,
-    all: u64,
-}
-
-impl Pairs {
-    /// Those of all but one of them.
-    pub fn without(self, one: Self) -> Self {
-        Self {
-            alike: self.alike - one.alike,
-            all: self.all - one.all,
-        }
-    }
-
-    /// The largest share that one value of their own may have with each: a value given half the time makes a quarter of the pairs
-    /// alike, so it is the root of their share.
-    pub fn own(self) -> f64 {
-        match self.all {
-            0 => 0.0,
-            all => (self.alike as f64 / all as f64).sqrt(),
-        }
-    }
-}
-
-impl Sum for Pairs {
-    fn sum<I: Iterator<Item = Self>>(each: I) -> Self {
-        each.fold(Self::default(), |sum, one| Self {
-            alike: sum.alike + one.alike,
-            all: sum.all + one.all,
-        })
-    }
-}
 
 impl Value {
     /// One more call that gave it; given twice in a call, that is named once.
@@ -123,13 +85,13 @@ impl Common {
         self.values.iter().max_by_key(|value| value.times)
     }
 
-    /// Its pairs; those of values that gave way to others are taken for unlike.
-    pub fn pairs(&self) -> Pairs {
-        let pairs = |times: u64| times * times.saturating_sub(1) / 2;
-        Pairs {
-            alike: self.values.iter().map(|value| pairs(value.times.into())).sum(),
-            all: pairs(self.of),
-        }
+    /// The largest share that one value may have with whoever takes the reading so: the root of the share of alike pairs of takings, as
+    /// a value given half the time makes a quarter of the pairs alike. Of few takings the commonest value has a large share by
+    /// chance alone, and alike pairs have not. Those of values that gave way to others are taken for unlike.
+    pub fn own(&self) -> f64 {
+        let pairs = |times: u64| (times * times.saturating_sub(1)) as f64;
+        let alike: f64 = self.values.iter().map(|value| pairs(value.times.into())).sum();
+        (alike / pairs(self.of).max(1.0)).sqrt()
     }
 
     /// How often a value was given, at least.
@@ -138,5 +100,27 @@ impl Common {
             .iter()
             .find(|known| known.value == value)
             .map_or(0, |known| known.times.into())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Common;
+
+    fn of(values: &[f64]) -> Common {
+        let mut common = Common::default();
+        values.iter().for_each(|value| common.add(*value, 0));
+        common
+    }
+
+    #[test]
+    fn the_share_of_a_value_of_ones_own_is_found_in_few_takings_and_in_many() {
+        assert_eq!(of(&[2.0; 8]).own(), 1.0);
+        assert_eq!(of(&[1.0, 2.0, 3.0, 4.0]).own(), 0.0);
+        let half: Vec<f64> = (0..400)
+            .map(|at| if at % 2 == 0 { 7.0 } else { f64::from(at) })
+            .collect();
+        assert!((of(&half).own() - 0.5).abs() < 0.01);
+        assert_eq!((of(&[]).own(), of(&[1.0]).own()), (0.0, 0.0));
     }
 }

@@ -14,7 +14,7 @@ use super::super::super::call::Call;
 use super::super::super::rows::Sessions;
 use super::super::super::statistics::{binomial, false_discovery};
 use super::super::super::visits::{NameNo, Visits};
-use super::commonest::{Common, Pairs, Value};
+use super::commonest::{Common, Value};
 
 /// Fewest takings of a reading that are looked at.
 const FEWEST: u64 = 8;
@@ -42,8 +42,8 @@ pub struct Repeated {
     pub others: u64,
     /// Of how many takings of theirs.
     pub others_of: u64,
-    /// How common a value may be without anything behind it: this one's share with the others, or the share that each of them
-    /// gives one value of their own, whichever is more.
+    /// How common a value may be without anything behind it: this one's share with the others, or the share that the middle one of
+    /// them gives to one value of their own, whichever is more.
     pub usual: f64,
     /// How often chance alone would repeat it so, if it were as common as that; corrected for looking at all.
     pub chance: f64,
@@ -75,6 +75,10 @@ struct Looked<'v> {
     chance: f64,
 }
 
+/// The shares that technicians give to one value of their own, in order.
+#[derive(Debug)]
+struct Own(Vec<f64>);
+
 impl Values {
     pub fn add(&mut self, call: &Call, number: u32, technician: NameNo, visits: &mut Visits) {
         for taken in call.readings.iter().filter(|taken| taken.typed.is_some()) {
@@ -94,7 +98,7 @@ impl Values {
         let mut looked = Vec::new();
         for (reading, technicians) in &self.readings {
             let all: u64 = technicians.values().map(|common| common.of).sum();
-            let pairs = technicians.values().map(Common::pairs).sum::<Pairs>();
+            let own = Own::of(technicians.values().filter(|common| common.of >= FEWEST));
             for (technician, common) in technicians.iter().filter(|(_, common)| common.of >= FEWEST) {
                 let Some(commonest) = common.commonest() else {
                     continue;
@@ -106,7 +110,7 @@ impl Values {
                     .sum();
                 // Nobody else to compare with, or not enough: one in ten may be given by all.
                 let given = ((others + 1) as f64 / (others_of + 10) as f64).min(1.0);
-                let usual = pairs.without(common.pairs()).own().max(given);
+                let usual = own.with_others(common).max(given);
                 looked.push(Looked {
                     technician: *technician,
                     reading: *reading,
@@ -150,6 +154,23 @@ impl Values {
             .collect();
         found.sort_by(|one, other| (&one.technician, &one.reading).cmp(&(&other.technician, &other.reading)));
         found
+    }
+}
+
+impl Own {
+    fn of<'c>(each: impl Iterator<Item = &'c Common>) -> Self {
+        let mut shares: Vec<f64> = each.map(Common::own).collect();
+        shares.sort_unstable_by(f64::total_cmp);
+        Self(shares)
+    }
+
+    /// The middle one without this technician's, of two the larger; nothing where nobody else took the reading often enough. Not
+    /// the mean: where several write down what they did not read, each would hide behind the others.
+    fn with_others(&self, this: &Common) -> f64 {
+        let this = self.0.partition_point(|share| *share < this.own());
+        let middle = (self.0.len().saturating_sub(1)) / 2;
+        let place = if middle < this { middle } else { middle + 1 };
+        self.0.get(place).copied().unwrap_or(0.0)
     }
 }
 
