@@ -5,7 +5,7 @@ use jiff::ToSpan;
 use super::made::{call, season, start};
 use super::{html, json, text};
 use crate::audit::findings::WhatIsWrong;
-use crate::audit::{Audit, Auditor, Ending, Remedy, Stay, Verdict, Window};
+use crate::audit::{Audit, Auditor, Ending, Learned, Remedy, Stay, Verdict, Window};
 
 /// Text that acts where it is not made safe.
 const HOSTILE: &str = "</style><script>alert(1)</script>\"'&\u{1b}[2J\u{202e}\u{0}";
@@ -106,6 +106,69 @@ fn every_page_is_well_formed_and_names_what_it_draws() {
             }
         }
     }
+}
+
+#[test]
+fn paper_gets_the_first_of_a_long_list_and_how_many_more_there_are() {
+    let audit = season();
+    let page = html(&audit);
+    let document = parsed(&page);
+    let section = |id: &str| {
+        let mut sections = document.descendants().filter(|node| node.has_tag_name("section"));
+        sections.find(|node| node.attribute("id") == Some(id)).unwrap()
+    };
+    let text = |node: roxmltree::Node<'_, '_>| -> String {
+        (node.descendants().filter(roxmltree::Node::is_text))
+            .filter_map(|node| node.text())
+            .collect()
+    };
+    let kept = |id: &str| {
+        let lines = section(id).descendants().filter(|node| node.has_tag_name("li"));
+        lines
+            .filter(|line| line.attribute("class") != Some("rest"))
+            .count()
+    };
+    assert_eq!(kept("came-back"), 7);
+    let mut nodes = section("came-back").descendants();
+    let more = nodes.find(|node| node.attribute("class") == Some("more paper"));
+    let left = audit.callback_pairs.iter().len() - 7;
+    assert_eq!(
+        text(more.unwrap()),
+        format!("and {left} more: proofwalk audit DIR --format csv lists them all")
+    );
+    // A furnace that stands open and that nobody has seen since is no less so on paper.
+    assert_eq!((kept("left-open"), audit.left_open_calls.iter().len()), (19, 19));
+}
+
+#[test]
+fn faults_whose_verdicts_held_most_often_come_first_and_the_others_can_be_opened() {
+    let mut audit = season();
+    let row = audit.learned[0].clone();
+    audit.learned = (0..30)
+        .map(|number| Learned {
+            fault: format!("fault_{number}"),
+            held: number,
+            ..row.clone()
+        })
+        .collect();
+    let page = html(&audit);
+    let document = parsed(&page);
+    let names = |inside: bool| -> Vec<&str> {
+        let held = document
+            .descendants()
+            .find(|node| node.attribute("id") == Some("held"));
+        let rows = held.unwrap().descendants().filter(|node| node.has_tag_name("th"));
+        let rows = rows.filter(|node| node.attribute("scope") == Some("row"));
+        let is_inside =
+            |node: &roxmltree::Node<'_, '_>| node.ancestors().any(|node| node.has_tag_name("details"));
+        rows.filter(|node| is_inside(node) == inside)
+            .filter_map(|node| node.text())
+            .collect()
+    };
+    let (first, rest) = (names(false), names(true));
+    assert_eq!((first.len(), first[0], first[19]), (20, "fault 29", "fault 10"));
+    assert_eq!((rest.len(), rest[0]), (10, "fault 9"));
+    assert!(page.contains("<summary>10 faults more</summary>"));
 }
 
 #[test]

@@ -206,6 +206,10 @@ pub(super) const WHAT_COUNTS: &str =
 /// What to say of a repair after which no test was asked for: that is the tree's, not the technician's.
 pub(super) const NOT_ASKED: &str = "the tree asked for none";
 
+/// What else may make readings look written.
+pub(super) const INNOCENT: &str = "Each has innocent causes, too: a meter that steps by fives, a supply that is steady, readings noted on paper and typed \
+     in the van. Ask before anything is concluded.";
+
 /// Of whom the same values again and again are told, and of whom not.
 pub(super) fn whose_values(repeated: &[Repeated]) -> String {
     let each = repeated.chunk_by(|one, other| one.technician == other.technician);
@@ -220,9 +224,18 @@ pub(super) fn whose_values(repeated: &[Repeated]) -> String {
         })
         .collect();
     format!(
-        "Told only of those with whom at least half of the readings that they took eight times and more are so: {}. A dial of the meter is \
-         chosen, and a town has one altitude, so that one or two such readings say nothing.",
+        "A technician is named only where at least half of the readings that they took eight times or more repeat so: {}. One or two \
+         say nothing: the dial of a meter is chosen, and a town has one altitude.",
         each.join(", ")
+    )
+}
+
+/// How often the others gave a value that one technician gives again and again.
+pub(super) fn others_gave(repeated: &Repeated) -> String {
+    format!(
+        "the others gave that {} of {}",
+        counted(repeated.others, "time", "times"),
+        repeated.others_of
     )
 }
 

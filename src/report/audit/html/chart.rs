@@ -179,6 +179,7 @@ mod tests {
             (frame.y(0.0), frame.y(0.4), frame.y(7.0)),
             (HEIGHT - BOTTOM, TOP, TOP)
         );
+        assert!(frame.is_beyond(0.41) && !frame.is_beyond(0.4));
         assert_eq!(Frame::new(0.0, 0.0).up, 0.01);
     }
 

@@ -6,8 +6,8 @@ use super::section;
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, came, doubtful, ended_in, later, margin, no_calls, number, placed, short,
-    spoken, stalled, unevenness, what_came, whose_values,
+    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, came, doubtful, ended_in, later, margin, no_calls, number,
+    others_gave, placed, short, spoken, stalled, unevenness, what_came, whose_values,
 };
 use crate::source::{Safe, safe};
 
@@ -148,16 +148,16 @@ fn no_test(row: &NoTest) -> Markup {
 fn written(audit: &Audit) -> Markup {
     let found = &audit.written;
     html! {
-        (list("digits", "Last digits that look written", &found.digits, |row| html! {
+        (list_with("digits", "Last digits that look written", INNOCENT, &found.digits, |row| html! {
             (short(&row.technician)) ": " (unevenness(row)) " ("
             @for (digit, count) in row.counts.iter().enumerate() { @if digit > 0 { ", " } (digit) ": " (count) }
             ") " (few(&row.sessions))
         }))
         (list_with("repeated", "The same value again and again", &whose_values(&found.repeated), &found.repeated, |row| html! {
             (short(&row.technician)) ": " (spoken(&row.reading)) " is " (number(row.value)) " " (safe(&row.unit)) " " (row.times) " times of " (row.of)
-            "; with all others " (row.others) " of " (row.others_of) " " (few(&row.sessions))
+            "; " (others_gave(row)) " " (few(&row.sessions))
         }))
-        (list("hurried", "Faster than a hand can measure", &found.hurried, |row| html! {
+        (list_with("hurried", "Faster than a hand can measure", "Readings noted on paper and typed in the van come as fast.", &found.hurried, |row| html! {
             (row.readings) " of " (row.of) " readings; " (spoken(&row.reading)) " in " (number(row.seconds)) " s (" (who(row.technician.as_deref())) ") "
             (read(std::slice::from_ref(&row.session)))
         }))

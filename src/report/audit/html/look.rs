@@ -191,6 +191,8 @@ span.paper{display:inline}
 .ways{columns:2;column-gap:4mm}
 .tree,.pair,figure,.tiles li,.caution,tr,li,h2,h3{break-inside:avoid}
 .long{break-inside:auto}
+tbody tr:nth-child(-n+3),li:first-child{break-after:avoid}
+tbody tr:last-child{break-before:avoid}
 h2,h3,caption,thead,.note{break-after:avoid}
 section>p{break-inside:avoid;break-after:avoid}
 .more{break-before:avoid;break-after:auto}

@@ -46,6 +46,7 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     if back.settled.of > 0 {
         let settled = format!("{}, on another visit", words(&back.settled));
         page.line("Settled", &safe(&settled));
+        page.text(figures::WHY_THREE_RATES);
     }
     page.text(figures::WHAT_COUNTS);
     if let Some(who) = figures::who_counts(audit) {

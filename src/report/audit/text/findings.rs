@@ -4,8 +4,8 @@ use super::page::Page;
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, came, counted, days, doubtful, ended_in, later, margin, no_calls, number,
-    placed, short, spoken, stalled, unevenness, what_came, whose_values,
+    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, came, counted, days, doubtful, ended_in, later, margin, no_calls,
+    number, others_gave, placed, short, spoken, stalled, unevenness, what_came, whose_values,
 };
 use crate::source::{Safe, safe};
 
@@ -187,6 +187,7 @@ fn written(page: &mut Page, audit: &Audit) {
         return;
     }
     page.title("WRITTEN RATHER THAN READ?");
+    page.text(INNOCENT);
     some(page, &found.digits, |page, row| {
         page.item(&safe(&format!(
             "{}: last digits are uneven; {}",
@@ -204,12 +205,11 @@ fn written(page: &mut Page, audit: &Audit) {
         let reading = spoken(&row.reading);
         let (value, unit) = (number(row.value), &row.unit);
         page.item(&safe(&format!(
-            "{}: {reading} is {value} {unit} {} times of {}; with all others {} of {}",
+            "{}: {reading} is {value} {unit} {} times of {}; {}",
             short(&row.technician),
             row.times,
             row.of,
-            row.others,
-            row.others_of
+            others_gave(row)
         )));
         few(page, &row.sessions);
     });
