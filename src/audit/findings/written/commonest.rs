@@ -58,12 +58,14 @@ impl Value {
 }
 
 impl Common {
-    /// One more value, given in a call.
-    pub fn add(&mut self, value: f64, call: u32) {
+    /// One more value, given in a call; how often it was given so far, at least.
+    pub fn add(&mut self, value: f64, call: u32) -> u64 {
         self.of += 1;
         if let Some(known) = self.values.iter_mut().find(|known| known.value == value) {
             known.again(call);
-        } else if self.values.len() < VALUES {
+            return known.times.into();
+        }
+        if self.values.len() < VALUES {
             if self.values.len() == self.values.capacity() {
                 let more = self.values.len().max(3).min(VALUES - self.values.len());
                 self.values.reserve_exact(more);
@@ -78,6 +80,7 @@ impl Common {
             self.values.iter_mut().for_each(|known| known.times -= 1);
             self.values.retain(|known| known.times > 0);
         }
+        1
     }
 
     /// The one that was given most often.
@@ -109,7 +112,9 @@ mod tests {
 
     fn of(values: &[f64]) -> Common {
         let mut common = Common::default();
-        values.iter().for_each(|value| common.add(*value, 0));
+        values.iter().for_each(|value| {
+            common.add(*value, 0);
+        });
         common
     }
 

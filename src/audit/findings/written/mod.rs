@@ -21,6 +21,10 @@ use super::super::call::Call;
 use super::super::rows::Rows;
 use super::super::visits::Visits;
 
+/// So often the last digit of one value counts, of one technician and reading: more of it is a value again and again. Who has the
+/// same gas at every house would otherwise be found by the last digit of its heating value.
+const COUNTED: u64 = 3;
+
 /// Readings that look written rather than read.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Written {
@@ -46,8 +50,11 @@ impl Writings {
         // Digits and values are compared between technicians.
         if let Some(technician) = &call.technician {
             let technician = visits.name(technician);
-            self.digits.add(call, number, technician);
-            self.repeated.add(call, number, technician, visits);
+            for taken in &call.readings {
+                let Some(typed) = &taken.typed else { continue };
+                let times = self.repeated.add(taken, number, technician, visits);
+                self.digits.add(typed, number, technician, times <= COUNTED);
+            }
         }
     }
 

@@ -10,7 +10,7 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
-use super::super::super::call::Call;
+use super::super::super::call::Taken;
 use super::super::super::rows::Sessions;
 use super::super::super::statistics::{binomial, false_discovery};
 use super::super::super::visits::{NameNo, Visits};
@@ -80,18 +80,17 @@ struct Looked<'v> {
 struct Own(Vec<f64>);
 
 impl Values {
-    pub fn add(&mut self, call: &Call, number: u32, technician: NameNo, visits: &mut Visits) {
-        for taken in call.readings.iter().filter(|taken| taken.typed.is_some()) {
-            let reading = visits.name(&taken.reading);
-            let technicians = self.readings.entry(reading).or_insert_with(|| {
-                self.units.insert(reading, taken.unit.to_string());
-                BTreeMap::new()
-            });
-            technicians
-                .entry(technician)
-                .or_default()
-                .add(taken.value, number);
-        }
+    /// One more taking of a reading; how often that value was given so far, at least.
+    pub fn add(&mut self, taken: &Taken, number: u32, technician: NameNo, visits: &mut Visits) -> u64 {
+        let reading = visits.name(&taken.reading);
+        let technicians = self.readings.entry(reading).or_insert_with(|| {
+            self.units.insert(reading, taken.unit.to_string());
+            BTreeMap::new()
+        });
+        technicians
+            .entry(technician)
+            .or_default()
+            .add(taken.value, number)
     }
 
     pub fn found(self, visits: &Arc<Visits>) -> Vec<Repeated> {

@@ -148,7 +148,7 @@ fn no_test(row: &NoTest) -> Markup {
 fn written(audit: &Audit) -> Markup {
     let found = &audit.written;
     html! {
-        (list_with("digits", "Last digits that look written", INNOCENT, &found.digits, |row| html! {
+        (list_with("digits", "Last digits that look written", &format!("{INNOCENT} The same value of a reading counts three times at most."), &found.digits, |row| html! {
             (short(&row.technician)) ": " (unevenness(row)) " ("
             @for (digit, count) in row.counts.iter().enumerate() { @if digit > 0 { ", " } (digit) ": " (count) }
             ") " (few(&row.sessions))
