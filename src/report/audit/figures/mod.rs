@@ -8,6 +8,7 @@ mod months;
 mod people;
 mod standing;
 mod ways;
+mod written;
 
 pub(super) use curve::{Curve, Day, curve};
 pub(super) use expected::{Expected, expected};
@@ -17,14 +18,12 @@ pub(super) use months::{Month, Months, NOT_DONE, SMALL, months};
 pub(super) use people::{Person, name as name_of, people};
 pub(super) use standing::{Groups, Place, Standing, Standings, UNDER, standings};
 pub(super) use ways::{Way, Ways, ways};
+pub(super) use written::{INNOCENT, others_gave, unevenness, whose_values};
 
-use crate::audit::findings::{Digits, Pair, Repeated, Step, Unsound};
+use crate::audit::findings::{Pair, Step, Unsound};
 use crate::audit::statistics::Count;
 use crate::audit::{Audit, SessionRef};
 use crate::source::{Safe, safe};
-
-/// A share of zeros and fives that is told as rounding: a fifth is to be expected, and half as much again is our own choice.
-const ROUNDED: f64 = 0.3;
 
 /// Columns of the longest name.
 const LONGEST: usize = 80;
@@ -83,19 +82,6 @@ pub(super) fn counted(count: u64, one: &str, more: &str) -> String {
         1 => format!("1 {one}"),
         _ => format!("{count} {more}"),
     }
-}
-
-/// What is uneven in last digits: rounding, where that is it, or the digit that comes most.
-pub(super) fn unevenness(digits: &Digits) -> String {
-    let all: u64 = digits.counts.iter().sum();
-    if digits.zeros_and_fives > ROUNDED {
-        let share = percent(digits.zeros_and_fives);
-        return format!("{share} of {all} are 0 or 5, where a fifth is to be expected");
-    }
-    let most = (0..).zip(digits.counts).max_by_key(|(_, count)| *count);
-    let (digit, times) = most.unwrap_or_default();
-    let tenth = all.div_ceil(10);
-    format!("of {all}, {times} are {digit}, where some {tenth} are to be expected")
 }
 
 /// Days of a window, with their noun.
@@ -205,39 +191,6 @@ pub(super) const WHAT_COUNTS: &str =
 
 /// What to say of a repair after which no test was asked for: that is the tree's, not the technician's.
 pub(super) const NOT_ASKED: &str = "the tree asked for none";
-
-/// What else may make readings look written.
-pub(super) const INNOCENT: &str = "Each has innocent causes, too: a meter that steps by fives, a supply that is steady, readings noted on paper and typed \
-     in the van. Ask before anything is concluded.";
-
-/// Of whom the same values again and again are told, and of whom not.
-pub(super) fn whose_values(repeated: &[Repeated]) -> String {
-    let each = repeated.chunk_by(|one, other| one.technician == other.technician);
-    let each: Vec<String> = (each.filter_map(<[Repeated]>::first))
-        .map(|one| {
-            format!(
-                "{} in {} of {}",
-                short(&one.technician),
-                one.readings,
-                one.of_readings
-            )
-        })
-        .collect();
-    format!(
-        "A technician is named only where at least half of the readings that they took eight times or more repeat so: {}. One or two \
-         say nothing: the dial of a meter is chosen, and a town has one altitude.",
-        each.join(", ")
-    )
-}
-
-/// How often the others gave a value that one technician gives again and again.
-pub(super) fn others_gave(repeated: &Repeated) -> String {
-    format!(
-        "the others gave that {} of {}",
-        counted(repeated.others, "time", "times"),
-        repeated.others_of
-    )
-}
 
 /// What came of the calls at a step: only what happened is told.
 pub(super) fn stalled(step: &Step) -> String {

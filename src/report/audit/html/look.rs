@@ -223,7 +223,7 @@ mod tests {
                     assert!(contrast(text, behind) >= 7.0, "{text} on {behind}");
                 }
             }
-            for behind in [colours.card, colours.field, colours.outer] {
+            for behind in [colours.paper, colours.card, colours.field, colours.outer] {
                 for drawn in [colours.drawn, colours.out, colours.soft] {
                     assert!(contrast(drawn, behind) >= 3.0, "{drawn} on {behind}");
                 }
