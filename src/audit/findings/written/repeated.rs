@@ -1,14 +1,20 @@
 //! The same value again and again: a furnace is not like the next one to the last digit.
+//!
+//! Not every number is measured. The dial of a gas meter is chosen, the gas has the heating value that its supplier gives, and who
+//! works in one town has its altitude at every house. No library says which readings are such, so two things must speak before
+//! anybody is named. Where the others keep to a value of their own as well, a reading is one of that kind, or it is too
+//! coarse to differ. And who writes down what was not read does so with most readings, not with the two or three that are looked up.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use serde::Serialize;
 
-use super::super::super::call::Call;
+use super::super::super::call::Taken;
 use super::super::super::rows::Sessions;
 use super::super::super::statistics::{binomial, false_discovery};
 use super::super::super::visits::{NameNo, Visits};
+use super::commonest::{Common, Value};
 
 /// Fewest takings of a reading that are looked at.
 const FEWEST: u64 = 8;
@@ -16,13 +22,8 @@ const FEWEST: u64 = 8;
 /// Of a list of values that stand out, so large a share may do so by chance.
 const BY_CHANCE: f64 = 0.01;
 
-/// Most different values that are kept of one reading and technician; rarer ones give way to new ones.
-const VALUES: usize = 48;
-
-/// Most calls that are kept with one value.
-const CALLS: usize = 200;
-
-/// A value that one technician gives for a reading again and again, and the others do not.
+/// A value that one technician gives for a reading again and again, and the others do not. It is told only of technicians of
+/// whom at least half of the readings that are looked at are such.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Repeated {
     /// Who.
@@ -41,8 +42,15 @@ pub struct Repeated {
     pub others: u64,
     /// Of how many takings of theirs.
     pub others_of: u64,
-    /// How often chance alone would repeat it so, if it were as common as with the others; corrected for looking at all.
+    /// How common a value may be without anything behind it: this one's share with the others, or the share that the middle one of
+    /// them gives to one value of their own, whichever is more.
+    pub usual: f64,
+    /// How often chance alone would repeat it so, if it were as common as that; corrected for looking at all.
     pub chance: f64,
+    /// In how many readings a value of this technician stands out so.
+    pub readings: u64,
+    /// Of how many that are looked at: those that this technician took at least eight times.
+    pub of_readings: u64,
     /// The first calls with it.
     pub sessions: Sessions,
 }
@@ -54,56 +62,44 @@ pub(super) struct Values {
     units: BTreeMap<NameNo, String>,
 }
 
-/// The commonest values among many, in bounded memory: those that are more than one in [`VALUES`] are sure to be kept, and
-/// counted too low by no more than that share (Misra and Gries, Finding repeated elements, 1982). All are exact as long as
-/// there are no more different ones.
-#[derive(Debug, Default)]
-struct Common {
-    of: u64,
-    values: Vec<Value>,
-}
-
-/// A value, with the first calls that gave it: nearly all are given in one, so that takes no list.
+/// A technician's commonest value of a reading, beside the others'.
 #[derive(Debug)]
-struct Value {
-    value: f64,
-    times: u32,
-    call: u32,
-    /// The same call and those after it, where there are several.
-    #[allow(
-        clippy::box_collection,
-        reason = "nearly all are empty, and a list that is not there takes a third so"
-    )]
-    calls: Option<Box<Vec<u32>>>,
+struct Looked<'v> {
+    technician: NameNo,
+    reading: NameNo,
+    common: &'v Common,
+    commonest: &'v Value,
+    others: u64,
+    others_of: u64,
+    usual: f64,
+    chance: f64,
 }
 
-const _: () = assert!(
-    size_of::<Value>() == 24,
-    "there are many for each technician and reading"
-);
+/// The shares that technicians give to one value of their own, in order.
+#[derive(Debug)]
+struct Own(Vec<f64>);
 
 impl Values {
-    pub fn add(&mut self, call: &Call, number: u32, technician: NameNo, visits: &mut Visits) {
-        for taken in call.readings.iter().filter(|taken| taken.typed.is_some()) {
-            let reading = visits.name(&taken.reading);
-            let technicians = self.readings.entry(reading).or_insert_with(|| {
-                self.units.insert(reading, taken.unit.to_string());
-                BTreeMap::new()
-            });
-            technicians
-                .entry(technician)
-                .or_default()
-                .add(taken.value, number);
-        }
+    /// One more taking of a reading; how often that value was given so far, at least.
+    pub fn add(&mut self, taken: &Taken, number: u32, technician: NameNo, visits: &mut Visits) -> u64 {
+        let reading = visits.name(&taken.reading);
+        let technicians = self.readings.entry(reading).or_insert_with(|| {
+            self.units.insert(reading, taken.unit.to_string());
+            BTreeMap::new()
+        });
+        technicians
+            .entry(technician)
+            .or_default()
+            .add(taken.value, number)
     }
 
     pub fn found(self, visits: &Arc<Visits>) -> Vec<Repeated> {
-        let mut found = Vec::new();
-        let mut chances = Vec::new();
+        let mut looked = Vec::new();
         for (reading, technicians) in &self.readings {
             let all: u64 = technicians.values().map(|common| common.of).sum();
+            let own = Own::of(technicians.values().filter(|common| common.of >= FEWEST));
             for (technician, common) in technicians.iter().filter(|(_, common)| common.of >= FEWEST) {
-                let Some(commonest) = common.values.iter().max_by_key(|value| value.times) else {
+                let Some(commonest) = common.commonest() else {
                     continue;
                 };
                 let others_of = all - common.of;
@@ -112,80 +108,74 @@ impl Values {
                     .map(|(_, common)| common.times(commonest.value))
                     .sum();
                 // Nobody else to compare with, or not enough: one in ten may be given by all.
-                let usual = ((others + 1) as f64 / (others_of + 10) as f64).min(1.0);
-                let chance = binomial::at_least(commonest.times.into(), common.of, usual);
-                chances.push(chance);
-                // A value that is less than half of them is nothing to look at, however rare it is elsewhere.
-                let is_half = 2 * u64::from(commonest.times) >= common.of;
-                found.push(is_half.then(|| Repeated {
-                    technician: visits.owned(*technician).unwrap_or_default(),
-                    reading: visits.owned(*reading).unwrap_or_default(),
-                    value: commonest.value,
-                    unit: self.units.get(reading).cloned().unwrap_or_default(),
-                    times: commonest.times.into(),
-                    of: common.of,
+                let given = ((others + 1) as f64 / (others_of + 10) as f64).min(1.0);
+                let usual = own.with_others(common).max(given);
+                looked.push(Looked {
+                    technician: *technician,
+                    reading: *reading,
+                    common,
+                    commonest,
                     others,
                     others_of,
-                    chance,
-                    sessions: Sessions::of_calls(visits, commonest.calls().to_vec()),
-                }));
+                    usual,
+                    chance: binomial::at_least(commonest.times.into(), common.of, usual),
+                });
             }
         }
-        let adjusted = false_discovery::adjusted(&chances);
-        let mut found: Vec<Repeated> = (found.into_iter().zip(adjusted))
-            .filter(|(_, chance)| *chance <= BY_CHANCE)
-            .filter_map(|(repeated, chance)| Some(Repeated { chance, ..repeated? }))
+        let chances: Vec<f64> = looked.iter().map(|one| one.chance).collect();
+        for (one, adjusted) in looked.iter_mut().zip(false_discovery::adjusted(&chances)) {
+            one.chance = adjusted;
+        }
+        let mut counts: BTreeMap<NameNo, (u64, u64)> = BTreeMap::new();
+        for one in &looked {
+            let (readings, of) = counts.entry(one.technician).or_default();
+            *readings += u64::from(one.stands_out());
+            *of += 1;
+        }
+        let mut found: Vec<Repeated> = (looked.iter().filter(|one| one.stands_out()))
+            .map(|one| (one, counts[&one.technician]))
+            .filter(|(_, (readings, of))| 2 * readings >= *of)
+            .map(|(one, (readings, of_readings))| Repeated {
+                technician: visits.owned(one.technician).unwrap_or_default(),
+                reading: visits.owned(one.reading).unwrap_or_default(),
+                value: one.commonest.value,
+                unit: self.units.get(&one.reading).cloned().unwrap_or_default(),
+                times: one.commonest.times.into(),
+                of: one.common.of,
+                others: one.others,
+                others_of: one.others_of,
+                usual: one.usual,
+                chance: one.chance,
+                readings,
+                of_readings,
+                sessions: Sessions::of_calls(visits, one.commonest.calls().to_vec()),
+            })
             .collect();
         found.sort_by(|one, other| (&one.technician, &one.reading).cmp(&(&other.technician, &other.reading)));
         found
     }
 }
 
-impl Value {
-    /// One more call that gave it; given twice in a call, that is named once.
-    fn again(&mut self, call: u32) {
-        self.times = self.times.saturating_add(1);
-        if self.calls().len() < CALLS && self.calls().last() != Some(&call) {
-            self.calls
-                .get_or_insert_with(|| Box::new(vec![self.call]))
-                .push(call);
-        }
+impl Own {
+    fn of<'c>(each: impl Iterator<Item = &'c Common>) -> Self {
+        let mut shares: Vec<f64> = each.map(Common::own).collect();
+        shares.sort_unstable_by(f64::total_cmp);
+        Self(shares)
     }
 
-    fn calls(&self) -> &[u32] {
-        match &self.calls {
-            None => std::slice::from_ref(&self.call),
-            Some(calls) => calls,
-        }
+    /// The middle one without this technician's, of two the larger; nothing where nobody else took the reading often enough. Not
+    /// the mean: where several write down what they did not read, each would hide behind the others.
+    fn with_others(&self, this: &Common) -> f64 {
+        let this = self.0.partition_point(|share| *share < this.own());
+        let middle = (self.0.len().saturating_sub(1)) / 2;
+        let place = if middle < this { middle } else { middle + 1 };
+        self.0.get(place).copied().unwrap_or(0.0)
     }
 }
 
-impl Common {
-    fn add(&mut self, value: f64, call: u32) {
-        self.of += 1;
-        if let Some(known) = self.values.iter_mut().find(|known| known.value == value) {
-            known.again(call);
-        } else if self.values.len() < VALUES {
-            if self.values.len() == self.values.capacity() {
-                let more = self.values.len().max(3).min(VALUES - self.values.len());
-                self.values.reserve_exact(more);
-            }
-            self.values.push(Value {
-                value,
-                times: 1,
-                call,
-                calls: None,
-            });
-        } else {
-            self.values.iter_mut().for_each(|known| known.times -= 1);
-            self.values.retain(|known| known.times > 0);
-        }
-    }
-
-    fn times(&self, value: f64) -> u64 {
-        self.values
-            .iter()
-            .find(|known| known.value == value)
-            .map_or(0, |known| known.times.into())
+impl Looked<'_> {
+    /// A value that is less than half of them is nothing to look at, however rare it is elsewhere.
+    fn stands_out(&self) -> bool {
+        self.chance <= BY_CHANCE && 2 * u64::from(self.commonest.times) >= self.common.of
     }
 }

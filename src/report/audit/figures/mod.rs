@@ -8,23 +8,22 @@ mod months;
 mod people;
 mod standing;
 mod ways;
+mod written;
 
 pub(super) use curve::{Curve, Day, curve};
 pub(super) use expected::{Expected, expected};
 pub(super) use first::first;
-pub(super) use found_later::{FoundLater, found_later};
+pub(super) use found_later::{FoundLater, Row as FoundLaterRow, found_later};
 pub(super) use months::{Month, Months, NOT_DONE, SMALL, months};
 pub(super) use people::{Person, name as name_of, people};
 pub(super) use standing::{Groups, Place, Standing, Standings, UNDER, standings};
 pub(super) use ways::{Way, Ways, ways};
+pub(super) use written::{INNOCENT, others_gave, unevenness, whose_values};
 
-use crate::audit::findings::{Digits, Pair, Unsound};
+use crate::audit::findings::{Pair, Step, Unsound};
 use crate::audit::statistics::Count;
 use crate::audit::{Audit, SessionRef};
 use crate::source::{Safe, safe};
-
-/// A share of zeros and fives that is told as rounding: a fifth is to be expected, and half as much again is our own choice.
-const ROUNDED: f64 = 0.3;
 
 /// Columns of the longest name.
 const LONGEST: usize = 80;
@@ -83,19 +82,6 @@ pub(super) fn counted(count: u64, one: &str, more: &str) -> String {
         1 => format!("1 {one}"),
         _ => format!("{count} {more}"),
     }
-}
-
-/// What is uneven in last digits: rounding, where that is it, or the digit that comes most.
-pub(super) fn unevenness(digits: &Digits) -> String {
-    let all: u64 = digits.counts.iter().sum();
-    if digits.zeros_and_fives > ROUNDED {
-        let share = percent(digits.zeros_and_fives);
-        return format!("{share} of {all} are 0 or 5, where a fifth is to be expected");
-    }
-    let most = (0..).zip(digits.counts).max_by_key(|(_, count)| *count);
-    let (digit, times) = most.unwrap_or_default();
-    let tenth = all.div_ceil(10);
-    format!("of {all}, {times} are {digit}, where some {tenth} are to be expected")
 }
 
 /// Days of a window, with their noun.
@@ -185,6 +171,17 @@ pub(super) fn returns(audit: &Audit) -> Option<String> {
 pub(super) const WHAT_UNDER_IS: &str = "“under 20”: of fewer than 20 settled calls, a group is held against nothing; its line spans the rates that \
      its calls would fit.";
 
+/// What the words of a place in the funnel mean.
+pub(super) const LIMITS: &str = "“high” and “low” lie outside what chance gives 95 of 100 groups of that size, “very” outside 998 of 1000.";
+
+/// What the columns say of a group that is held against all.
+pub(super) const WHAT_CHANCE_IS: &str = "“Chance” is how often chance alone would put any of them as far out, allowing for how many are looked at.";
+
+/// Why there are three rates of calls that came back.
+pub(super) const WHY_THREE_RATES: &str = "Three rates of calls that came back answer three questions. How many of all closed calls have so far, though those \
+     closed lately may yet? How many of the settled ones have, on another visit? This one is used wherever groups are compared. And \
+     how many will have, once every call has had its days?";
+
 /// What a second call on the same visit is.
 pub(super) const SAME_VISIT: &str = "opened by the same technician within an hour of closing";
 
@@ -194,6 +191,35 @@ pub(super) const WHAT_COUNTS: &str =
 
 /// What to say of a repair after which no test was asked for: that is the tree's, not the technician's.
 pub(super) const NOT_ASKED: &str = "the tree asked for none";
+
+/// What came of the calls at a step: only what happened is told.
+pub(super) fn stalled(step: &Step) -> String {
+    let times = |count: u64| counted(count, "time", "times");
+    let did = [
+        (step.stalled, "stood long"),
+        (step.given_up, "given up without a verdict"),
+        (step.abandoned, "left there"),
+    ];
+    let did: Vec<String> = (did.iter().filter(|(count, _)| *count > 0))
+        .map(|(count, what)| format!("{what} {}", times(*count)))
+        .collect();
+    format!(
+        "came to {}, {}; at most {:.0} min",
+        times(step.times),
+        did.join(", "),
+        step.longest_minutes
+    )
+}
+
+/// How far a value may be off, to two digits that matter.
+pub(super) fn margin(value: f64) -> String {
+    let before = value.abs().log10().floor().clamp(-6.0, 1.0) as i32;
+    number(
+        format!("{value:.0$}", (1 - before) as usize)
+            .parse()
+            .unwrap_or(value),
+    )
+}
 
 /// What to bear in mind of suspected misdiagnoses.
 pub(super) const MAY_BE_ANOTHER: &str =

@@ -181,10 +181,12 @@ impl Standings {
             .map(|standing| standing.called().to_string())
             .collect();
         match look.is_empty() {
-            true => "With as many looked at, none differs by more than chance explains.".to_owned(),
+            true => {
+                "Allowing for how many are looked at, none differs by more than chance explains.".to_owned()
+            }
             false => format!(
-                "With as many looked at, still farther off than chance explains: {}. Read their calls before anything is concluded: \
-                 houses and machines differ.",
+                "Allowing for how many are looked at, still farther off than chance explains: {}. Read their calls before anything is \
+                 concluded: houses and machines differ.",
                 look.join(", ")
             ),
         }

@@ -43,6 +43,11 @@ impl Frame {
         TOP + height * (1.0 - (share / self.up).clamp(0.0, 1.0))
     }
 
+    /// Whether a share lies above all that is shown.
+    pub fn is_beyond(&self, share: f64) -> bool {
+        share > self.up + 1e-9
+    }
+
     /// The chart: axes with marks, what is across named below, and what is drawn in between.
     pub fn draw(&self, id: &str, title: &str, told: &str, across: &Across<'_>, drawn: &Markup) -> Markup {
         let (title_id, told_id) = (format!("{id}-title"), format!("{id}-told"));
@@ -104,6 +109,11 @@ pub(super) fn arrow(up: bool, x: f64, y: f64, told: &str) -> Markup {
     let tip = if up { -7.0 } else { 7.0 };
     let path = format!("M{} {}l6 {}h-12z", fine(x), fine(y + tip), fine(-1.7 * tip));
     html! { path class=(if up { "out" } else { "below" }) d=(path) { title { (told) } } }
+}
+
+/// An arrow head at the top edge: what it stands for lies beyond the chart.
+pub(super) fn beyond(x: f64, told: &str) -> Markup {
+    html! { path.on d=(format!("M{} {}l6 9h-12z", fine(x), fine(TOP - 9.0))) { title { (told) } } }
 }
 
 /// A line through points that keeps to one height until the next.
@@ -169,6 +179,7 @@ mod tests {
             (frame.y(0.0), frame.y(0.4), frame.y(7.0)),
             (HEIGHT - BOTTOM, TOP, TOP)
         );
+        assert!(frame.is_beyond(0.41) && !frame.is_beyond(0.4));
         assert_eq!(Frame::new(0.0, 0.0).up, 0.01);
     }
 

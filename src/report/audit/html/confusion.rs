@@ -3,9 +3,10 @@
 use maud::{Markup, html};
 
 use super::chart::{WIDTH, fine};
-use super::{beside, section, table};
+use super::table::{Cell, cells, table};
+use super::{beside, section};
 use crate::audit::Audit;
-use crate::report::audit::figures::{FoundLater, counted, found_later};
+use crate::report::audit::figures::{FoundLater, FoundLaterRow as Row, counted, found_later};
 
 /// Most parts that are drawn.
 const DRAWN: usize = 16;
@@ -21,24 +22,35 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     if found.rows.is_empty() {
         return None;
     }
-    let mut heads = vec!["Condemned", "Calls", "Held", "Back, nothing else found"];
-    heads.extend(found.columns.iter().map(|column| column.as_str()));
-    let rows: Vec<Vec<String>> = (found.rows.iter())
-        .map(|row| {
-            let counts = [row.of, row.held, row.same];
-            let counts = counts.iter().chain(&row.found).map(u64::to_string);
-            std::iter::once(row.part.to_string()).chain(counts).collect()
-        })
-        .collect();
+    let mut heads = cells(["Condemned", "Calls", "Held", "Back, nothing else found"]);
+    heads.push(Cell::Words("Back, and then found".to_owned()));
+    let rows: Vec<Vec<Cell>> = found.rows.iter().map(|row| line(&found, row)).collect();
     let body = html! {
         p {
-            "A row is a part that was condemned, a column a fault that the callback after it ended in, with another remedy. The part "
-            "may have been bad all the same: two faults do come together. “Held” only says that nobody called back in time; a check on the "
-            "same visit stands under “nothing else found”."
+            "A row is a part that was condemned in a closed call, a column a fault that the callback after it ended in, with another remedy. "
+            "The part may have been bad all the same: two faults do come together. “Held” only says that nobody called back in time, so "
+            "far; a check on the same visit stands under “nothing else found”."
         }
-        (beside(&chart(&found), &table("Condemned, and found later", &heads, &rows)))
+        (beside(&chart(&found), &table("Condemned parts, and what was found later", &heads, &rows), rows.len()))
     };
     Some(section("found-later", "Condemned, and found later", &body))
+}
+
+fn line(found: &FoundLater, row: &Row) -> Vec<Cell> {
+    let later: Vec<String> = (found.columns.iter().zip(&row.found))
+        .filter(|(_, times)| **times > 0)
+        .map(|(fault, times)| format!("{fault} {times}"))
+        .collect();
+    vec![
+        row.part.to_string().into(),
+        row.of.to_string().into(),
+        row.held.to_string().into(),
+        row.same.to_string().into(),
+        Cell::Words(match later.is_empty() {
+            true => "—".to_owned(),
+            false => later.join(", "),
+        }),
+    ]
 }
 
 fn chart(found: &FoundLater) -> Markup {

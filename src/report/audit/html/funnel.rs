@@ -3,7 +3,8 @@
 use maud::{Markup, html};
 
 use super::chart::{self, Across, Frame, fine};
-use super::{beside, section, table};
+use super::section;
+use super::table::{Cell, cells, table};
 use crate::audit::statistics::funnel::{ACT, WARN};
 use crate::audit::statistics::shrinkage::Expected;
 use crate::audit::{Audit, TOO_SMALL};
@@ -21,43 +22,54 @@ const POINTS: u64 = 160;
 pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     let standings = standings(audit, Groups::Technicians);
     let most = standings.each.iter().map(|standing| standing.count.of).max()?;
-    let rows: Vec<Vec<String>> = (standings.each.iter().zip(standings.expected()))
+    let rows: Vec<Vec<Cell>> = (standings.each.iter().zip(standings.expected()))
         .map(|(standing, expected)| row(&standings, standing, expected))
         .collect();
-    let heads = [
+    let heads = cells([
         "Technician",
-        "Settled",
+        "Settled of closed",
         "Came back",
         "Rate",
         "To expect",
-        "95 %",
+        "95 % of that",
         "Funnel",
         "Chance",
-    ];
+    ]);
     let table = table("Technicians, in the order of their names", &heads, &rows);
     if !standings.is_settled() {
         let body = html! { p { (what_is_settled(audit)) } (table) };
         return Some(section("technicians", TITLE, &body));
     }
     let body = html! {
-        p {
-            (what_is_settled(audit)) " The limits say what a technician with so many calls would show by chance, if their rate were "
-            "that of all: 950 and 998 of a thousand lie inside the inner and the outer ones"
-            @if standings.factor.is_some() { "; they are widened, since technicians differ among each other by more than chance" }
-            ". Nobody with under " (TOO_SMALL) " settled calls is held against them. “To expect” draws a rate towards that of all by as "
-            "much as few calls say little. “Chance” is how often chance alone would put anybody as far out, corrected for looking at all of them."
+        p { (what_is_settled(audit)) }
+        div.pair {
+            figure { (chart_of(&standings, most)) }
+            div {
+                p {
+                    "Each mark is a technician: the farther to the right, the more settled calls; the higher, the larger the share of them "
+                    "that came back. The broken line is the rate of all, " (percent(standings.rate())) ". If that were everybody's, chance "
+                    "alone would leave 95 of 100 in the inner field and 998 of 1000 in the outer one"
+                    @if standings.factor.is_some() { "; both are wider here, since technicians differ among each other by more than chance" }
+                    ". A triangle lies outside the inner field. A hollow mark has under " (TOO_SMALL) " settled calls, and is held against nothing."
+                }
+                p {
+                    "In the table, “To expect” is a better guess of a rate than the count alone: the fewer the calls, the nearer it is drawn to "
+                    "the rate of all; the interval beside it is that guess's. “Chance” is how often chance alone would put anybody as far "
+                    "out, allowing for how many are looked at."
+                }
+                p { (safe(&standings.told())) }
+            }
         }
-        (beside(&chart_of(&standings, most), &table))
-        p { (safe(&standings.told())) }
+        (table)
     };
     Some(section("technicians", TITLE, &body))
 }
 
-fn row(standings: &Standings, standing: &Standing, expected: Option<Expected>) -> Vec<String> {
+fn row(standings: &Standings, standing: &Standing, expected: Option<Expected>) -> Vec<Cell> {
     let few = standing.place == Place::TooFew;
     let rate = standing.count.rate().filter(|_| !few);
     let expected = expected.filter(|_| standing.count.of > 0);
-    vec![
+    cells([
         standing.called().to_string(),
         format!("{} of {}", standing.count.of, standing.closed.of),
         standings.shown(standing).count.to_string(),
@@ -66,7 +78,7 @@ fn row(standings: &Standings, standing: &Standing, expected: Option<Expected>) -
         expected.map_or_else(nothing, |expected| percents(expected.low, expected.high)),
         standings.words(standing).to_owned(),
         standing.chance.map_or_else(nothing, chance),
-    ]
+    ])
 }
 
 fn chart_of(standings: &Standings, most: u64) -> Markup {

@@ -2,63 +2,73 @@
 
 use maud::{Markup, html};
 
-use super::intervals::{self, Interval};
-use super::{beside, section, table};
+use super::intervals::{Interval, Scale};
+use super::section;
+use super::table::{Cell, cells, table};
 use crate::audit::{Audit, Rate};
 use crate::report::audit::figures::{
-    Groups, Standing, Standings, WHAT_UNDER_IS, chance, percent, percents, standings, what_is_settled,
+    Groups, LIMITS, Standing, Standings, WHAT_CHANCE_IS, WHAT_UNDER_IS, chance, percent, percents, standings,
+    what_is_settled,
 };
 use crate::source::{Safe, safe};
 
 /// Both sections.
 pub(super) fn sections(audit: &Audit) -> Markup {
     html! {
-        (one(audit, Groups::Complaints, "complaints", "By complaint", "Complaint"))
-        (one(audit, Groups::Parts, "parts", "By condemned part", "Part"))
+        (one(audit, Groups::Complaints))
+        (one(audit, Groups::Parts))
     }
 }
 
-fn one(audit: &Audit, groups: Groups, id: &str, title: &str, what: &str) -> Markup {
+fn one(audit: &Audit, groups: Groups) -> Markup {
+    let (id, title, what) = match groups {
+        Groups::Parts => ("parts", "By condemned part", "Part"),
+        Groups::Complaints | Groups::Technicians => ("complaints", "By complaint", "Complaint"),
+    };
     let standings = standings(audit, groups);
     if standings.each.is_empty() {
         return Markup::default();
     }
-    let heads = [
-        what,
-        "Settled",
-        "Came back",
-        "Rate",
-        "95 %",
-        "Funnel",
-        "Chance",
-        "Suspected",
-    ];
-    let rows: Vec<Vec<String>> = (standings.each.iter())
-        .map(|standing| row(&standings, standing))
-        .collect();
     let names: Vec<Safe> = standings.each.iter().map(Standing::called).collect();
     let intervals: Vec<Interval<'_>> = (standings.each.iter().zip(&names))
         .map(|(standing, name)| Interval {
             name,
             rate: rate(&standings, standing),
-            weight: standing.closed.of,
             place: standing.place,
         })
         .collect();
-    let title_of_chart = format!("{title}: the share of settled calls that came back on another visit");
-    let chart = intervals::chart(id, &title_of_chart, &intervals, standings.all.rate());
+    let scale = Scale::of(&intervals, standings.all.rate());
+    let mut heads = cells([what, "Settled of closed", "Came back", "Rate"]);
+    heads.push(scale.head());
+    heads.extend(cells(["95 %", "Funnel", "Chance", "Suspected"]));
+    let rows: Vec<Vec<Cell>> = (standings.each.iter().zip(&intervals))
+        .map(|(standing, interval)| row(&standings, standing, interval, &scale))
+        .collect();
     section(
         id,
         title,
         &html! {
             p {
-                (what_is_settled(audit)) " “Suspected” are suspected misdiagnoses. "
-                @if standings.is_settled() { (WHAT_UNDER_IS) }
+                @match groups {
+                    // Complaints come first, and every call has one.
+                    Groups::Parts => "Settled calls that condemned a part, counted and drawn as by complaint.",
+                    Groups::Complaints | Groups::Technicians => { (explained(audit, &standings)) }
+                }
             }
-            (beside(&chart, &table("Settled calls that came back on another visit", &heads, &rows)))
             @if standings.is_settled() { p { (safe(&standings.told())) } }
+            @if groups != Groups::Parts { (scale.legend()) }
+            (table(&format!("{title}: settled calls that came back on another visit"), &heads, &rows))
         },
     )
+}
+
+fn explained(audit: &Audit, standings: &Standings) -> Markup {
+    html! {
+        (what_is_settled(audit)) " “Suspected” are suspected misdiagnoses: a part was condemned, and the call that came back ended in "
+        "another remedy. "
+        @if standings.has_looked() { "“Funnel”: " (LIMITS) " " (WHAT_CHANCE_IS) " " }
+        @if standings.is_settled() { (WHAT_UNDER_IS) }
+    }
 }
 
 fn rate(standings: &Standings, standing: &Standing) -> Rate {
@@ -66,22 +76,23 @@ fn rate(standings: &Standings, standing: &Standing) -> Rate {
     Rate::new(shown.count, shown.of)
 }
 
-fn row(standings: &Standings, standing: &Standing) -> Vec<String> {
-    let rate = rate(standings, standing);
+fn row(standings: &Standings, standing: &Standing, interval: &Interval<'_>, scale: &Scale) -> Vec<Cell> {
+    let rate = interval.rate;
     vec![
-        standing.called().to_string(),
-        format!("{} of {}", standing.count.of, standing.closed.of),
-        rate.count.to_string(),
+        standing.called().to_string().into(),
+        format!("{} of {}", standing.count.of, standing.closed.of).into(),
+        rate.count.to_string().into(),
         match rate.too_small {
-            true => "—".to_owned(),
-            false => percent(rate.rate),
+            true => "—".into(),
+            false => percent(rate.rate).into(),
         },
+        scale.draw(interval),
         match rate.of {
-            0 => "—".to_owned(),
-            _ => percents(rate.low, rate.high),
+            0 => "—".into(),
+            _ => percents(rate.low, rate.high).into(),
         },
-        standings.words(standing).to_owned(),
-        standing.chance.map_or("—".to_owned(), chance),
-        standing.suspected.to_string(),
+        standings.words(standing).into(),
+        standing.chance.map_or("—".into(), |share| chance(share).into()),
+        standing.suspected.to_string().into(),
     ]
 }

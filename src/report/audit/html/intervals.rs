@@ -1,74 +1,103 @@
-//! Rates below one another, each with its interval, on one scale.
+//! Rates with their intervals on one scale: each drawn in its row of a table, beside the figures that it stands for.
 
 use maud::{Markup, html};
 
-use super::chart::{self, WIDTH, fine, rounded_up};
+use super::chart::{self, fine, rounded_up};
+use super::table::Cell;
 use crate::audit::Rate;
 use crate::report::audit::figures::{Place, percent};
 use crate::source::Safe;
 
-/// Most rates that are drawn; those that weigh most.
-const DRAWN: usize = 24;
+/// The size of what is drawn in a row, and where its scale begins and ends: a mark at either end has its place.
+const WIDTH: f64 = 200.0;
+const HEIGHT: f64 = 18.0;
+const LEFT: f64 = 8.0;
+const RIGHT: f64 = WIDTH - 12.0;
 
-/// A line's height, and where its interval begins and ends.
-const LINE: f64 = 22.0;
-const LEFT: f64 = 168.0;
-const RIGHT: f64 = WIDTH - 18.0;
-const FOOT: f64 = 24.0;
+/// Where the figures of the scale stand.
+const FOOT: f64 = 13.0;
 
 /// One rate.
 pub(super) struct Interval<'n> {
     pub name: &'n Safe,
     pub rate: Rate,
-    /// By which those are chosen that are drawn.
-    pub weight: u64,
     /// Where in the funnel, where it is held against others.
     pub place: Place,
 }
 
-/// The chart; with the rate of all, that is drawn across.
-pub(super) fn chart(id: &str, title: &str, intervals: &[Interval<'_>], all: Option<f64>) -> Markup {
-    let mut weights: Vec<u64> = intervals.iter().map(|interval| interval.weight).collect();
-    weights.sort_unstable_by(|one, other| other.cmp(one));
-    let least = weights.get(DRAWN - 1).copied().unwrap_or(0);
-    let drawn: Vec<&Interval<'_>> = (intervals.iter())
-        .filter(|interval| interval.weight >= least)
-        .take(DRAWN)
-        .collect();
-    // A group of three calls has an interval as wide as the chart, and would flatten all others, where there are some.
-    let has_large = drawn.iter().any(|interval| !interval.rate.too_small);
-    let large = drawn
-        .iter()
-        .filter(|interval| interval.rate.of > 0 && !(has_large && interval.rate.too_small));
-    let most = large.map(|interval| interval.rate.high);
-    let most = most.fold((2.0 * all.unwrap_or(0.0)).max(0.05), f64::max);
-    let most = rounded_up(most).min(1.0);
-    let across = |share: f64| LEFT + (RIGHT - LEFT) * (share / most).min(1.0);
-    let x = |share: f64| fine(across(share));
-    let foot = LINE * drawn.len() as f64 + 6.0;
-    let (title_id, told_id) = (format!("{id}-title"), format!("{id}-told"));
-    html! {
-        svg viewBox=(format!("0 0 {WIDTH} {}", foot + FOOT)) role="img" aria-labelledby=(format!("{title_id} {told_id}")) {
-            title id=(title_id) { (title) }
-            desc id=(told_id) {
-                "A line is the 95 % interval, a mark the rate; hollow where it is of under 20; pointed where more or less was counted "
-                "than chance gives a group of that size."
-                @if let Some(all) = all { " The broken line is the rate of all, " (percent(all)) "." }
+/// The scale of all rows of a table, with the rate of all where that is drawn across.
+pub(super) struct Scale {
+    most: f64,
+    all: Option<f64>,
+}
+
+impl Scale {
+    /// A scale that shows the intervals whole; but a group of three calls has one as wide as the table, and would flatten all
+    /// others, where there are some. Such a line goes on beyond the scale.
+    pub fn of(intervals: &[Interval<'_>], all: Option<f64>) -> Self {
+        let has_large = intervals.iter().any(|interval| !interval.rate.too_small);
+        let shown = intervals
+            .iter()
+            .filter(|interval| interval.rate.of > 0 && !(has_large && interval.rate.too_small));
+        let most = shown.map(|interval| interval.rate.high);
+        let most = most.fold((2.0 * all.unwrap_or(0.0)).max(0.05), f64::max);
+        Self {
+            most: rounded_up(most).min(1.0),
+            all,
+        }
+    }
+
+    /// The head of its column: where it begins and ends, and the rate of all.
+    pub fn head(&self) -> Cell {
+        Cell::Drawn(html! {
+            span.told { "Drawn, from 0 to " (percent(self.most)) }
+            svg.bar viewBox=(format!("0 0 {WIDTH} {HEIGHT}")) aria-hidden="true" {
+                text x=(LEFT) y=(FOOT) text-anchor="start" { "0" }
+                text x=(RIGHT) y=(FOOT) text-anchor="end" { (percent(self.most)) }
+                path.axis d=(format!("M{LEFT} {HEIGHT}H{RIGHT}")) {}
             }
-            @if let Some(all) = all { path.all d=(format!("M{} 2V{foot}", x(all))) {} }
-            @for (number, interval) in drawn.iter().enumerate() {
-                @let y = LINE * (number as f64 + 0.5) + 4.0;
-                @let rate = &interval.rate;
-                text x=(LEFT - 8.0) y=(fine(y + 4.0)) text-anchor="end" { (interval.name.cut(24)) }
-                @if rate.of > 0 {
-                    path.line d=(format!("M{} {}H{}", x(rate.low), fine(y), x(rate.high))) {}
-                    (mark(interval, across(rate.rate), y))
+        })
+    }
+
+    /// A rate: its line, its mark, and an arrow head where the line goes on. The figures stand in the same row.
+    pub fn draw(&self, interval: &Interval<'_>) -> Cell {
+        let Rate {
+            rate, low, high, of, ..
+        } = interval.rate;
+        let y = HEIGHT / 2.0;
+        Cell::Drawn(html! {
+            svg.bar viewBox=(format!("0 0 {WIDTH} {HEIGHT}")) aria-hidden="true" {
+                path.grid d=(format!("M{LEFT} {y}H{RIGHT}")) {}
+                @if let Some(all) = self.all { path.all d=(format!("M{} 0V{HEIGHT}", fine(self.x(all)))) {} }
+                @if of > 0 {
+                    path.line d=(format!("M{} {y}H{}", fine(self.x(low).min(RIGHT - 8.0)), fine(self.x(high)))) {}
+                    @if self.is_beyond(high) { path.on d=(format!("M{} {}l9 5l-9 5z", RIGHT, y - 5.0)) {} }
+                    @if !self.is_beyond(rate) { (mark(interval, self.x(rate), y)) }
                 }
             }
-            path.axis d=(format!("M{LEFT} {foot}H{RIGHT}")) {}
-            text.soft x=(LEFT) y=(foot + 17.0) text-anchor="middle" { "0 %" }
-            text.soft x=(RIGHT) y=(foot + 17.0) text-anchor="end" { (percent(most)) }
+        })
+    }
+
+    /// What the signs of the column mean.
+    pub fn legend(&self) -> Markup {
+        html! {
+            p.note {
+                "Drawn in each row: the line is the 95 % interval, that is, the rates that so many calls fit; the mark on it is the rate, hollow where it "
+                "is of under 20"
+                @if self.all.is_some() { ", a triangle where more or less came back than chance gives a group of that size" }
+                ". An arrow head at the right end: the line goes on beyond the scale, and a mark that is missing lies there; the figures beside it "
+                "tell how far."
+                @if let Some(all) = self.all { " The broken line is the rate of all, " (percent(all)) "." }
+            }
         }
+    }
+
+    fn is_beyond(&self, share: f64) -> bool {
+        share > self.most + 1e-9
+    }
+
+    fn x(&self, share: f64) -> f64 {
+        LEFT + (RIGHT - LEFT) * (share / self.most).min(1.0)
     }
 }
 
@@ -80,5 +109,42 @@ fn mark(interval: &Interval<'_>, x: f64, y: f64) -> Markup {
         Place::TooFew | Place::Within => chart::point("point", x, y, &told),
         Place::High | Place::VeryHigh => chart::arrow(true, x, y, &told),
         Place::Low | Place::VeryLow => chart::arrow(false, x, y, &told),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source::safe;
+
+    fn drawn(cell: Cell) -> String {
+        match cell {
+            Cell::Drawn(drawn) => drawn.into_string(),
+            Cell::Text(text) | Cell::Words(text) => text,
+        }
+    }
+
+    #[test]
+    fn a_line_that_goes_on_beyond_the_scale_ends_in_an_arrow_head() {
+        let name = safe("valve");
+        let interval = |count, of| Interval {
+            name: &name,
+            rate: Rate::new(count, of),
+            place: Place::Within,
+        };
+        let intervals = [interval(20, 100), interval(2, 4), interval(9, 9)];
+        let scale = Scale::of(&intervals, Some(0.2));
+        let [large, small, beyond] = intervals.map(|one| drawn(scale.draw(&one)));
+        assert!(
+            large.contains("class=\"point\"") && !large.contains("class=\"on\""),
+            "{large}"
+        );
+        assert!(small.contains("class=\"on\""), "{small}");
+        // A mark at the edge would be read as a rate.
+        assert!(
+            beyond.contains("class=\"on\"") && !beyond.contains("<circle"),
+            "{beyond}"
+        );
+        assert!(scale.legend().into_string().contains("goes on beyond the scale"));
     }
 }

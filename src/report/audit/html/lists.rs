@@ -2,17 +2,28 @@
 
 use maud::{Markup, html};
 
-use super::{LINES, section};
+use super::section;
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, came, doubtful, ended_in, later, no_calls, number, placed, short, spoken,
-    unevenness, what_came,
+    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, came, doubtful, ended_in, later, margin, no_calls, number,
+    others_gave, placed, short, spoken, stalled, unevenness, what_came, whose_values,
 };
 use crate::source::{Safe, safe};
 
-/// Most sessions that one line names.
+/// Most lines of a list; the rest is counted. On paper fewer.
+const LINES: usize = 60;
+const PRINTED: usize = 7;
+
+/// Most calls that left something open, on paper: furnaces that nobody has seen since stand first, and must be.
+const PRINTED_OPEN: usize = 20;
+
+/// The list of those.
+const OPEN: &str = "left-open";
+
+/// Most sessions that one line names. On paper fewer: two, as a callback has.
 const SESSIONS: usize = 6;
+const PRINTED_SESSIONS: usize = 2;
 
 /// Every finding that has something to show.
 pub(super) fn sections(audit: &Audit) -> Markup {
@@ -93,7 +104,7 @@ fn insisted(audit: &Audit) -> Markup {
 }
 
 fn left_open(audit: &Audit) -> Markup {
-    list("left-open", "Left open", &audit.left_open_calls, |row| {
+    list(OPEN, "Left open", &audit.left_open_calls, |row| {
         html! {
             @for (place, name) in row.put_backs.iter().enumerate() { @if place > 0 { ", " } (spoken(name)) }
             @match row.why {
@@ -137,16 +148,16 @@ fn no_test(row: &NoTest) -> Markup {
 fn written(audit: &Audit) -> Markup {
     let found = &audit.written;
     html! {
-        (list("digits", "Last digits that look written", &found.digits, |row| html! {
+        (list_with("digits", "Last digits that look written", &format!("{INNOCENT} The same value of a reading counts three times at most."), &found.digits, |row| html! {
             (short(&row.technician)) ": " (unevenness(row)) " ("
             @for (digit, count) in row.counts.iter().enumerate() { @if digit > 0 { ", " } (digit) ": " (count) }
             ") " (few(&row.sessions))
         }))
-        (list("repeated", "The same value again and again", &found.repeated, |row| html! {
+        (list_with("repeated", "The same value again and again", &whose_values(&found.repeated), &found.repeated, |row| html! {
             (short(&row.technician)) ": " (spoken(&row.reading)) " is " (number(row.value)) " " (safe(&row.unit)) " " (row.times) " times of " (row.of)
-            "; with all others " (row.others) " of " (row.others_of) " " (few(&row.sessions))
+            "; " (others_gave(row)) " " (few(&row.sessions))
         }))
-        (list("hurried", "Faster than a hand can measure", &found.hurried, |row| html! {
+        (list_with("hurried", "Faster than a hand can measure", "Readings noted on paper and typed in the van come as fast.", &found.hurried, |row| html! {
             (row.readings) " of " (row.of) " readings; " (spoken(&row.reading)) " in " (number(row.seconds)) " s (" (who(row.technician.as_deref())) ") "
             (read(std::slice::from_ref(&row.session)))
         }))
@@ -160,7 +171,7 @@ fn borderline(audit: &Audit) -> Markup {
         &audit.borderline,
         |row| {
             html! {
-                (spoken(&row.reading)) ": " (number(row.value)) " " (safe(&row.unit)) " ± " (number(row.margin)) ", then "
+                (spoken(&row.reading)) ": " (number(row.value)) " " (safe(&row.unit)) " ± " (margin(row.margin)) ", then "
                 (row.fault.as_deref().map_or(safe("no verdict"), spoken)) " " (read(std::slice::from_ref(&row.session)))
             }
         },
@@ -170,8 +181,7 @@ fn borderline(audit: &Audit) -> Markup {
 fn steps(audit: &Audit) -> Markup {
     list("steps", "Steps where calls stall or end", &audit.steps, |row| {
         html! {
-            (safe(&row.step)) ": of " (row.times) " times stalled " (row.stalled) ", given up " (row.given_up) ", abandoned " (row.abandoned)
-            "; at most " (format!("{:.0}", row.longest_minutes)) " min " (few(&row.sessions))
+            (safe(&row.step)) ": " (stalled(row)) " " (few(&row.sessions))
         }
     })
 }
@@ -219,15 +229,24 @@ fn list_with<R: ExactSizeIterator>(
     if many == 0 {
         return Markup::default();
     }
+    let printed = if id == OPEN { PRINTED_OPEN } else { PRINTED };
     section(
         id,
         &format!("{title} ({many})"),
         &html! {
             @if !told.is_empty() { p { (told) } }
-            ul.found { @for row in rows.take(LINES) { li { (line(row)) } } }
-            @if many > LINES { p.more { "and " (many - LINES) " more: " code { "--format json" } " names them all" } }
+            ul.found {
+                @for (number, row) in rows.take(LINES).enumerate() { li class=[(number >= printed).then_some("rest")] { (line(row)) } }
+            }
+            @if many > printed { p.more.paper { (rest(many - printed)) } }
+            @if many > LINES { p.more.screen { (rest(many - LINES)) } }
         },
     )
+}
+
+/// How many more there are, and what lists them all.
+fn rest(more: usize) -> Markup {
+    html! { "and " (more) " more: " code { "proofwalk audit DIR --format csv" } " lists them all" }
 }
 
 /// A fault as it is spoken; that there is none.
@@ -246,15 +265,20 @@ fn who(technician: Option<&str>) -> Safe {
 /// The first few to read.
 fn few(sessions: &Sessions) -> Markup {
     let first: Vec<SessionRef> = sessions.iter().take(SESSIONS).collect();
-    html! {
-        (read(&first))
-        @if sessions.len() > SESSIONS { "and " (sessions.len() - SESSIONS) " more" }
-    }
+    ids(&first, sessions.len())
 }
 
 fn read(sessions: &[SessionRef]) -> Markup {
+    ids(sessions, sessions.len())
+}
+
+/// The first of so many, and how many more there are; on paper fewer.
+fn ids(first: &[SessionRef], many: usize) -> Markup {
     html! {
-        @for session in sessions.iter().take(SESSIONS) { code.id { (safe(&session.id)) } " " }
-        @if sessions.len() > SESSIONS { "and " (sessions.len() - SESSIONS) " more" }
+        @for (number, session) in first.iter().take(SESSIONS).enumerate() {
+            code class=(if number < PRINTED_SESSIONS { "id" } else { "id rest" }) { (safe(&session.id)) } " "
+        }
+        @if many > SESSIONS { span.screen { "and " (many - SESSIONS) " more" } }
+        @if many > PRINTED_SESSIONS { span.paper { "and " (many - PRINTED_SESSIONS) " more" } }
     }
 }

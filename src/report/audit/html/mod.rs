@@ -15,16 +15,18 @@ mod paths;
 mod people;
 mod summary;
 mod survival;
+mod table;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::figures::counted;
 use crate::audit::Audit;
-use crate::source::safe;
 
-/// Most rows of a table, and most lines of a list; the rest is counted.
-const ROWS: usize = 200;
-const LINES: usize = 60;
+/// Most rows of a table that is no longer than the chart beside it.
+const BESIDE: usize = 16;
+
+/// Most rows of one that is kept on one page of paper with its chart.
+const SHORT: usize = 8;
 
 /// The audit as one HTML page.
 pub fn html(audit: &Audit) -> String {
@@ -71,35 +73,17 @@ fn section(id: &str, title: &str, body: &Markup) -> Markup {
     }
 }
 
-/// A chart with its table beside it.
-fn beside(chart: &Markup, table: &Markup) -> Markup {
+/// A chart with its table beside it; above a long one, which would leave the page empty below the chart.
+fn beside(chart: &Markup, table: &Markup, rows: usize) -> Markup {
+    let class = match rows {
+        0..=SHORT => "pair",
+        _ if rows <= BESIDE => "pair long",
+        _ => "above",
+    };
     html! {
-        div.pair {
+        div class=(class) {
             figure { (chart) }
-            (table)
-        }
-    }
-}
-
-/// A table that scrolls by itself where it is wider than the page.
-fn table(caption: &str, heads: &[&str], rows: &[Vec<String>]) -> Markup {
-    html! {
-        div.scroll role="region" aria-label=(caption) tabindex="0" {
-            table {
-                caption { (caption) }
-                thead { tr { @for head in heads { th scope="col" { (head) } } } }
-                tbody {
-                    @for row in rows.iter().take(ROWS) {
-                        tr {
-                            @for (place, cell) in row.iter().enumerate() {
-                                @if place == 0 { th scope="row" { (safe(cell)) } }
-                                @else { td { (safe(cell)) } }
-                            }
-                        }
-                    }
-                }
-            }
-            @if rows.len() > ROWS { p.more { "and " (rows.len() - ROWS) " more" } }
+            div { (table) }
         }
     }
 }

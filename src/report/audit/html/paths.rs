@@ -3,12 +3,14 @@
 use maud::{Markup, html};
 
 use super::chart::fine;
-use super::{beside, section, table};
+use super::section;
+use super::table::{Cell, cells, table};
 use crate::audit::Audit;
 use crate::report::audit::figures::{Way, Ways, counted, ways};
 
-/// Most trees that are drawn.
+/// Most trees that are drawn; on paper fewer.
 const TREES: usize = 6;
+const PRINTED: usize = 4;
 
 const WIDTH: f64 = 460.0;
 /// A line's height, where the steps begin, and the widest bar.
@@ -31,33 +33,43 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
             "way to another step, as broad as it was used; a broken one leads back. From a step without either, calls went back to the "
             "tree that had asked for this one."
         }
-        @for (number, tree) in ways.iter().take(TREES).enumerate() {
-            h3 { (tree.tree) }
-            (beside(&chart(number, tree), &steps(tree)))
+        div.ways {
+            @for (number, tree) in ways.iter().take(TREES).enumerate() {
+                div.tree.rest[number >= PRINTED] {
+                    h3 { (tree.tree) }
+                    figure { (chart(number, tree)) }
+                    (steps(tree))
+                }
+            }
         }
-        @if ways.len() > TREES {
-            p.more { "and " (counted((ways.len() - TREES) as u64, "tree", "trees")) " that fewer calls went through" }
-        }
+        @if ways.len() > TREES { p.more.screen { (rest(ways.len() - TREES)) } }
+        @if ways.len() > PRINTED { p.more.paper { (rest(ways.len() - PRINTED)) } }
     };
     Some(section("ways", "Where calls went", &body))
 }
 
+fn rest(more: usize) -> Markup {
+    html! { "and " (counted(more as u64, "tree", "trees")) " that fewer calls went through" }
+}
+
+/// The same as a table. What the chart says is written in it, too, so that paper needs no more.
 fn steps(tree: &Ways) -> Markup {
-    let rows: Vec<Vec<String>> = (tree.steps.iter())
+    let rows: Vec<Vec<Cell>> = (tree.steps.iter())
         .map(|step| {
-            vec![
+            cells([
                 step.name.to_string(),
                 step.came.to_string(),
                 step.ended.to_string(),
-            ]
+            ])
         })
         .collect();
-    let table = table("Steps", &["Step", "Calls came", "Ended here"], &rows);
+    let heads = cells(["Step", "Calls came", "Ended here"]);
     html! {
-        div {
-            (table)
-            @if tree.left_out > 0 { p.more { "and " (tree.left_out) " steps that fewer calls came to" } }
+        details.screen {
+            summary { "The same as a table" }
+            (table(&format!("Steps of {}", tree.tree), &heads, &rows))
         }
+        @if tree.left_out > 0 { p.more { "and " (counted(tree.left_out as u64, "step", "steps")) " that fewer calls came to" } }
     }
 }
 

@@ -2,7 +2,8 @@
 
 use maud::{Markup, html};
 
-use super::{section, table};
+use super::section;
+use super::table::{Cell, cells, table};
 use crate::audit::Audit;
 use crate::report::audit::figures::{name_of, people};
 
@@ -12,7 +13,7 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     if people.iter().all(|person| person.technician.is_none()) {
         return None;
     }
-    let rows: Vec<Vec<String>> = (people.iter())
+    let rows: Vec<Vec<Cell>> = (people.iter())
         .map(|person| {
             let counts = [
                 person.calls,
@@ -23,12 +24,10 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
                 person.unproven,
             ];
             let name = name_of(person).to_string();
-            std::iter::once(name)
-                .chain(counts.map(|count| count.to_string()))
-                .collect()
+            cells(std::iter::once(name).chain(counts.map(|count| count.to_string())))
         })
         .collect();
-    let heads = [
+    let heads = cells([
         "Technician",
         "Calls",
         "Left open",
@@ -36,13 +35,13 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
         "Suspected misdiagnoses",
         "Insisted",
         "Unproven",
-    ];
+    ]);
     let body = html! {
         p {
             "Calls that left something open, tests that were asked for and not taken, condemned parts after which the next call ended in "
             "another remedy, verdicts insisted on without proof, calls referred without one. Nobody is ranked: houses, machines and shifts differ."
         }
-        (table("Technicians, in the order of their names", &heads, &rows))
+        (table("What there is to ask each technician about, in the order of their names", &heads, &rows))
     };
     Some(section("ask", "What there is to ask about", &body))
 }

@@ -5,7 +5,8 @@ use maud::{Markup, html};
 use super::section;
 use crate::audit::{Audit, Rate};
 use crate::report::audit::figures::{
-    Expected, SAME_VISIT, counted, days, expected, first, not_counted, percent, percents, returns,
+    Expected, SAME_VISIT, WHY_THREE_RATES, counted, days, expected, first, not_counted, percent, percents,
+    returns,
 };
 use crate::source::safe;
 
@@ -114,6 +115,7 @@ pub(super) fn figures(audit: &Audit) -> Markup {
         "In short",
         &html! {
             ul.tiles { @for (figure, told) in &tiles { li { b { (figure) } span { (told) } } } }
+            @if settled.of > 0 { p.note { (WHY_THREE_RATES) } }
             @let first = first(audit);
             @if !first.is_empty() {
                 h3 { "What to see to first" }

@@ -3,7 +3,8 @@
 use maud::{Markup, html};
 
 use super::chart::{Across, Frame, fine, steps};
-use super::{beside, section, table};
+use super::table::{Cell, cells, table};
+use super::{beside, section};
 use crate::audit::Audit;
 use crate::report::audit::figures::{Curve, Day, counted, curve, percent, percents};
 
@@ -13,23 +14,24 @@ const POINTS: usize = 180;
 /// The section; nothing where no call could be followed.
 pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
     let curve = curve(audit)?;
-    let rows: Vec<Vec<String>> = (curve.named_days(audit.window_days).iter())
+    let rows: Vec<Vec<Cell>> = (curve.named_days(audit.window_days).iter())
         .map(|day| {
-            vec![
+            cells([
                 format!("{:.0}", day.day),
                 percent(day.back),
                 percents(day.low, day.high),
                 day.watched.to_string(),
-            ]
+            ])
         })
         .collect();
-    let heads = ["Days", "Came back by then", "95 %", "Calls still watched"];
+    let heads = cells(["Days", "Came back by then", "95 %", "Calls still watched"]);
     let body = html! {
         p {
-            "A call closed lately has not had its days yet. It counts for as long as it was watched, so that last week's calls "
-            "do not pass for successes (Kaplan and Meier)."
+            "The line is the share of all closed calls that has come back by each day, also on the same visit; the field around it is the 95 % interval. A call closed "
+            "lately has not had its days yet: it counts for as long as it was watched, so that last week's calls do not pass for "
+            "successes (Kaplan and Meier)."
         }
-        (beside(&chart(&curve), &table("The share that has come back", &heads, &rows)))
+        (beside(&chart(&curve), &table("The share that has come back", &heads, &rows), rows.len()))
     };
     Some(section("how-soon", "How soon calls come back", &body))
 }

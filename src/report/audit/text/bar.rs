@@ -24,7 +24,17 @@ impl Scale {
         Self { most, all, ascii }
     }
 
-    /// The bar of a rate: its interval as a line, the rate on it.
+    /// What ends a bar that goes on beyond the scale.
+    pub fn beyond(is_ascii: bool) -> char {
+        if is_ascii { '>' } else { '▶' }
+    }
+
+    /// Whether a share lies beyond the scale.
+    pub fn is_beyond(&self, share: f64) -> bool {
+        share > self.most + ROUNDING
+    }
+
+    /// The bar of a rate: its interval as a line, the rate on it, and a sign at the end where either goes on.
     pub fn bar(&self, rate: Option<f64>, interval: Option<(f64, f64)>) -> String {
         let [empty, line, point, all] = match self.ascii {
             true => ['.', '=', 'o', '|'],
@@ -36,8 +46,11 @@ impl Scale {
         }
         if let Some((low, high)) = interval {
             cells[self.column(low)..=self.column(high)].fill(line);
+            if self.is_beyond(high) {
+                cells[COLUMNS - 1] = Self::beyond(self.ascii);
+            }
         }
-        if let Some(rate) = rate {
+        if let Some(rate) = rate.filter(|rate| !self.is_beyond(*rate)) {
             cells[self.column(rate)] = point;
         }
         cells.iter().collect()
@@ -60,6 +73,8 @@ mod tests {
         assert_eq!(scale.bar(Some(0.2), Some((0.1, 0.3))), "..|..======o======.....");
         assert_eq!(scale.bar(None, Some((0.1, 0.3))), "..|..=============.....");
         assert_eq!(scale.bar(None, None), "..|....................");
+        assert_eq!(scale.bar(Some(0.35), Some((0.3, 0.5))), "..|..............===o=>");
+        assert_eq!(scale.bar(Some(0.5), Some((0.3, 0.6))), "..|..............=====>");
         assert_eq!(
             Scale::up_to(2.0, None, true).bar(Some(1.0), Some((0.9, 1.0))),
             "....................==o"

@@ -46,6 +46,7 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     if back.settled.of > 0 {
         let settled = format!("{}, on another visit", words(&back.settled));
         page.line("Settled", &safe(&settled));
+        page.text(figures::WHY_THREE_RATES);
     }
     page.text(figures::WHAT_COUNTS);
     if let Some(who) = figures::who_counts(audit) {
@@ -62,9 +63,7 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
         .iter()
         .any(|kind| standings(audit, *kind).has_looked())
     {
-        page.text(
-            "“high” and “low” lie outside what chance gives 95 of 100 groups of that size, “very” outside 998 of 1000.",
-        );
+        page.text(figures::LIMITS);
     }
     if back.settled.of > 0 {
         page.text(figures::WHAT_UNDER_IS);

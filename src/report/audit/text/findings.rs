@@ -4,8 +4,8 @@ use super::page::Page;
 use crate::audit::findings::{NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    MAY_BE_ANOTHER, NOT_ASKED, came, counted, days, doubtful, ended_in, later, no_calls, number, placed,
-    short, spoken, unevenness, what_came,
+    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, came, counted, days, doubtful, ended_in, later, margin, no_calls,
+    number, others_gave, placed, short, spoken, stalled, unevenness, what_came, whose_values,
 };
 use crate::source::{Safe, safe};
 
@@ -187,6 +187,7 @@ fn written(page: &mut Page, audit: &Audit) {
         return;
     }
     page.title("WRITTEN RATHER THAN READ?");
+    page.text(INNOCENT);
     some(page, &found.digits, |page, row| {
         page.item(&safe(&format!(
             "{}: last digits are uneven; {}",
@@ -204,15 +205,17 @@ fn written(page: &mut Page, audit: &Audit) {
         let reading = spoken(&row.reading);
         let (value, unit) = (number(row.value), &row.unit);
         page.item(&safe(&format!(
-            "{}: {reading} is {value} {unit} {} times of {}; with all others {} of {}",
+            "{}: {reading} is {value} {unit} {} times of {}; {}",
             short(&row.technician),
             row.times,
             row.of,
-            row.others,
-            row.others_of
+            others_gave(row)
         )));
         few(page, &row.sessions);
     });
+    if !found.repeated.is_empty() {
+        page.text(&whose_values(&found.repeated));
+    }
     some(page, &found.hurried, |page, row| {
         page.item(&safe(&format!(
             "{} of {} readings came faster than a hand can measure; {} in {:.0} s ({})",
@@ -232,10 +235,10 @@ fn borderline(page: &mut Page, audit: &Audit) {
         "BORDERLINE READINGS ON THE WAY TO A VERDICT",
         &audit.borderline,
         |page, row| {
-            let (value, unit, margin) = (number(row.value), &row.unit, number(row.margin));
+            let (value, unit, off) = (number(row.value), &row.unit, margin(row.margin));
             let fault = row.fault.as_deref().map_or(safe("no verdict"), spoken);
             page.item(&safe(&format!(
-                "{}: {value} {unit} ± {margin}, then {fault}",
+                "{}: {value} {unit} ± {off}, then {fault}",
                 spoken(&row.reading)
             )));
             read(page, &[&row.session]);
@@ -249,10 +252,7 @@ fn steps(page: &mut Page, audit: &Audit) {
         "STEPS WHERE CALLS STALL OR END",
         &audit.steps,
         |page, row| {
-            page.item(&safe(&format!(
-                "{}: of {} times stalled {}, given up {}, abandoned {}; at most {:.0} min",
-                row.step, row.times, row.stalled, row.given_up, row.abandoned, row.longest_minutes
-            )));
+            page.item(&safe(&format!("{}: {}", row.step, stalled(row))));
             few(page, &row.sessions);
         },
     );
@@ -338,7 +338,7 @@ fn some_of<R: ExactSizeIterator>(
             true => "names them all".to_owned(),
             false => format!("names {many} in all"),
         };
-        page.text(&format!("and {} more: --format json {named}", all - shown));
+        page.text(&format!("and {} more: --format csv {named}", all - shown));
     }
 }
 

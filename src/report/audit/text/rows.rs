@@ -71,7 +71,7 @@ pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
             below_its_name(page, row, &scale);
         }
         page.row(&safe(&format!("    0{end:>room$}")));
-        return;
+        return told(page, rows, &scale);
     }
     for row in rows {
         let Count { count, of } = row.count;
@@ -85,6 +85,18 @@ pub(super) fn write(page: &mut Page, rows: &[Row], all: Option<f64>) {
         )));
     }
     page.row(&safe(&format!("{:43}0{end:>room$}", "")));
+    told(page, rows, &scale);
+}
+
+/// Says what the sign of a bar means that goes on beyond the scale, where there is one.
+fn told(page: &mut Page, rows: &[Row], scale: &Scale) {
+    let mut high = rows.iter().filter_map(Row::interval).map(|(_, high)| high);
+    if high.any(|high| scale.is_beyond(high)) {
+        let sign = Scale::beyond(scale.ascii);
+        page.text(&format!(
+            "{sign} at the end of a bar: it goes on beyond the scale."
+        ));
+    }
 }
 
 /// Writes a line on a page that has no room for all of it: the bar stands below the name and the numbers.
