@@ -65,12 +65,13 @@ fn complaints(library: &Library) -> Vec<&str> {
     offered.map(|(_, tree)| tree.name.as_str()).collect()
 }
 
-/// Refuses a tree that is only visited: what it takes for known was never asked. The gate and the dangers stand for
-/// themselves.
+/// Refuses a tree that is only visited: what it takes for known was never asked. The gate, the tree after work and the dangers
+/// stand for themselves.
 fn begins_a_call(library: &Library, id: Id<Tree>) -> Result<(), Failure> {
     let tree = &library.trees[id];
     let is_danger = library.dangers.iter().any(|danger| danger.tree == id);
-    if tree.complaint.is_some() || is_danger || library.gate == Some(id) {
+    let stands_by_itself = library.standing_by_themselves().any(|tree| tree == id);
+    if tree.complaint.is_some() || is_danger || stands_by_itself {
         return Ok(());
     }
     let message = format!(

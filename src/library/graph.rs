@@ -99,7 +99,7 @@ impl Graph {
         &self.ends[tree.index()]
     }
 
-    /// Whether a call can come to a tree: by its complaint, as the gate, as a danger, or by a visit that can be reached.
+    /// Whether a call can come to a tree: by its complaint, as the gate, after work, as a danger, or by a visit that can be reached.
     pub fn is_entered(&self, tree: Id<Tree>) -> bool {
         self.entered[tree.index()]
     }
@@ -173,7 +173,10 @@ fn entered(library: &Library, visits: &DiGraph<(), Id<Step>, u32>, from_start: &
         .filter(|(_, tree)| tree.complaint.is_some())
         .map(|(tree, _)| tree);
     let dangers = library.dangers.iter().map(|danger| danger.tree);
-    let mut waiting: Vec<Id<Tree>> = complaints.chain(library.gate).chain(dangers).collect();
+    let mut waiting: Vec<Id<Tree>> = complaints
+        .chain(library.standing_by_themselves())
+        .chain(dangers)
+        .collect();
     let mut entered = vec![false; library.trees.len()];
     while let Some(tree) = waiting.pop() {
         if !std::mem::replace(&mut entered[tree.index()], true) {

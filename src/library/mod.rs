@@ -61,6 +61,8 @@ pub struct Library {
     pub replaced: Vec<Replaced>,
     /// The tree walked before every complaint.
     pub gate: Option<Id<Tree>>,
+    /// The tree by which work is proven, once it is done.
+    pub after_work: Option<Id<Tree>>,
     /// The dangers offered from every step.
     pub dangers: Vec<Danger>,
     /// Cautions that always stand.
@@ -116,6 +118,11 @@ impl Library {
             Datum::Sign(id) => &self.signs[id].name,
             Datum::Field(id) => &self.plate[id].name,
         }
+    }
+
+    /// The trees that a call may begin with whether they have a complaint or not, dangers left out: the gate, and the one after work.
+    pub fn standing_by_themselves(&self) -> impl Iterator<Item = Id<Tree>> {
+        self.gate.into_iter().chain(self.after_work)
     }
 
     /// The proofs that a verdict needs: its part's and its own.

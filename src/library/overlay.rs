@@ -50,6 +50,8 @@ pub enum Replaceable {
     Named(What),
     /// The gate; its name is the tree's that was the gate.
     Gate,
+    /// The tree after work; its name is that of the tree that it was.
+    AfterWork,
     /// A danger; its name is its label.
     Danger,
     /// A worked call; its name is its file's.
@@ -61,6 +63,7 @@ impl fmt::Display for Replaceable {
         match self {
             Self::Named(what) => what.fmt(f),
             Self::Gate => f.write_str("gate"),
+            Self::AfterWork => f.write_str("tree after work"),
             Self::Danger => f.write_str("danger"),
             Self::Scenario => f.write_str("scenario"),
         }

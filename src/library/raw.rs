@@ -45,6 +45,10 @@ pub(super) struct LibraryFile {
     /// verdict. Example: `safe-to-start`
     #[schemars(with = "Option<TreeName>")]
     pub gate: Option<Text>,
+    /// A tree by which work is proven: whoever ends a call with something to replace or to set right is told to walk it once that is
+    /// done. It needs no complaint. Example: `prove-it`
+    #[schemars(with = "Option<TreeName>")]
+    pub after_work: Option<Text>,
     /// Dangers that are offered from every step: what the technician reads, and the tree it leads to. A verdict in that
     /// tree ends the call; a return goes back to the question, with every reading and sign void. Example:
     /// `Someone got a shock: electric-shock`

@@ -55,7 +55,7 @@ pub fn ended<W: Write>(voice: &mut Voice<'_, W>, standing: &Standing) -> io::Res
     for (label, lines) in long {
         lines.iter().try_for_each(|line| voice.label(label, line))?;
     }
-    Ok(())
+    stated.then.iter().try_for_each(|then| voice.label("Then", then))
 }
 
 /// What was passed over, because a verdict before it was noted.

@@ -64,6 +64,8 @@ pub struct Job {
     pub because: Option<String>,
     /// What to tell the owner.
     pub advice: Option<String>,
+    /// What to walk once that is done, where the library says how work is proven.
+    pub then: Option<String>,
     /// The lines of the proof, each with what was measured for it.
     pub proof: Vec<ProofEntry>,
     /// Verdicts that were noted on the way.
@@ -168,6 +170,9 @@ impl Job {
             shut_down: fault.is_some_and(|fault| library.faults[fault].remedy == Remedy::ShutDown),
             because: at.map(|(because, _)| plain(because)),
             advice: at.and_then(|(_, advice)| advice.map(plain)),
+            then: (standing.stated.as_ref())
+                .and_then(|stated| stated.then.as_ref())
+                .map(Safe::to_string),
             proof: fault
                 .map(|fault| gather::proof(library, state, fault))
                 .unwrap_or_default(),

@@ -1,6 +1,6 @@
 //! What a verdict that ended a walk asks of the technician.
 
-use super::event::End;
+use super::event::{End, Opened};
 use super::state::State;
 use super::words::remedy_alone;
 use crate::library::{Kind, Library, Remedy};
@@ -21,6 +21,8 @@ pub struct Stated {
     pub because: Vec<Safe>,
     /// What to tell the owner.
     pub advice: Vec<Safe>,
+    /// What to walk once that is done, where the library says how work is proven.
+    pub then: Option<Safe>,
 }
 
 /// What the verdict asks for in which a walk has ended, proven or insisted on; none where it ended without one.
@@ -34,6 +36,7 @@ pub(super) fn stated(library: &Library, state: &State) -> Option<Stated> {
         shut_down: fault.remedy == Remedy::ShutDown,
         remedy: safe(&remedy_alone(library, id)),
         text: fault.text.as_deref().map(safe_lines).unwrap_or_default(),
+        then: then(library, state, fault.remedy),
         ..Stated::default()
     };
     let step = state.top().map(|frame| &library[frame.step]);
@@ -54,4 +57,17 @@ pub(super) fn stated(library: &Library, state: &State) -> Option<Stated> {
         stated.advice = advice.as_deref().map(safe_lines).unwrap_or_default();
     }
     Some(stated)
+}
+
+/// What to walk once something was replaced or set right. In practice nothing is.
+fn then(library: &Library, state: &State, remedy: Remedy) -> Option<Safe> {
+    let is_worked_on = matches!(remedy, Remedy::Replace(_) | Remedy::Correct);
+    let is_practice = state.opened.as_ref().is_some_and(Opened::is_practice);
+    let tree = library.after_work.filter(|_| is_worked_on && !is_practice)?;
+    let tree = &library.trees[tree];
+    let called = tree.complaint.as_ref().unwrap_or(&tree.title);
+    Some(safe(&format!(
+        "Once that is done, walk “{called}”: proofwalk walk {}",
+        tree.name
+    )))
 }

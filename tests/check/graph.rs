@@ -56,6 +56,10 @@ fn a_tree_that_nothing_leads_to_is_one_finding() {
         .clone()
         .swapped("library.yaml", "title:", "gate: alone\ntitle:");
     gate.says(&[("unreachable-step", "alone.yaml:6", "no way leads to the step `b`")]);
+    let after_work = library
+        .clone()
+        .swapped("library.yaml", "title:", "after_work: alone\ntitle:");
+    after_work.says(&[("unreachable-step", "alone.yaml:6", "no way leads to the step `b`")]);
     let danger = library.with(
         "library.yaml",
         "library: small\nedition: '1'\ntitle: A\ndangers: { Smoke: alone }\n",

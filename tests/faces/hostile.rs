@@ -80,6 +80,7 @@ fn standing() -> Standing {
         cautions: vec![hostile()],
         because: vec![hostile()],
         advice: vec![hostile()],
+        then: Some(hostile()),
     });
     standing
 }

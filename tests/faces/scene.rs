@@ -293,6 +293,9 @@ pub fn ended() -> Standing {
             cautions: all(&["The burner box is hot."]),
             because: all(&["The flame is steady, and the sensor's current is too low."]),
             advice: all(&["Have the sensor cleaned every year."]),
+            then: Some(safe(
+                "Once that is done, walk “The repair is done, prove it before leaving”: proofwalk walk leaving",
+            )),
         }),
         ..standing()
     }
@@ -313,6 +316,7 @@ pub fn shut_down() -> Standing {
             cautions: all(&["Air the rooms: carbon monoxide may be in them."]),
             because: all(&["Carbon monoxide rose in the supply air when the blower started."]),
             advice: all(&["A furnace of this age is replaced rather than mended."]),
+            then: None,
         }),
         ..ended()
     }

@@ -124,15 +124,15 @@ fn gate(name: &str) -> String {
 }
 
 #[test]
-fn dangers_and_the_gate_are_replaced_and_told_and_cautions_only_added() {
+fn dangers_the_gate_and_the_tree_after_work_are_replaced_and_told_and_cautions_only_added() {
     let library = base()
         .with(
             "library.yaml",
-            "library: pumps\nstanding_cautions: [care]\ngate: one\ndangers: { Fire: one, Water: one }\n",
+            "library: pumps\nstanding_cautions: [care]\ngate: one\nafter_work: one\ndangers: { Fire: one, Water: one }\n",
         )
         .with(
             "1/library.yaml",
-            "standing_cautions: [pairs, care]\ngate: two\ndangers:\n  Dog: two\n  Fire: two\n",
+            "standing_cautions: [pairs, care]\ngate: two\nafter_work: two\ndangers:\n  Dog: two\n  Fire: two\n",
         )
         .with(
             "1/registry/cautions.yaml",
@@ -146,6 +146,7 @@ fn dangers_and_the_gate_are_replaced_and_told_and_cautions_only_added() {
         .collect();
     assert_eq!(dangers, [("Fire", "two"), ("Water", "one"), ("Dog", "two")]);
     assert_eq!(library.gate, library.trees.find("two"));
+    assert_eq!(library.after_work, library.trees.find("two"));
     let standing = library.standing_cautions.iter();
     let standing: Vec<&str> = standing.map(|id| library.cautions[*id].name.as_str()).collect();
     assert_eq!(standing, ["care", "pairs"]);
@@ -153,7 +154,8 @@ fn dangers_and_the_gate_are_replaced_and_told_and_cautions_only_added() {
         replaced(&library),
         [
             "gate one: over1/library.yaml:2 instead of library.yaml:3",
-            "danger Fire: over1/library.yaml:5 instead of library.yaml:4"
+            "tree after work one: over1/library.yaml:3 instead of library.yaml:4",
+            "danger Fire: over1/library.yaml:6 instead of library.yaml:5"
         ]
     );
 }

@@ -1,6 +1,6 @@
 //! Trees that visit trees, and the gate.
 
-use proofwalk::walk::{Command, unchecked};
+use proofwalk::walk::{Command, standing, unchecked};
 
 use crate::call::{Call, library, tree};
 
@@ -108,6 +108,35 @@ fn a_verdict_in_the_gate_ends_the_call() {
     let mut call = gated();
     call.chooses("gas_smell");
     assert_eq!(call.ended(), r#"{"ended":{"verdict":{"fault":"unsafe_here"}}}"#);
+}
+
+/// A library that says how work is proven.
+fn proven_after_work(steps: &str) -> Call {
+    let about = (
+        "library.yaml".to_owned(),
+        "library: small\nafter_work: prove-it\n".to_owned(),
+    );
+    Call::open(library(&[
+        about,
+        tree("prove-it", "outcomes: [good]\n", INNER),
+        tree("t", "", steps),
+    ]))
+}
+
+#[test]
+fn who_has_work_to_do_is_told_how_to_prove_it_and_nobody_else_is() {
+    let steps = "  a: { observe: smell, choices: { gas_smell: unsafe_here, nothing: b } }
+  b: { observe: noise, choices: { hum: dirty, quiet: fine } }\n";
+    let then = |choices: &[&str]| {
+        let mut call = proven_after_work(steps);
+        choices.iter().for_each(|choice| drop(call.chooses(choice)));
+        let stated = standing(&call.library, &call.state).stated.unwrap();
+        stated.then.map(|then| then.to_string())
+    };
+    let told = "Once that is done, walk “C”: proofwalk walk prove-it";
+    assert_eq!(then(&["nothing", "hum"]).as_deref(), Some(told));
+    assert_eq!(then(&["nothing", "quiet"]), None, "nothing is done");
+    assert_eq!(then(&["gas_smell"]), None, "it is shut down");
 }
 
 /// A visit with three checks; the first may come to a verdict, and is asked for how bad it is.

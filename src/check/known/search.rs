@@ -363,7 +363,10 @@ pub(super) fn beginnings(library: &crate::library::Library) -> Vec<Id<Tree>> {
     let complaints = library.trees.iter().filter(|(_, tree)| tree.complaint.is_some());
     let complaints = complaints.map(|(id, _)| id);
     let dangers = library.dangers.iter().map(|danger| danger.tree);
-    let mut trees: Vec<_> = complaints.chain(library.gate).chain(dangers).collect();
+    let mut trees: Vec<_> = complaints
+        .chain(library.standing_by_themselves())
+        .chain(dangers)
+        .collect();
     trees.sort_unstable();
     trees.dedup();
     trees

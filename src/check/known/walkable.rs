@@ -260,9 +260,12 @@ pub(super) fn count(counts: &mut Counts, first: &Edge, taken: &Edge) -> bool {
 /// The trees that a call can begin with, and whether as a danger.
 fn beginnings(library: &Library) -> impl Iterator<Item = (Id<Tree>, bool)> + '_ {
     let complaints = library.trees.iter().filter(|(_, tree)| tree.complaint.is_some());
-    let calls = complaints.map(|(id, _)| id).chain(library.gate);
+    let calls = complaints.map(|(id, _)| id);
+    let others = library.standing_by_themselves();
+    let others = others.filter(|id| library.trees[*id].complaint.is_none());
     let dangers = library.dangers.iter().map(|danger| danger.tree);
     calls
+        .chain(others)
         .map(|tree| (tree, false))
         .chain(dangers.map(|tree| (tree, true)))
 }

@@ -11,7 +11,7 @@ use crate::source::FileId;
 rule! {
     /// No way leads to this step, or to the tree that starts with it.
     ///
-    /// A call starts at a tree with a complaint, at the gate, or at a danger. What none of those leads to is never asked: most
+    /// A call starts at a tree with a complaint, at the gate, at a danger, or at the tree after work. What none of those leads to is never asked: most
     /// often an answer leads past it by mistake. Where nothing leads to a whole tree, its first step stands for all of them.
     ///
     /// ## Fails

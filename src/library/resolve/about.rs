@@ -8,6 +8,7 @@ use super::super::problem::What;
 use super::super::raw::{self, Text};
 use super::super::registry::Danger;
 use super::super::yaml::{Entries, Keyed};
+use super::super::{Id, Tree};
 use super::Resolver;
 use super::lookup::{Owner, Whose};
 use crate::source::{FileId, Span};
@@ -15,12 +16,17 @@ use crate::source::{FileId, Span};
 impl Resolver<'_> {
     /// It names trees, so it comes after them.
     pub(super) fn about(&mut self, layers: From<raw::LibraryFile>) {
-        let mut gate = None;
+        let (mut gate, mut after_work) = (None, None);
         let mut dangers = HashMap::new();
         for (file, keyed) in layers {
             self.stray(&keyed, file);
             let about = self.named(keyed, file);
-            self.gate(about.gate, file, &mut gate);
+            if let Some(named) = about.gate {
+                self.library.gate = self.one_tree(named, file, &mut gate, Replaceable::Gate);
+            }
+            if let Some(named) = about.after_work {
+                self.library.after_work = self.one_tree(named, file, &mut after_work, Replaceable::AfterWork);
+            }
             for caution in self.find_cautions(about.standing_cautions.as_ref(), file) {
                 if !self.library.standing_cautions.contains(&caution) {
                     self.library.standing_cautions.push(caution);
@@ -62,16 +68,20 @@ impl Resolver<'_> {
         about
     }
 
-    /// The last layer that names a gate has the say.
-    fn gate(&mut self, named: Option<Text>, file: FileId, before: &mut Option<(String, Span)>) {
-        let Some(named) = named else {
-            return;
-        };
-        self.library.gate = self.find(What::Tree, &named, file, |scope| &scope.trees);
+    /// The tree of which there is one; the last layer that names it has the say.
+    fn one_tree(
+        &mut self,
+        named: Text,
+        file: FileId,
+        before: &mut Option<(String, Span)>,
+        what: Replaceable,
+    ) -> Option<Id<Tree>> {
+        let tree = self.find(What::Tree, &named, file, |scope| &scope.trees);
         let at = named.span(file);
         if let Some((name, first)) = before.replace((named.value, at)) {
-            self.replaced(Replaceable::Gate, &name, first, at);
+            self.replaced(what, &name, first, at);
         }
+        tree
     }
 
     /// Adds what a layer names, and lets it replace what stands under the same label.

@@ -66,7 +66,10 @@ impl Job {
         if let Some(asked) = &self.stands_at {
             page.item(&format!("It stands at: {asked}"));
         }
-        for words in [&self.because, &self.remedy, &self.advice].into_iter().flatten() {
+        for words in [&self.because, &self.remedy, &self.advice, &self.then]
+            .into_iter()
+            .flatten()
+        {
             page.item(words);
         }
         for noted in &self.found_on_the_way {

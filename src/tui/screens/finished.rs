@@ -17,6 +17,10 @@ pub fn sheet(theme: Theme, standing: &Standing, closed: bool, width: usize) -> S
         (false, _) => "The danger ended the call. What is listed below stays open.",
     };
     head.entry("", Role::Label, &[(safe(words), Role::Strong)]);
+    let then = standing.stated.as_ref().and_then(|stated| stated.then.as_ref());
+    if let Some(then) = then {
+        head.entry("then", Role::Label, &[(then.clone(), Role::Plain)]);
+    }
     let next = if closed {
         "Enter leaves; the record is complete."
     } else {
