@@ -23,7 +23,7 @@ pub(super) use self::pack::Packing;
 pub(super) use self::practice::Practising;
 pub(super) use self::rehearse::Rehearse;
 pub(super) use self::shared::{Overlays, Place, Sessions, Walking};
-use self::values::kind;
+use self::values::{depth, kind};
 use crate::library::FileKind;
 
 /// Walks a furnace service call from a fault tree to a proven verdict, and keeps the record.
@@ -120,7 +120,8 @@ pub(super) enum Command {
     /// Run a library's scenarios.
     ///
     /// Says which steps and edges of each tree they walk, and shows each scenario that departs from what it expects with the
-    /// walk as it went and the answer on which it left the expected way.
+    /// walk as it went and the answer on which it left the expected way. The exit code is 1 where one departs, or something is in
+    /// no scenario that `--require` asks for; `--cost` finds nothing wrong, so with it the code is 0.
     Rehearse(Rehearse),
     /// Practise on a simulated furnace with a hidden fault.
     ///
@@ -149,7 +150,7 @@ pub(super) enum Command {
         #[arg(long, value_name = "STEP")]
         from: Option<String>,
         /// Draw only so many steps on.
-        #[arg(long, value_name = "N")]
+        #[arg(long, value_name = "N", value_parser = depth, allow_negative_numbers = true)]
         depth: Option<usize>,
         /// The library's folder; without it, the built-in library.
         #[arg(long, value_name = "DIR")]

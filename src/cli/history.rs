@@ -6,7 +6,7 @@ use super::arguments::HistoryFormat;
 use super::failure::{Failure, WRONG_USE};
 use super::report::told_as_job;
 use super::session::Told;
-use super::walk::sessions;
+use super::walk::existing_sessions;
 use crate::report::History;
 use crate::source::safe;
 use crate::store::{SessionFolder, SessionId};
@@ -14,7 +14,7 @@ use crate::walk::{Event, decode};
 
 /// Prints it.
 pub(super) fn run(equipment: &str, format: HistoryFormat, folder: Option<&Path>) -> Result<u8, Failure> {
-    let folder = sessions(folder)?;
+    let folder = existing_sessions(folder)?;
     let (history, unread) = read(&folder, equipment, None)?;
     for session in &unread {
         super::tell(&format!(

@@ -7,7 +7,7 @@ use jiff::Timestamp;
 
 use super::arguments::Packing;
 use super::failure::{FINDINGS, Failure, NOT_SAVED, WRONG_USE};
-use super::walk::sessions;
+use super::walk::existing_sessions;
 use crate::source::safe;
 use crate::store::{ChainState, Hash, Listed, SessionFolder, SessionId, StoreError};
 use crate::walk::{Event, decode};
@@ -21,7 +21,7 @@ pub(super) fn run(how: &Packing) -> Result<u8, Failure> {
 }
 
 fn pack(how: &Packing) -> Result<u8, Failure> {
-    let folder = sessions(how.sessions.sessions.as_deref())?;
+    let folder = existing_sessions(how.sessions.sessions.as_deref())?;
     clear_up(&folder)?;
     let now = month(Timestamp::now());
     let mut months: BTreeMap<String, Vec<SessionId>> = BTreeMap::new();

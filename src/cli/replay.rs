@@ -8,7 +8,7 @@ use jiff::Timestamp;
 use super::failure::Failure;
 use super::look;
 use super::session::Told;
-use super::walk::sessions;
+use super::walk::existing_sessions;
 use crate::report::replay;
 use crate::store::SessionId;
 use crate::walk::Event;
@@ -19,7 +19,7 @@ const KEYS: &str = "Enter: next; b: back; a number: that step; q: leave ";
 /// Shows a session moment by moment; all at once where nobody sits at the terminal.
 pub(super) fn run(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
     let id = SessionId::parse(session)?;
-    let told = Told::read(&sessions(folder)?, &id)?;
+    let told = Told::read(&existing_sessions(folder)?, &id)?;
     let times = told.reading.records.iter().map(|record| record.time);
     let events: Vec<(Timestamp, Event)> = times.zip(told.events).collect();
     let moments = replay::replay(&told.loaded.library, &events)?;

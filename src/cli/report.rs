@@ -5,7 +5,7 @@ use std::path::Path;
 use super::arguments::ReportFormat;
 use super::failure::Failure;
 use super::session::Told;
-use super::walk::sessions;
+use super::walk::existing_sessions;
 use crate::report::{Job, Log};
 use crate::store::SessionId;
 
@@ -29,7 +29,7 @@ pub(super) fn brief(session: &str, folder: Option<&Path>) -> Result<u8, Failure>
 
 fn job(session: &str, folder: Option<&Path>) -> Result<Job, Failure> {
     let id = SessionId::parse(session)?;
-    told_as_job(&id, &Told::read(&sessions(folder)?, &id)?)
+    told_as_job(&id, &Told::read(&existing_sessions(folder)?, &id)?)
 }
 
 /// The report of a session that was read.

@@ -4,13 +4,13 @@ use super::arguments::Walking;
 use super::desk::Desk;
 use super::failure::{Failure, WRONG_USE};
 use super::session::{events, opened, state};
-use super::walk::{face, kept, sessions};
+use super::walk::{existing_sessions, face, kept};
 use crate::store::{ChainState, Listed, Repair, SessionFolder, SessionId};
 use crate::walk::{Event, Opened, decode};
 
 /// Takes up a session; without an id, the newest of this technician that is not closed.
 pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failure> {
-    let folder = sessions(walking.sessions.sessions.as_deref())?;
+    let folder = existing_sessions(walking.sessions.sessions.as_deref())?;
     let id = match session {
         Some(text) => SessionId::parse(text)?,
         None => newest(&folder, walking.technician.as_deref())?,

@@ -27,6 +27,25 @@ pub(super) fn sessions(folder: Option<&Path>) -> Result<SessionFolder, Failure> 
     Ok(SessionFolder::open(folder)?)
 }
 
+/// Opens the folder of sessions for a command that only reads: a folder that was named and is not there is mistyped, and is
+/// not made.
+pub(super) fn existing_sessions(folder: Option<&Path>) -> Result<SessionFolder, Failure> {
+    let is_missing = |path: &&Path| {
+        path.symlink_metadata()
+            .is_err_and(|error| error.kind() == io::ErrorKind::NotFound)
+    };
+    match folder.filter(is_missing) {
+        Some(path) => {
+            let shown = safe(&path.to_string_lossy()).to_string();
+            let message = format!("the folder of sessions `{shown}` does not exist");
+            Err(Failure::new(WRONG_USE, message).help(
+                "check its name, or leave out `--sessions` for the usual folder; `walk` and `practice` make a new one",
+            ))
+        }
+        None => sessions(folder),
+    }
+}
+
 /// Walks a call that begins with a complaint.
 pub(super) fn run(tree: &str, walking: &Walking, answers: Option<&Path>) -> Result<u8, Failure> {
     let mut loaded = sound(walking.library.as_deref(), &walking.overlays.folders)?;

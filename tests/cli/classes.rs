@@ -92,7 +92,7 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
     // One is still at it.
     assert_eq!(
         row("what was wrong:"),
-        ["what was wrong: told once all have finished"]
+        ["what was wrong: told once all have finished; `--tell` tells it now"]
     );
     assert!(row("SEED 3, LEVEL 1, free: the tree takes").len() == 1, "{page}");
     assert_eq!(row("t-01 wrong"), ["t-01 wrong 0 yes 5 - -"], "{page}");

@@ -25,14 +25,12 @@ pub fn text(cost: &Cost<'_>, called: Option<&Safe>, look: Look) -> String {
     leans_on::write(&mut page, cost);
     apart::write(&mut page, cost);
     changes::write(&mut page, cost);
-    if let Some(called) = called {
-        page.text.push_str(&format!("{}: ", page.shown(called.as_str())));
-    }
     let trees = counted(cost.trees.len(), "tree");
-    page.line(
-        0,
-        &format!("{trees} priced, {} end in no fault", cost.without.len()),
-    );
+    let sum = format!("{trees} priced, {} end in no fault", cost.without.len());
+    match called {
+        Some(called) => page.sum(called, &sum),
+        None => page.line(0, &sum),
+    }
     page.text
 }
 
