@@ -24,6 +24,8 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
     let loaded = kept(&folder, opened)?;
     let is_practice = opened.is_practice();
     let taken = folder.take_up(&id)?;
+    // Where the built-in library stood in for it: the next version has another one built in.
+    folder.keep_library(&loaded.hash, loaded.library.files.as_slice())?;
     if is_practice {
         return super::practice::take_up(&id, &loaded, taken, walking);
     }

@@ -9,7 +9,7 @@ use uuid::Uuid;
 use super::arguments::Walking;
 use super::desk::Desk;
 use super::failure::{FINDINGS, Failure, NOT_SAVED, WRONG_USE};
-use super::library::{Loaded, resolved, sound};
+use super::library::{Loaded, built_in_as, resolved, sound};
 use super::look;
 use crate::library::{Id, Library, Scenario, Tree, load};
 use crate::plain;
@@ -297,7 +297,7 @@ fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
         .ok_or_else(|| Failure::new(WRONG_USE, format!("{shown} holds no scenario")))
 }
 
-/// The library that a session was walked with: kept beside it by its hash.
+/// The library that a session was walked with: kept beside it by its hash, or built in under the same one.
 pub(super) fn kept(folder: &SessionFolder, opened: &Opened) -> Result<Loaded, Failure> {
     let hash: store::Hash = opened.library.hash.parse().map_err(|_| {
         Failure::new(
@@ -305,15 +305,13 @@ pub(super) fn kept(folder: &SessionFolder, opened: &Opened) -> Result<Loaded, Fa
             "the session names its library by something that is no hash",
         )
     })?;
-    let files = folder.kept_library(&hash)?.ok_or_else(|| {
-        Failure::new(
-            WRONG_USE,
-            format!(
-                "the library of this session ({}) is not kept here",
-                safe(&opened.library.name)
-            ),
-        )
-        .help("copy the folder `libraries` from where the session was walked")
-    })?;
-    Ok(resolved(Files::new(files)))
+    let kept = folder
+        .kept_library(&hash)?
+        .map(|files| resolved(Files::new(files)));
+    kept.or_else(|| built_in_as(&hash)).ok_or_else(|| {
+        let name = safe(&opened.library.name);
+        let message =
+            format!("the library of this session ({name}) is not kept here, and the built-in one is another");
+        Failure::new(WRONG_USE, message).help("copy the folder `libraries` from where the session was walked")
+    })
 }

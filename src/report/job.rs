@@ -5,6 +5,7 @@ mod chart;
 mod entries;
 mod gather;
 mod html;
+mod proof;
 mod readings;
 mod style;
 mod text;
@@ -169,7 +170,7 @@ impl Job {
             because: at.map(|(because, _)| plain(because)),
             advice: at.and_then(|(_, advice)| advice.map(plain)),
             proof: fault
-                .map(|fault| gather::proof(library, state, fault))
+                .map(|fault| proof::proof(library, state, fault))
                 .unwrap_or_default(),
             noted: gather::noted(library, state),
             found_on_the_way: gather::found_on_the_way(library, state),

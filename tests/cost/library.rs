@@ -317,6 +317,19 @@ fn a_gap_that_is_only_bounded_says_so() {
 }
 
 #[test]
+fn a_library_without_trees_is_told_that_nothing_is_priced() {
+    let (nothing, _) = load(Files::new(vec![SourceFile::new(
+        "library.yaml",
+        "library: nothing\n",
+    )]));
+    let page = rehearsal::cost::text(&cost(&nothing), None, Look::default());
+    assert_eq!(
+        page,
+        "nothing can be priced: the library has no tree yet\n0 trees priced, 0 end in no fault\n"
+    );
+}
+
+#[test]
 fn what_trees_cost_as_they_ask_is_the_same_without_looking_for_better_orders() {
     let library = library(&[]);
     let cost = cost(&library);

@@ -98,10 +98,15 @@ impl Job {
         }
         page.title("PROOF");
         for line in &self.proof {
-            let holds = if line.holds { "holds" } else { "NOT PROVEN" };
-            page.item(&format!("{holds}: {}", line.claim));
-            for measured in &line.measured {
-                page.below(measured);
+            let Some(lacking) = &line.lacking else {
+                page.item(&format!("holds: {}", line.claim));
+                line.measured.iter().for_each(|measured| page.below(measured));
+                continue;
+            };
+            page.item(lacking.heading());
+            lacking.claims.iter().for_each(|claim| page.listed(claim));
+            if let Some(others) = lacking.others() {
+                page.under(&others);
             }
         }
     }
@@ -258,6 +263,10 @@ impl Page {
 
     fn numbered(&mut self, number: usize, text: &str) {
         self.wrapped(text, &format!("{number:>4}. "), "      ");
+    }
+
+    fn listed(&mut self, text: &str) {
+        self.wrapped(text, "    - ", "      ");
     }
 
     fn below(&mut self, text: &str) {

@@ -21,10 +21,16 @@ pub fn text(cost: &Cost<'_>, called: Option<&Safe>, look: Look) -> String {
         look,
         text: String::new(),
     };
-    table::write(&mut page, cost);
-    leans_on::write(&mut page, cost);
-    apart::write(&mut page, cost);
-    changes::write(&mut page, cost);
+    match (cost.trees.is_empty(), cost.without.is_empty()) {
+        (false, _) => {
+            table::write(&mut page, cost);
+            leans_on::write(&mut page, cost);
+            apart::write(&mut page, cost);
+            changes::write(&mut page, cost);
+        }
+        (true, false) => page.line(0, "nothing can be priced: no tree of the library ends in a fault"),
+        (true, true) => page.line(0, "nothing can be priced: the library has no tree yet"),
+    }
     let trees = counted(cost.trees.len(), "tree");
     let sum = format!("{trees} priced, {} end in no fault", cost.without.len());
     match called {
