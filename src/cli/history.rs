@@ -4,6 +4,7 @@ use std::path::Path;
 
 use super::arguments::HistoryFormat;
 use super::failure::{Failure, WRONG_USE};
+use super::look;
 use super::report::told_as_job;
 use super::session::Told;
 use super::walk::existing_sessions;
@@ -30,7 +31,7 @@ pub(super) fn run(equipment: &str, format: HistoryFormat, folder: Option<&Path>)
         .help("`proofwalk sessions` lists the calls, with their equipment")
     })?;
     let text = match format {
-        HistoryFormat::Text => history.text(),
+        HistoryFormat::Text => history.text(look::terminal_width()),
         HistoryFormat::Json => history.json() + "\n",
     };
     super::print(&text)?;

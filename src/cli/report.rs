@@ -4,6 +4,7 @@ use std::path::Path;
 
 use super::arguments::ReportFormat;
 use super::failure::Failure;
+use super::look;
 use super::session::Told;
 use super::walk::existing_sessions;
 use crate::report::{Job, Log};
@@ -13,7 +14,7 @@ use crate::store::SessionId;
 pub(super) fn run(session: &str, format: ReportFormat, folder: Option<&Path>) -> Result<u8, Failure> {
     let job = job(session, folder)?;
     let text = match format {
-        ReportFormat::Text => job.text(),
+        ReportFormat::Text => job.text(look::terminal_width()),
         ReportFormat::Html => job.html(),
         ReportFormat::Json => job.json() + "\n",
     };

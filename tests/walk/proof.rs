@@ -165,7 +165,7 @@ fn the_job_report_lists_what_an_unproven_verdict_lacks() {
         records: 1,
     };
     let job = Job::new(&call.library, &call.state, &call.events, log);
-    let text = job.text();
+    let text = job.text(None);
     let (_, proof) = text.split_once("PROOF\n").unwrap();
     let (proof, _) = proof.split_once("\n\n").unwrap();
     assert_eq!(
@@ -173,6 +173,8 @@ fn the_job_report_lists_what_an_unproven_verdict_lacks() {
         "  - holds: Volts: 20 V to 30 V\n      Volts: 24 V\n  - NOT PROVEN; what comes nearest:\n    - not taken: Amps: above 5 A\n    \
          It can be proven in one other way, which lacks no less."
     );
+    let narrow = job.text(Some(40));
+    assert!(narrow.lines().all(|line| line.chars().count() <= 40), "{narrow}");
     assert!(job.html().contains("<li>not taken: Amps: above 5 A</li>"));
     assert!(job.json().contains(", or Amps: above 5 A"), "{}", job.json());
 }

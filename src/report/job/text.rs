@@ -1,10 +1,9 @@
 //! The job report as text, for a terminal, a mail or a printer.
 
+use super::super::columns_on;
 use super::{Job, TreeEntry, asked_words, no_field_call, severity_word};
 use crate::source::{safe, wrap};
 use crate::walk::NO_LONGER;
-
-const WIDTH: usize = 78;
 
 /// Names of faults that are no longer reached after an answer; after a first one that can be half the library.
 const RULED_OUT: usize = 4;
@@ -13,9 +12,12 @@ pub(in crate::report) const GOVERNS: &str = "Local codes, the rating plate and t
                        license belongs to those who hold one.";
 
 impl Job {
-    /// The report as text of at most 78 columns.
-    pub fn text(&self) -> String {
-        let mut page = Page::default();
+    /// The report as text of at most 78 columns, or as many as the terminal has.
+    pub fn text(&self, terminal: Option<usize>) -> String {
+        let mut page = Page {
+            text: String::new(),
+            columns: columns_on(terminal),
+        };
         page.title("JOB REPORT");
         page.line("Complaint", &self.complaint);
         for (label, value) in [
@@ -45,7 +47,7 @@ impl Job {
         page.line("Its head", &self.head);
         page.blank();
         page.text(GOVERNS);
-        page.0
+        page.text
     }
 
     fn result(&self, page: &mut Page) {
@@ -230,16 +232,18 @@ fn some_of(names: &[String]) -> String {
     }
 }
 
-#[derive(Default)]
-struct Page(String);
+struct Page {
+    text: String,
+    columns: usize,
+}
 
 impl Page {
     fn blank(&mut self) {
-        self.0.push('\n');
+        self.text.push('\n');
     }
 
     fn title(&mut self, title: &str) {
-        if !self.0.is_empty() {
+        if !self.text.is_empty() {
             self.blank();
         }
         self.text(title);
@@ -274,14 +278,14 @@ impl Page {
     }
 
     fn wrapped(&mut self, text: &str, first: &str, rest: &str) {
-        for (number, line) in wrap(&safe(text), WIDTH - rest.len().max(first.len()))
+        for (number, line) in wrap(&safe(text), self.columns - rest.len().max(first.len()))
             .iter()
             .enumerate()
         {
             let margin = if number == 0 { first } else { rest };
-            self.0.push_str(margin);
-            self.0.push_str(line.as_str());
-            self.0.push('\n');
+            self.text.push_str(margin);
+            self.text.push_str(line.as_str());
+            self.text.push('\n');
         }
     }
 }

@@ -60,7 +60,7 @@ impl Page {
     /// A row, whose columns are called by their heads.
     pub fn row(&mut self, heads: &[&str; 7], cells: &[&str; 7]) {
         if !self.holds_rows() {
-            let named = heads.iter().zip(cells).skip(1);
+            let named = heads.iter().zip(cells).skip(1).filter(|(_, cell)| **cell != "-");
             let named: Vec<String> = named.map(|(head, cell)| format!("{head}: {cell}")).collect();
             self.line(2, cells[0]);
             return self.line(4, &named.join("; "));
