@@ -98,7 +98,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             answers,
         }) => walk::run(&tree, &walking, answers.as_deref()),
         Some(Command::Resume { session, walking }) => {
-            resume::say_which_library(&walking);
+            resume::say_what_stays(&walking);
             resume::run(session.as_deref(), &walking)
         }
         Some(Command::Sessions { sessions }) => sessions::run(sessions.sessions.as_deref()),

@@ -5,6 +5,7 @@ use super::desk::Desk;
 use super::failure::{Failure, WRONG_USE};
 use super::session::{events, opened, state};
 use super::walk::{existing_sessions, face, kept};
+use crate::source::safe;
 use crate::store::{ChainState, Listed, Repair, SessionFolder, SessionId};
 use crate::walk::{Event, Opened, decode};
 
@@ -60,10 +61,13 @@ pub(super) fn mended(desk: &mut Desk<'_>, repair: Repair) -> Result<(), Failure>
     })
 }
 
-/// Says so where a library is named that will not be looked at.
-pub(super) fn say_which_library(walking: &Walking) {
+/// Says so where something is named that a call has had since it was opened.
+pub(super) fn say_what_stays(walking: &Walking) {
     if walking.library.is_some() || !walking.overlays.folders.is_empty() {
         super::tell("A call goes on with the library it began with; no other is looked at.");
+    }
+    if walking.site.is_some() || walking.equipment.is_some() {
+        super::tell("A call keeps the site and the equipment that it was opened with.");
     }
 }
 
@@ -77,7 +81,9 @@ fn newest(folder: &SessionFolder, technician: Option<&str>) -> Result<SessionId,
     let newest = |practice: bool| open.iter().rev().find(|listed| is_practice(listed) == practice);
     let open = newest(false).or_else(|| newest(true));
     open.map(|listed| listed.id.clone()).ok_or_else(|| {
-        Failure::new(WRONG_USE, "there is no call to take up")
+        let of = technician.map(|technician| format!(" of the technician {}", safe(technician)));
+        let message = format!("there is no call{} to take up", of.unwrap_or_default());
+        Failure::new(WRONG_USE, message)
             .help("`proofwalk sessions` lists them; `proofwalk` alone offers the complaints")
     })
 }

@@ -1,6 +1,6 @@
 //! Ids that are none.
 
-use crate::common::scene::{Said, program, scene};
+use crate::common::scene::{Said, program, run, scene};
 
 #[test]
 fn a_session_id_that_is_none_exits_2_and_nothing_is_made() {
@@ -84,6 +84,27 @@ fn a_mistyped_folder_of_sessions_is_named_and_not_made() {
         );
         assert!(said.err.contains("help: check its name"), "{}", said.err);
         assert!(!folder.exists(), "{arguments:?}");
+    }
+}
+
+#[test]
+fn a_file_that_is_not_there_is_no_damaged_one() {
+    let scene = scene();
+    std::fs::create_dir(scene.sessions()).unwrap();
+    let folder = scene.sessions().to_str().unwrap().to_owned();
+    for (file, words) in [
+        ("2026-01.sessions.zip", "there is no pack"),
+        ("2026-01.zip", "is no pack of sessions"),
+    ] {
+        let said = scene.run(&["pack", "--unpack", file]).exits(2);
+        assert!(
+            said.err.contains(words) && said.err.contains(file),
+            "{}",
+            said.err
+        );
+        let missing = format!("{folder}/{file}");
+        let said = run(&["verify", &missing]).exits(2);
+        assert!(said.err.contains("there is no file or folder"), "{}", said.err);
     }
 }
 
