@@ -286,6 +286,8 @@ fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
         .collect();
     if !errors.is_empty() {
         let text = crate::report::findings::text(&library, &errors, None, look::for_messages());
+        // Read as part of the library, told by the name that it was given by.
+        let text = text.replace(name, &shown);
         return Err(Failure::new(
             WRONG_USE,
             format!("the answers in {shown} do not fit the library\n{text}"),
