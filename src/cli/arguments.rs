@@ -23,7 +23,7 @@ pub(super) use self::pack::Packing;
 pub(super) use self::practice::Practising;
 pub(super) use self::rehearse::Rehearse;
 pub(super) use self::shared::{Overlays, Place, Sessions, Walking};
-use self::values::kind;
+use self::values::{depth, kind};
 use crate::library::FileKind;
 
 /// Walks a furnace service call from a fault tree to a proven verdict, and keeps the record.
@@ -51,20 +51,25 @@ pub(super) enum Command {
         answers: Option<PathBuf>,
     },
     /// Take up a call that was left or cut off.
+    ///
+    /// It goes on with the library, the site and the equipment that it was opened with, whatever is named here.
     Resume {
-        /// The session; without it, the newest of this technician that is not closed.
+        /// The session, by its id; without it, the newest of this technician that is not closed.
         session: Option<String>,
         #[command(flatten)]
         walking: Walking,
     },
     /// List the sessions: open, closed, damaged.
+    ///
+    /// A line each: its id, when it was opened, with which tree, by whom and where, and how it stands. The exit code is 1 where
+    /// one is damaged, 2 where one cannot be read.
     Sessions {
         #[command(flatten)]
         sessions: Sessions,
     },
     /// Print the job report of a session.
     Report {
-        /// The session.
+        /// The session, by its id; `proofwalk sessions` lists them.
         session: String,
         /// How to print it.
         #[arg(long, value_enum, default_value_t = ReportFormat::Text)]
@@ -74,7 +79,7 @@ pub(super) enum Command {
     },
     /// Print a call in at most twelve short lines, to read out on the phone.
     Brief {
-        /// The session.
+        /// The session, by its id; `proofwalk sessions` lists them.
         session: String,
         #[command(flatten)]
         sessions: Sessions,
@@ -93,7 +98,7 @@ pub(super) enum Command {
     ///
     /// What was taken back is shown, too. Without a terminal it prints all steps at once.
     Replay {
-        /// The session.
+        /// The session, by its id; `proofwalk sessions` lists them.
         session: String,
         #[command(flatten)]
         sessions: Sessions,
@@ -120,7 +125,8 @@ pub(super) enum Command {
     /// Run a library's scenarios.
     ///
     /// Says which steps and edges of each tree they walk, and shows each scenario that departs from what it expects with the
-    /// walk as it went and the answer on which it left the expected way.
+    /// walk as it went and the answer on which it left the expected way. The exit code is 1 where one departs, or something is in
+    /// no scenario that `--require` asks for; `--cost` finds nothing wrong, so with it the code is 0.
     Rehearse(Rehearse),
     /// Practise on a simulated furnace with a hidden fault.
     ///
@@ -149,7 +155,7 @@ pub(super) enum Command {
         #[arg(long, value_name = "STEP")]
         from: Option<String>,
         /// Draw only so many steps on.
-        #[arg(long, value_name = "N")]
+        #[arg(long, value_name = "N", value_parser = depth, allow_negative_numbers = true)]
         depth: Option<usize>,
         /// The library's folder; without it, the built-in library.
         #[arg(long, value_name = "DIR")]
@@ -162,8 +168,11 @@ pub(super) enum Command {
     /// For instance: proofwalk formula temperature_rise supply='128 °F ± 1 °F' return='20 °C'
     Formula(Compute),
     /// Check session files: chain, order, replay.
+    ///
+    /// A line each: whether it is whole and follows from its library, and the sum of its last line, to note down elsewhere. The
+    /// exit code is 1 where one is damaged, 2 where one cannot be checked.
     Verify {
-        /// Session files, or folders of them.
+        /// Session files, packs of them, or folders.
         #[arg(required = true, value_name = "PATH")]
         paths: Vec<PathBuf>,
     },

@@ -4,9 +4,10 @@ use std::path::Path;
 
 use super::arguments::HistoryFormat;
 use super::failure::{Failure, WRONG_USE};
+use super::look;
 use super::report::told_as_job;
 use super::session::Told;
-use super::walk::sessions;
+use super::walk::existing_sessions;
 use crate::report::History;
 use crate::source::safe;
 use crate::store::{SessionFolder, SessionId};
@@ -14,7 +15,7 @@ use crate::walk::{Event, decode};
 
 /// Prints it.
 pub(super) fn run(equipment: &str, format: HistoryFormat, folder: Option<&Path>) -> Result<u8, Failure> {
-    let folder = sessions(folder)?;
+    let folder = existing_sessions(folder)?;
     let (history, unread) = read(&folder, equipment, None)?;
     for session in &unread {
         super::tell(&format!(
@@ -30,7 +31,7 @@ pub(super) fn run(equipment: &str, format: HistoryFormat, folder: Option<&Path>)
         .help("`proofwalk sessions` lists the calls, with their equipment")
     })?;
     let text = match format {
-        HistoryFormat::Text => history.text(),
+        HistoryFormat::Text => history.text(look::terminal_width()),
         HistoryFormat::Json => history.json() + "\n",
     };
     super::print(&text)?;

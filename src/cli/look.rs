@@ -26,6 +26,7 @@ pub(super) fn of_findings(stream: &impl IsTerminal) -> findings::Look {
         // A terminal that says so of itself draws no lines.
         ascii: !look.unicode || std::env::var("TERM").is_ok_and(|term| term == "dumb"),
         color: look.colour && stream.is_terminal(),
+        columns: stream.is_terminal().then(terminal_width).flatten(),
     }
 }
 

@@ -9,9 +9,18 @@ use crate::source::{safe, wrap};
 
 /// Says something on standard error. Where even that cannot be written, the exit code has to do.
 pub(super) fn tell(message: &str) {
-    let columns = io::stderr().is_terminal().then(look::terminal_width).flatten();
-    let text = columns.map_or_else(|| message.to_owned(), |columns| broken(message, columns));
+    let text = columns().map_or_else(|| message.to_owned(), |columns| broken(message, columns));
     let _ = writeln!(io::stderr(), "{text}");
+}
+
+/// Whether a message is wider than the terminal that it goes to.
+pub(super) fn is_too_wide(message: &str) -> bool {
+    let is_wider = |columns| message.lines().any(|line| line.width() > columns);
+    columns().is_some_and(is_wider)
+}
+
+fn columns() -> Option<usize> {
+    io::stderr().is_terminal().then(look::terminal_width).flatten()
 }
 
 /// The message with its long lines broken; what follows stands below the text. Other programs get lines as they are.

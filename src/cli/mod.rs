@@ -33,7 +33,7 @@ use clap::{CommandFactory, FromArgMatches};
 
 use arguments::{Arguments, CheckFormat, Command};
 use failure::{Failure, NOT_SAVED, WRONG_USE};
-use message::tell;
+use message::{is_too_wide, tell};
 
 use crate::report::picture::Part;
 use crate::source::{is_plain, safe_lines};
@@ -63,11 +63,12 @@ pub fn run() -> u8 {
     }
 }
 
-/// Prints what clap says. What was typed stands in it as it was typed, so it is made safe unless it is help.
+/// Prints what clap says. What was typed stands in it as it was typed, so it is made safe unless it is help; and clap breaks only
+/// help where a terminal is narrow.
 fn say_how_it_is_used(error: &clap::Error) {
     // Where not even the message can be written, the exit code has to do.
     let said = error.render().to_string();
-    if error.use_stderr() && !is_plain(&said) {
+    if error.use_stderr() && (!is_plain(&said) || is_too_wide(&said)) {
         let lines: Vec<String> = safe_lines(said.trim_end())
             .into_iter()
             .map(String::from)
@@ -98,7 +99,7 @@ fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
             answers,
         }) => walk::run(&tree, &walking, answers.as_deref()),
         Some(Command::Resume { session, walking }) => {
-            resume::say_which_library(&walking);
+            resume::say_what_stays(&walking);
             resume::run(session.as_deref(), &walking)
         }
         Some(Command::Sessions { sessions }) => sessions::run(sessions.sessions.as_deref()),

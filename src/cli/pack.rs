@@ -7,9 +7,9 @@ use jiff::Timestamp;
 
 use super::arguments::Packing;
 use super::failure::{FINDINGS, Failure, NOT_SAVED, WRONG_USE};
-use super::walk::sessions;
+use super::walk::existing_sessions;
 use crate::source::safe;
-use crate::store::{ChainState, Hash, Listed, SessionFolder, SessionId, StoreError};
+use crate::store::{ChainState, Hash, Listed, PACK_ENDING, SessionFolder, SessionId, StoreError};
 use crate::walk::{Event, decode};
 
 /// Packs closed sessions by month, or unpacks a file of them; the exit code says whether one had to be left.
@@ -21,7 +21,7 @@ pub(super) fn run(how: &Packing) -> Result<u8, Failure> {
 }
 
 fn pack(how: &Packing) -> Result<u8, Failure> {
-    let folder = sessions(how.sessions.sessions.as_deref())?;
+    let folder = existing_sessions(how.sessions.sessions.as_deref())?;
     clear_up(&folder)?;
     let now = month(Timestamp::now());
     let mut months: BTreeMap<String, Vec<SessionId>> = BTreeMap::new();
@@ -99,6 +99,8 @@ fn unpack(file: &Path, into: Option<&Path>, keep: bool) -> Result<u8, Failure> {
             .help("a pack is a file that ends in .sessions.zip")
     })?;
     let from = SessionFolder::open_existing(parent)?;
+    // Before anything is made for it.
+    is_pack(&from, name)?;
     let to = match into {
         Some(into) => SessionFolder::open(into)?,
         None => from.clone(),
@@ -121,6 +123,24 @@ fn unpack(file: &Path, into: Option<&Path>, keep: bool) -> Result<u8, Failure> {
         counted(unpacked.sessions)
     ))?;
     Ok(tell_left(&unpacked.left))
+}
+
+/// A failure where a folder has no pack of this name.
+fn is_pack(folder: &SessionFolder, name: &str) -> Result<(), Failure> {
+    let path = folder.path().join(name);
+    let shown = safe(&path.to_string_lossy()).to_string();
+    if !name.ends_with(PACK_ENDING) {
+        let help = format!("a pack is a file that ends in {PACK_ENDING}");
+        return Err(Failure::new(WRONG_USE, format!("{shown} is no pack of sessions")).help(help));
+    }
+    match folder.pack_named(name) {
+        Err(StoreError::NoSession { .. }) => {
+            let help = "check its name; `proofwalk pack` names each pack that it makes";
+            Err(Failure::new(WRONG_USE, format!("there is no pack {shown}")).help(help))
+        }
+        Err(error) => Err(error.into()),
+        Ok(_) => Ok(()),
+    }
 }
 
 /// Keeps the libraries of a pack's sessions where those are now, as far as they are beside the pack.

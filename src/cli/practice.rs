@@ -39,7 +39,7 @@ const INDENT: usize = 4;
 /// Walks a practice call and tells what came of it.
 pub(super) fn run(how: &Practising) -> Result<u8, Failure> {
     if !how.class.is_empty() {
-        return class::run(&how.class, how.format.unwrap_or(PracticeFormat::Text));
+        return class::run(&how.class, how.tell, how.format.unwrap_or(PracticeFormat::Text));
     }
     if how.format.is_some() {
         return Err(Failure::new(WRONG_USE, "--format is for the practice of a class")

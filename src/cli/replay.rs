@@ -8,31 +8,42 @@ use jiff::Timestamp;
 use super::failure::Failure;
 use super::look;
 use super::session::Told;
-use super::walk::sessions;
+use super::walk::existing_sessions;
 use crate::report::replay;
+use crate::source::{Safe, safe, wrap};
 use crate::store::SessionId;
 use crate::walk::Event;
 
 /// What a person is told to type.
-const KEYS: &str = "Enter: next; b: back; a number: that step; q: leave ";
+const KEYS: &str = "Enter: next; b: back; a number: that step; q: leave";
+
+/// Columns for what is typed behind it.
+const TYPED: usize = 4;
 
 /// Shows a session moment by moment; all at once where nobody sits at the terminal.
 pub(super) fn run(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
     let id = SessionId::parse(session)?;
-    let told = Told::read(&sessions(folder)?, &id)?;
+    let told = Told::read(&existing_sessions(folder)?, &id)?;
     let times = told.reading.records.iter().map(|record| record.time);
     let events: Vec<(Timestamp, Event)> = times.zip(told.events).collect();
     let moments = replay::replay(&told.loaded.library, &events)?;
     let ascii = look::of_findings(&io::stdout()).ascii;
-    let text = |at: usize| replay::text(&moments[at], at + 1, moments.len(), ascii);
+    let columns = look::terminal_width();
+    let text = |at: usize| replay::text(&moments[at], at + 1, moments.len(), ascii, columns);
     if !super::is_interactive() {
         let all: Vec<String> = (0..moments.len()).map(text).collect();
         return super::print(&all.join("\n")).map(|()| 0);
     }
+    // Room for the blank behind them, and for what is typed.
+    let keys = wrap(
+        &safe(KEYS),
+        columns.map_or(usize::MAX, |columns| columns.saturating_sub(TYPED)),
+    );
+    let keys = keys.iter().map(Safe::as_str).collect::<Vec<_>>().join("\n");
     let mut input = io::stdin().lock();
     let mut at = 0;
     while at < moments.len() {
-        super::print(&format!("\n{}\n{KEYS}", text(at)))?;
+        super::print(&format!("\n{}\n{keys} ", text(at)))?;
         let mut line = String::new();
         if input.read_line(&mut line)? == 0 {
             break;

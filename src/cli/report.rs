@@ -4,8 +4,9 @@ use std::path::Path;
 
 use super::arguments::ReportFormat;
 use super::failure::Failure;
+use super::look;
 use super::session::Told;
-use super::walk::sessions;
+use super::walk::existing_sessions;
 use crate::report::{Job, Log};
 use crate::store::SessionId;
 
@@ -13,7 +14,7 @@ use crate::store::SessionId;
 pub(super) fn run(session: &str, format: ReportFormat, folder: Option<&Path>) -> Result<u8, Failure> {
     let job = job(session, folder)?;
     let text = match format {
-        ReportFormat::Text => job.text(),
+        ReportFormat::Text => job.text(look::terminal_width()),
         ReportFormat::Html => job.html(),
         ReportFormat::Json => job.json() + "\n",
     };
@@ -29,7 +30,7 @@ pub(super) fn brief(session: &str, folder: Option<&Path>) -> Result<u8, Failure>
 
 fn job(session: &str, folder: Option<&Path>) -> Result<Job, Failure> {
     let id = SessionId::parse(session)?;
-    told_as_job(&id, &Told::read(&sessions(folder)?, &id)?)
+    told_as_job(&id, &Told::read(&existing_sessions(folder)?, &id)?)
 }
 
 /// The report of a session that was read.

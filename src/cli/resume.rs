@@ -4,13 +4,14 @@ use super::arguments::Walking;
 use super::desk::Desk;
 use super::failure::{Failure, WRONG_USE};
 use super::session::{events, opened, state};
-use super::walk::{face, kept, sessions};
+use super::walk::{existing_sessions, face, kept};
+use crate::source::safe;
 use crate::store::{ChainState, Listed, Repair, SessionFolder, SessionId};
 use crate::walk::{Event, Opened, decode};
 
 /// Takes up a session; without an id, the newest of this technician that is not closed.
 pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failure> {
-    let folder = sessions(walking.sessions.sessions.as_deref())?;
+    let folder = existing_sessions(walking.sessions.sessions.as_deref())?;
     let id = match session {
         Some(text) => SessionId::parse(text)?,
         None => newest(&folder, walking.technician.as_deref())?,
@@ -24,6 +25,8 @@ pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failur
     let loaded = kept(&folder, opened)?;
     let is_practice = opened.is_practice();
     let taken = folder.take_up(&id)?;
+    // Where the built-in library stood in for it: the next version has another one built in.
+    folder.keep_library(&loaded.hash, loaded.library.files.as_slice())?;
     if is_practice {
         return super::practice::take_up(&id, &loaded, taken, walking);
     }
@@ -58,10 +61,13 @@ pub(super) fn mended(desk: &mut Desk<'_>, repair: Repair) -> Result<(), Failure>
     })
 }
 
-/// Says so where a library is named that will not be looked at.
-pub(super) fn say_which_library(walking: &Walking) {
+/// Says so where something is named that a call has had since it was opened.
+pub(super) fn say_what_stays(walking: &Walking) {
     if walking.library.is_some() || !walking.overlays.folders.is_empty() {
         super::tell("A call goes on with the library it began with; no other is looked at.");
+    }
+    if walking.site.is_some() || walking.equipment.is_some() {
+        super::tell("A call keeps the site and the equipment that it was opened with.");
     }
 }
 
@@ -75,7 +81,9 @@ fn newest(folder: &SessionFolder, technician: Option<&str>) -> Result<SessionId,
     let newest = |practice: bool| open.iter().rev().find(|listed| is_practice(listed) == practice);
     let open = newest(false).or_else(|| newest(true));
     open.map(|listed| listed.id.clone()).ok_or_else(|| {
-        Failure::new(WRONG_USE, "there is no call to take up")
+        let of = technician.map(|technician| format!(" of the technician {}", safe(technician)));
+        let message = format!("there is no call{} to take up", of.unwrap_or_default());
+        Failure::new(WRONG_USE, message)
             .help("`proofwalk sessions` lists them; `proofwalk` alone offers the complaints")
     })
 }

@@ -5,14 +5,14 @@ use std::path::Path;
 use super::failure::{FINDINGS, Failure, worse};
 use super::resume::is_open;
 use super::session::{events, is_closed, opened};
-use super::walk::sessions;
+use super::walk::existing_sessions;
 use crate::source::safe;
 use crate::store::{ChainState, Listed, SessionFolder, StoreError};
 use crate::walk::{Event, decode};
 
 /// Prints a line a session; the exit code says whether one is damaged, or cannot be read.
 pub(super) fn run(folder: Option<&Path>) -> Result<u8, Failure> {
-    let folder = sessions(folder)?;
+    let folder = existing_sessions(folder)?;
     let mut text = String::new();
     let mut code = 0;
     let listed = folder.list()?;

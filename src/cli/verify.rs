@@ -80,6 +80,12 @@ fn sessions_of(path: &Path) -> Result<(Sessions, u8), Failure> {
         .file_name()
         .and_then(|name| name.to_str())
         .unwrap_or_default();
+    if !path.exists() {
+        return Err(
+            Failure::new(WRONG_USE, format!("there is no file or folder {shown}"))
+                .help("check the path: name session files, packs of them, or folders"),
+        );
+    }
     if name.ends_with(PACK_ENDING) {
         return in_pack(&SessionFolder::open_existing(parent)?, name);
     }

@@ -9,7 +9,7 @@ use uuid::Uuid;
 use super::arguments::Walking;
 use super::desk::Desk;
 use super::failure::{FINDINGS, Failure, NOT_SAVED, WRONG_USE};
-use super::library::{Loaded, resolved, sound};
+use super::library::{Loaded, built_in_as, resolved, sound};
 use super::look;
 use crate::library::{Id, Library, Scenario, Tree, load};
 use crate::plain;
@@ -25,6 +25,25 @@ pub(super) fn sessions(folder: Option<&Path>) -> Result<SessionFolder, Failure> 
         None => store::default_folder()?,
     };
     Ok(SessionFolder::open(folder)?)
+}
+
+/// Opens the folder of sessions for a command that only reads: a folder that was named and is not there is mistyped, and is
+/// not made.
+pub(super) fn existing_sessions(folder: Option<&Path>) -> Result<SessionFolder, Failure> {
+    let is_missing = |path: &&Path| {
+        path.symlink_metadata()
+            .is_err_and(|error| error.kind() == io::ErrorKind::NotFound)
+    };
+    match folder.filter(is_missing) {
+        Some(path) => {
+            let shown = safe(&path.to_string_lossy()).to_string();
+            let message = format!("the folder of sessions `{shown}` does not exist");
+            Err(Failure::new(WRONG_USE, message).help(
+                "check its name, or leave out `--sessions` for the usual folder; `walk` and `practice` make a new one",
+            ))
+        }
+        None => sessions(folder),
+    }
 }
 
 /// Walks a call that begins with a complaint.
@@ -268,6 +287,8 @@ fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
         .collect();
     if !errors.is_empty() {
         let text = crate::report::findings::text(&library, &errors, None, look::for_messages());
+        // Read as part of the library, told by the name that it was given by.
+        let text = text.replace(name, &shown);
         return Err(Failure::new(
             WRONG_USE,
             format!("the answers in {shown} do not fit the library\n{text}"),
@@ -279,7 +300,7 @@ fn read_scenario(loaded: &Loaded, file: &Path) -> Result<Scenario, Failure> {
         .ok_or_else(|| Failure::new(WRONG_USE, format!("{shown} holds no scenario")))
 }
 
-/// The library that a session was walked with: kept beside it by its hash.
+/// The library that a session was walked with: kept beside it by its hash, or built in under the same one.
 pub(super) fn kept(folder: &SessionFolder, opened: &Opened) -> Result<Loaded, Failure> {
     let hash: store::Hash = opened.library.hash.parse().map_err(|_| {
         Failure::new(
@@ -287,15 +308,13 @@ pub(super) fn kept(folder: &SessionFolder, opened: &Opened) -> Result<Loaded, Fa
             "the session names its library by something that is no hash",
         )
     })?;
-    let files = folder.kept_library(&hash)?.ok_or_else(|| {
-        Failure::new(
-            WRONG_USE,
-            format!(
-                "the library of this session ({}) is not kept here",
-                safe(&opened.library.name)
-            ),
-        )
-        .help("copy the folder `libraries` from where the session was walked")
-    })?;
-    Ok(resolved(Files::new(files)))
+    let kept = folder
+        .kept_library(&hash)?
+        .map(|files| resolved(Files::new(files)));
+    kept.or_else(|| built_in_as(&hash)).ok_or_else(|| {
+        let name = safe(&opened.library.name);
+        let message =
+            format!("the library of this session ({name}) is not kept here, and the built-in one is another");
+        Failure::new(WRONG_USE, message).help("copy the folder `libraries` from where the session was walked")
+    })
 }

@@ -2,7 +2,8 @@
 //!
 //! The question and what can hurt come first, then every answer. What is short of room goes in this order: the drawing; the
 //! other ways out, which the key bar and the help know as well; the long text, down to a hint that it is there. Whoever
-//! scrolls the text wants to read it: it then takes rows from the answers, as long as some are left.
+//! scrolls the text wants to read it: it then takes rows from the answers, as long as some are left. The answer that is chosen
+//! is seen whole, if the question has to scroll for it.
 
 /// Options that there is a key for: in a longer list something is typed, in a row of its own.
 pub const NUMBERED: usize = 9;
@@ -30,6 +31,8 @@ pub struct Parts {
     pub drawing: usize,
     /// What can be answered.
     pub list: usize,
+    /// Rows of the answer that is chosen.
+    pub chosen: usize,
     /// Other ways out.
     pub ways: usize,
     /// What is typed, and what is said about it.
@@ -102,8 +105,9 @@ impl Parts {
         let kept = if drawing { self.drawing } else { 0 };
         let ways = needed + kept + self.ways <= room;
         let kept = kept + if ways { self.ways } else { 0 };
-        // Better a head that scrolls than one that leaves no answer in sight.
-        let head_scrolls = self.head + hint + self.list.min(LEAST_LIST) > room;
+        // Better a head that scrolls than one that leaves no answer in sight, or cuts the one that is chosen.
+        let whole = LEAST_LIST.max(self.chosen);
+        let head_scrolls = self.head + hint + self.list.min(whole) > room;
         let (head, text) = if head_scrolls {
             (0, self.head + self.text)
         } else {
@@ -115,9 +119,13 @@ impl Parts {
             (false, true) => wanted,
             (false, false) => hint,
         };
+        let least_list = match (head_scrolls, reading) {
+            (true, false) => whole.min(left.saturating_sub(hint)).max(LEAST_LIST),
+            _ => LEAST_LIST,
+        };
         let list = self
             .list
-            .min(left.saturating_sub(least).max(LEAST_LIST.min(left)));
+            .min(left.saturating_sub(least).max(least_list.min(left)));
         Shares {
             head_scrolls,
             text: text.min(left - list),
@@ -140,6 +148,7 @@ mod tests {
         gives_way: true,
         drawing: 3,
         list: 8,
+        chosen: 0,
         ways: 2,
         foot: 2,
     };
@@ -190,12 +199,35 @@ mod tests {
     }
 
     #[test]
+    fn a_long_answer_that_is_chosen_is_seen_whole() {
+        let chosen = Parts {
+            head: 8,
+            list: 30,
+            chosen: 7,
+            ..QUESTION
+        };
+        let shares = chosen.share(16, 0);
+        assert!(shares.head_scrolls);
+        assert_eq!((shares.text, shares.list), (7, 7));
+        // Who scrolls the text reads the question again.
+        assert!(chosen.share(16, 4).head_scrolls);
+        let chosen = Parts { chosen: 5, ..chosen };
+        assert_eq!(
+            (chosen.share(16, 0).head_scrolls, chosen.share(16, 0).list),
+            (false, 5)
+        );
+    }
+
+    #[test]
     fn no_height_is_too_small() {
         for height in 0..40 {
             for scroll in 0..20 {
-                let shares = QUESTION.share(height, scroll);
-                let head = if shares.head_scrolls { 0 } else { QUESTION.head };
-                assert!(head + shares.text + shares.list + shares.foot <= height);
+                for chosen in 0..9 {
+                    let parts = Parts { chosen, ..QUESTION };
+                    let shares = parts.share(height, scroll);
+                    let head = if shares.head_scrolls { 0 } else { parts.head };
+                    assert!(head + shares.text + shares.list + shares.foot <= height);
+                }
             }
         }
     }

@@ -148,6 +148,8 @@ fn understand<W: Write>(
         Wish::LeaveOpen if rest.is_empty() && matches!(call.ask().question, Question::Number { .. }) => {
             return answer(voice, call, line);
         }
+        // Words to look for, where nothing is to be put back: `open igniter`.
+        Wish::LeaveOpen if call.searches() => return answer(voice, call, line),
         Wish::Again => return Ok(Outcome::Ask),
         Wish::Leave => return Ok(Outcome::Leave),
         Wish::Help => standing::help(voice, call.searches())?,

@@ -173,6 +173,7 @@ fn ways<W: Write>(voice: &mut Voice<'_, W>, ask: &Ask) -> io::Result<()> {
             None => continue,
             Some(Way::GoesOn) => "the walk goes on another way",
             Some(Way::EndsUnproven) => "the walk ends without a verdict",
+            Some(Way::LeftUntaken) => "it is left untaken, and you choose again",
         };
         voice.label("Or", &safe(&format!("{word}, if {meaning}; {comes}")))?;
     }

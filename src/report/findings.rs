@@ -14,8 +14,9 @@ use excerpt::Excerpt;
 use layers::{OverlayEntry, ReplacedEntry};
 pub use sarif::sarif;
 
-/// How many columns a report takes, as far as what it quotes can be shortened.
-pub(super) const COLUMNS: usize = 80;
+/// Most columns that a report takes, and fewest, as far as what it quotes can be shortened.
+const COLUMNS: usize = 80;
+const NARROWEST: usize = 36;
 
 /// How many steps of a walk are written out.
 const STEPS: usize = 60;
@@ -27,6 +28,16 @@ pub struct Look {
     pub ascii: bool,
     /// Colours the report, with the terminal's own colours.
     pub color: bool,
+    /// How many columns there are, where fewer than a report takes by itself.
+    pub columns: Option<usize>,
+}
+
+impl Look {
+    /// How many columns a report takes.
+    pub(super) fn columns(self) -> usize {
+        self.columns
+            .map_or(COLUMNS, |columns| columns.clamp(NARROWEST, COLUMNS))
+    }
 }
 
 /// What comes next where nothing can be walked.
@@ -71,12 +82,12 @@ pub(super) fn renderer(look: Look) -> Renderer {
     } else {
         DecorStyle::Unicode
     };
-    renderer.decor_style(decor).term_width(COLUMNS)
+    renderer.decor_style(decor).term_width(look.columns())
 }
 
 /// The line that a span begins on, with the span marked.
 pub(super) fn snippet<'a>(files: &Files, span: Span, look: Look) -> Snippet<'a, Annotation<'a>> {
-    let excerpt = Excerpt::of(files.get(span.file), span, COLUMNS, look.ascii);
+    let excerpt = Excerpt::of(files.get(span.file), span, look.columns(), look.ascii);
     Snippet::source(excerpt.line)
         .line_start(files.place(span).line)
         .annotation(AnnotationKind::Primary.span(excerpt.marked))
@@ -158,7 +169,7 @@ fn witness(finding: &Diagnostic) -> Option<String> {
 fn words(text: &str, before: usize, look: Look) -> String {
     let text = safe(text);
     let text = if look.ascii { ascii(&text) } else { text };
-    let lines = wrap(&text, COLUMNS - before);
+    let lines = wrap(&text, look.columns().saturating_sub(before));
     lines.iter().map(Safe::as_str).collect::<Vec<_>>().join("\n")
 }
 

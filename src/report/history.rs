@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::columns_on;
 use super::job::{Job, PlateEntry};
 use crate::source::{Safe, safe, wrap};
 use crate::walk::Known;
@@ -12,7 +13,6 @@ const CALLS: usize = 5;
 const READINGS: usize = 8;
 /// Takings of one reading that are told.
 const POINTS: usize = 4;
-const WIDTH: usize = 78;
 const AS_BEFORE: &str = "as before";
 
 /// What is known of an equipment.
@@ -126,13 +126,14 @@ impl History {
         serde_json::to_string_pretty(self).unwrap_or_default()
     }
 
-    /// As text of at most 78 columns.
-    pub fn text(&self) -> String {
+    /// As text of at most 78 columns, or as many as the terminal has.
+    pub fn text(&self, terminal: Option<usize>) -> String {
+        let room = columns_on(terminal) - 4;
         let mut text = format!("EQUIPMENT {}\n", self.equipment);
         for section in self.sections(usize::MAX, usize::MAX) {
             text.push_str(&format!("\n{}\n", section.heading.as_str().to_uppercase()));
             for line in &section.lines {
-                for (at, piece) in wrap(line, WIDTH - 4).iter().enumerate() {
+                for (at, piece) in wrap(line, room).iter().enumerate() {
                     text.push_str(if at == 0 { "  - " } else { "    " });
                     text.push_str(piece.as_str());
                     text.push('\n');

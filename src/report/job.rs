@@ -5,6 +5,7 @@ mod chart;
 mod entries;
 mod gather;
 mod html;
+mod proof;
 mod readings;
 mod style;
 mod text;
@@ -174,7 +175,7 @@ impl Job {
                 .and_then(|stated| stated.then.as_ref())
                 .map(Safe::to_string),
             proof: fault
-                .map(|fault| gather::proof(library, state, fault))
+                .map(|fault| proof::proof(library, state, fault))
                 .unwrap_or_default(),
             noted: gather::noted(library, state),
             found_on_the_way: gather::found_on_the_way(library, state),

@@ -18,3 +18,12 @@ pub use job::{
     AnswerEntry, BandEntry, FindingEntry, Job, Log, NotLookedAtEntry, NotedEntry, PlateEntry, ProofEntry,
     PutBackEntry, ReadingEntry, TakingEntry, TreeEntry, WorkedOutEntry,
 };
+
+/// Most columns of a page of text, and fewest.
+const WIDTH: usize = 78;
+const NARROWEST: usize = 36;
+
+/// How many columns a page of text takes on a terminal of so many, or elsewhere.
+fn columns_on(terminal: Option<usize>) -> usize {
+    terminal.map_or(WIDTH, |columns| columns.clamp(NARROWEST, WIDTH))
+}

@@ -21,6 +21,8 @@ pub struct Class {
     pub calls: usize,
     /// How many practice calls of another version, of whose furnaces this one knows nothing.
     pub foreign: usize,
+    /// What was wrong is told also while somebody has not finished.
+    pub tells: bool,
 }
 
 /// A practice call of somebody.
@@ -76,14 +78,14 @@ pub fn text(class: &Class, look: Look) -> String {
         );
         return page.text;
     }
-    let furnaces = furnaces(&class.practised);
+    let furnaces = furnaces(class);
     for (setup, tries) in &furnaces {
         page.line(0, "");
         let same = furnaces.iter().filter(|(other, _)| other == setup).count();
         furnace(&mut page, *setup, tries, same > 1);
     }
     page.line(0, "");
-    apprentices::write(&mut page, &class.practised);
+    apprentices::write(&mut page, class);
     page.line(0, "");
     for line in MEANINGS {
         page.line(0, line);
@@ -144,8 +146,8 @@ fn summary(class: &Class) -> String {
 struct Tried<'a> {
     practised: &'a Practised,
     attempt: usize,
-    /// Somebody is still at the same furnace.
-    somebody_is_at_it: bool,
+    /// What was wrong is not told, since somebody is still at the same furnace.
+    is_held_back: bool,
 }
 
 /// What a furnace is drawn from; how it is practised changes nothing of it.
@@ -154,8 +156,8 @@ fn drawn_from(one: &Practised) -> (u8, u64, &str) {
 }
 
 /// Each furnace, guided or free, with its calls by apprentice and the order in which they were opened.
-fn furnaces(practised: &[Practised]) -> Vec<(Setup, Vec<Tried<'_>>)> {
-    let mut all: Vec<&Practised> = practised.iter().collect();
+fn furnaces(class: &Class) -> Vec<(Setup, Vec<Tried<'_>>)> {
+    let mut all: Vec<&Practised> = class.practised.iter().collect();
     // The ids of sessions grow with time.
     all.sort_by(|one, other| one.session.cmp(&other.session));
     let open = all.iter().filter(|one| one.end == End::NotFinished);
@@ -178,7 +180,7 @@ fn furnaces(practised: &[Practised]) -> Vec<(Setup, Vec<Tried<'_>>)> {
         tries.push(Tried {
             practised,
             attempt,
-            somebody_is_at_it: open.contains(&furnace),
+            is_held_back: !class.tells && open.contains(&furnace),
         });
     }
     let furnaces = by_setup.into_values().map(|(setup, mut tries)| {
@@ -187,6 +189,17 @@ fn furnaces(practised: &[Practised]) -> Vec<(Setup, Vec<Tried<'_>>)> {
     });
     furnaces.collect()
 }
+
+/// What the columns of a furnace's rows are called.
+const HEADS: [&str; 7] = [
+    "apprentice",
+    "found",
+    "min",
+    "for nothing",
+    "dangers",
+    "open",
+    "places",
+];
 
 /// A furnace; where several go by the same setup, with what it was drawn with.
 fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several: bool) {
@@ -210,24 +223,16 @@ fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several
         page.line(2, &format!("drawn with {}", tried.practised.drawn_with));
     }
     // Whoever is still at it may read this page.
-    let is_open = tries.iter().any(|tried| tried.somebody_is_at_it);
+    let is_held_back = tries.iter().any(|tried| tried.is_held_back);
     if let Some(mark) = known {
-        let was = if is_open {
-            "told once all have finished"
+        let was = if is_held_back {
+            "told once all have finished; `--tell` tells it now"
         } else {
             &mark.truth
         };
         page.line(2, &format!("what was wrong: {was}"));
     }
-    page.row(&[
-        "apprentice",
-        "found",
-        "min",
-        "for nothing",
-        "dangers",
-        "open",
-        "places",
-    ]);
+    page.head(&HEADS);
     for tried in tries {
         let who = name(tried.practised.apprentice.as_deref());
         let found = |short: &str| match tried.attempt {
@@ -237,23 +242,26 @@ fn furnace(page: &mut Page, setup: Setup, tries: &[Tried<'_>], is_one_of_several
         let mark = match &tried.practised.end {
             End::Came(mark) => mark,
             End::NotFinished => {
-                page.row(&[&who, &found("not finished"), "-", "-", "-", "-", "-"]);
+                page.row(&HEADS, &[&who, &found("not finished"), "-", "-", "-", "-", "-"]);
                 continue;
             }
             End::NotKnown => {
-                page.row(&[&who, &found("not known"), "-", "-", "-", "-", "-"]);
+                page.row(&HEADS, &[&who, &found("not known"), "-", "-", "-", "-", "-"]);
                 continue;
             }
         };
-        page.row(&[
-            &who,
-            &found(mark.came.short()),
-            &mark.minutes.to_string(),
-            if mark.has_condemned() { "yes" } else { "-" },
-            &count(mark.overlooked),
-            &count(mark.left_open),
-            &count(mark.misplaced),
-        ]);
+        page.row(
+            &HEADS,
+            &[
+                &who,
+                &found(mark.came.short()),
+                &mark.minutes.to_string(),
+                if mark.has_condemned() { "yes" } else { "-" },
+                &count(mark.overlooked),
+                &count(mark.left_open),
+                &count(mark.misplaced),
+            ],
+        );
         if mark.has_condemned() {
             page.line(4, &format!("condemned for nothing: {}", mark.condemned));
         }

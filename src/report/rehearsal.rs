@@ -5,10 +5,11 @@ mod coverage;
 mod departure;
 mod explained;
 mod json;
+mod table;
 pub mod trials;
 mod way;
 
-use super::findings::{COLUMNS, Look, counted};
+use super::findings::{Look, counted};
 use crate::library::{Datum, Library};
 use crate::source::{Safe, ascii, safe, wrap};
 use crate::walk::{Rehearsal, inputs_of};
@@ -62,11 +63,10 @@ pub fn text(rehearsal: &Rehearsal<'_>, listed: Listed, called: Option<&Safe>, lo
         page.line(0, "`--only WORD` shows one of them in full.");
         page.blank();
     }
-    if let Some(called) = called {
-        // In one piece with the count, however long the folder's name is.
-        page.text.push_str(&format!("{}: ", page.shown(called.as_str())));
+    match called {
+        Some(called) => page.sum(called, &summary(rehearsal)),
+        None => page.line(0, &summary(rehearsal)),
     }
-    page.line(0, &summary(rehearsal));
     page.text
 }
 
@@ -101,6 +101,10 @@ struct Page {
 }
 
 impl Page {
+    fn columns(&self) -> usize {
+        self.look.columns()
+    }
+
     /// A line; what does not fit goes on below, four columns further in.
     fn line(&mut self, indent: usize, text: &str) {
         self.hanging(indent, 4, text);
@@ -109,7 +113,7 @@ impl Page {
     /// A line; what does not fit goes on below, so many columns further in.
     fn hanging(&mut self, indent: usize, further: usize, text: &str) {
         let text = self.shown(text);
-        let Some(first) = wrap(&text, COLUMNS - indent).into_iter().next() else {
+        let Some(first) = wrap(&text, self.columns() - indent).into_iter().next() else {
             return;
         };
         self.text.push_str(&format!("{:indent$}{first}\n", ""));
@@ -118,9 +122,23 @@ impl Page {
             return;
         }
         let indent = indent + further;
-        for line in wrap(&safe(rest), COLUMNS - indent) {
+        for line in wrap(&safe(rest), self.columns() - indent) {
             self.text.push_str(&format!("{:indent$}{line}\n", ""));
         }
+    }
+
+    /// What it all comes to, behind what the library is called: a folder's name in one piece, however long it is.
+    fn sum(&mut self, called: &Safe, words: &str) {
+        let called = format!("{}:", self.shown(called.as_str()));
+        let whole = format!("{called} {words}");
+        if safe(&whole).width() <= self.columns() {
+            return self.text.push_str(&format!("{whole}\n"));
+        }
+        match called.split(' ').all(|word| word.len() <= self.columns()) {
+            true => self.hanging(0, 2, &called),
+            false => self.text.push_str(&format!("{called}\n")),
+        }
+        self.hanging(2, 0, words);
     }
 
     fn blank(&mut self) {

@@ -215,7 +215,7 @@ impl fmt::Display for StoreError {
             Self::BadFolder { path, fault } => write!(f, "{}: {fault}", shown(path)),
             Self::NoSession { path } => write!(
                 f,
-                "{}: there is no such session; list the sessions to see which there are",
+                "{}: there is no such session; `proofwalk sessions` lists those there are",
                 shown(path)
             ),
             Self::Exists { path } => write!(

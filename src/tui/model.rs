@@ -78,8 +78,8 @@ pub fn is_long(ask: &Ask) -> bool {
     }
 }
 
-/// The options that a list shows: those that are called by the words that are typed, of all that can be chosen; without
-/// words, those of the list itself.
+/// The options that a list shows: those that are called by the words that are typed, of all that can be chosen, what calls them
+/// best first; without words, those of the list itself.
 pub fn listed<'a>(ask: &'a Ask, typed: &str) -> Vec<&'a ShownOption> {
     let Question::Choice { options, .. } = &ask.question else {
         return Vec::new();
@@ -88,7 +88,10 @@ pub fn listed<'a>(ask: &'a Ask, typed: &str) -> Vec<&'a ShownOption> {
         None => options.iter().collect(),
         Some(words) => {
             let all = options.iter().chain(&ask.by_words);
-            all.filter(|option| option.is_called(words)).collect()
+            let called = all.filter_map(|option| Some((option.is_called(words)?, option)));
+            let mut called: Vec<_> = called.collect();
+            called.sort_by_key(|(by, _)| *by);
+            called.into_iter().map(|(_, option)| option).collect()
         }
     }
 }

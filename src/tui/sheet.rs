@@ -73,7 +73,15 @@ impl Sheet {
     pub fn fits(&self, height: usize) -> bool {
         let parts = self.parts();
         let foot = parts.foot.min(TYPED);
-        !self.gives_way || Parts { foot, ..parts }.fits(height)
+        // Nor does which answer is chosen, for the same reason.
+        let chosen = 0;
+        !self.gives_way
+            || Parts {
+                foot,
+                chosen,
+                ..parts
+            }
+            .fits(height)
     }
 
     fn parts(&self) -> Parts {
@@ -83,6 +91,7 @@ impl Sheet {
             gives_way: self.gives_way,
             drawing: self.drawing.len(),
             list: self.list.len(),
+            chosen: self.keep.len(),
             ways: self.ways.len(),
             foot: self.foot.len(),
         }
@@ -138,8 +147,9 @@ fn around(theme: Theme, list: Vec<Line<'static>>, rows: usize, keep: &Range<usiz
     let from = centred.min(keep.start).min(total - rows);
     let mut shown: Vec<Line<'static>> = list.into_iter().skip(from).take(rows).collect();
     let below = total - from - rows;
+    let is_cut = keep.len() > rows && rows > 1;
     if below > 0
-        && from + rows > keep.end
+        && (from + rows > keep.end || is_cut)
         && let Some(last) = shown.last_mut()
     {
         *last = more(theme, &format!("{} more below", below + 1));
@@ -232,6 +242,16 @@ mod tests {
             ..Sheet::default()
         };
         assert_eq!(laid(sheet, 3, 0).0, "  7 more above|l8|l9");
+    }
+
+    #[test]
+    fn what_is_chosen_and_longer_than_the_list_says_that_it_goes_on() {
+        let sheet = Sheet {
+            list: lines("l", 9),
+            keep: 2..8,
+            ..Sheet::default()
+        };
+        assert_eq!(laid(sheet, 4, 0).0, "l3|l4|l5|  4 more below");
     }
 
     #[test]

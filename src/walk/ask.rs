@@ -55,6 +55,8 @@ pub enum Way {
     GoesOn,
     /// The walk ends without a verdict.
     EndsUnproven,
+    /// Nothing walks: it is left untaken, and something else is chosen.
+    LeftUntaken,
 }
 
 /// Why a value is asked for a second time.
@@ -197,6 +199,8 @@ pub struct ShownOption {
     pub value: usize,
     /// What it says.
     pub text: Safe,
+    /// By which other words it is found; they are not shown.
+    pub known_by: Safe,
     /// What the answer means.
     pub means: Option<Safe>,
     /// What it would put on the job report.
@@ -204,17 +208,54 @@ pub struct ShownOption {
 }
 
 impl ShownOption {
-    /// Whether it is called by all of some words, or parts of words.
-    pub fn is_called(&self, words: &str) -> bool {
-        is_called(self.text.as_str(), words)
+    /// How well it is called by some words; see [`is_called`].
+    pub fn is_called(&self, words: &str) -> Option<CalledBy> {
+        is_called(self.text.as_str(), self.known_by.as_str(), words)
     }
 }
 
-/// Whether a text has all of some words in it, or parts of words. No words call nothing.
-pub fn is_called(text: &str, words: &str) -> bool {
-    let text = text.to_lowercase();
-    let mut words = words.split_whitespace().map(str::to_lowercase).peekable();
-    words.peek().is_some() && words.all(|word| text.contains(&word))
+/// By what some words call something; what calls it better comes first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum CalledBy {
+    /// By what it says.
+    Text,
+    /// Also by other words that it is known by.
+    OtherWords,
+}
+
+/// Whether all of some words, in any order, are words or parts of words of a text, or begin other words that it is known by. No
+/// words call nothing.
+///
+/// ```
+/// use proofwalk::walk::{CalledBy, is_called};
+///
+/// let (title, key) = ("Igniter draws too little in the warm-up", "igniter_opens_hot");
+/// assert_eq!(is_called(title, key, "warm igniter"), Some(CalledBy::Text));
+/// assert_eq!(is_called(title, key, "igniter open"), Some(CalledBy::OtherWords));
+/// assert_eq!(is_called(title, key, "igniter pens"), None);
+/// ```
+pub fn is_called(text: &str, known_by: &str, words: &str) -> Option<CalledBy> {
+    let (text, known_by) = (text.to_lowercase(), known_by.to_lowercase());
+    let called = |word: &str| {
+        let begins = || parts(&known_by).any(|other| other.starts_with(word));
+        match text.contains(word) {
+            true => Some(CalledBy::Text),
+            false => begins().then_some(CalledBy::OtherWords),
+        }
+    };
+    let words = words.to_lowercase();
+    // A key is typed as it is written, too.
+    let by: Option<Vec<CalledBy>> = words
+        .split(|character: char| character.is_whitespace() || character == '_')
+        .filter(|word| !word.is_empty())
+        .map(called)
+        .collect();
+    by?.into_iter().max()
+}
+
+/// The words of a text.
+fn parts(text: &str) -> impl Iterator<Item = &str> {
+    text.split(|character: char| !character.is_alphanumeric())
 }
 
 /// A line of a proof that does not hold.

@@ -26,8 +26,8 @@ mod words;
 
 pub use apply::{Misfit, apply, fold, inputs_of, leans_on};
 pub use ask::{
-    Again, Ask, Claimed, End as BandEnd, Lack, LackKind, NotLookedAt, Question, ShownBand, ShownOption,
-    ShownValue, Standing, TrailEntry, Way, is_called,
+    Again, Ask, CalledBy, Claimed, End as BandEnd, Lack, LackKind, NotLookedAt, Question, ShownBand,
+    ShownOption, ShownValue, Standing, TrailEntry, Way, is_called,
 };
 pub use at_worst::at_worst;
 pub use call::{Call, Known, NotDone};

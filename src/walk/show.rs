@@ -261,6 +261,7 @@ fn options(choices: &[crate::library::Choice], answers: Option<&Answers>) -> Vec
             ShownOption {
                 value,
                 text: safe(&choice.text),
+                known_by: Safe::default(),
                 means: edge.and_then(|edge| edge.means.as_deref()).map(safe),
                 finding: edge
                     .and_then(|edge| edge.finding.as_ref())

@@ -86,7 +86,7 @@ fn what_was_taken_back_is_shown_too() {
     assert_eq!(labels[3][..2], ["Question", "Answer"]);
     assert_eq!(labels[4], ["Ended"]);
     assert_ne!(moments[1].lines[1], moments[3].lines[1]);
-    let shown = text(&moments[4], 5, moments.len(), true);
+    let shown = text(&moments[4], 5, moments.len(), true, None);
     assert_eq!(
         shown.lines().next(),
         Some("5 of 5  2026-01-05 10:05:00 UTC, after 1 min 0 s  Airflow")

@@ -35,7 +35,7 @@ fn what_was_found_is_counted() {
 fn a_finding_shows_its_line_and_its_mend() {
     let look = Look {
         ascii: true,
-        color: false,
+        ..Look::default()
     };
     let expected = "\
 no-heat.yaml:11:7
@@ -58,7 +58,7 @@ fn an_ascii_report_has_no_other_characters_of_ours() {
     let gap = Written::small().bands("flame_current", &["below 1 uA"]);
     let look = Look {
         ascii: true,
-        color: false,
+        ..Look::default()
     };
     for (library, words) in [
         (library, "circle `a` -> `b` -> `a`"),
@@ -83,7 +83,15 @@ fn a_walk_is_written_out_where_the_message_does_not_name_its_steps() {
 
 #[test]
 fn colour_is_only_where_it_is_asked_for() {
-    let colored = |color| text(&broken(), Look { ascii: false, color });
+    let colored = |color| {
+        text(
+            &broken(),
+            Look {
+                color,
+                ..Look::default()
+            },
+        )
+    };
     assert!(!colored(false).contains('\u{1b}'));
     assert!(colored(true).contains('\u{1b}'));
 }
@@ -182,7 +190,7 @@ fn a_long_line_does_not_widen_the_report() {
 fn every_finding_is_read_in_eighty_columns_of_ascii_without_colour() {
     let look = Look {
         ascii: true,
-        color: false,
+        ..Look::default()
     };
     for rule in check::rules() {
         let text = text(&crate::pages::example(&rule.page(), "Fails"), look);

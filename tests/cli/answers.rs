@@ -68,6 +68,8 @@ fn answers_that_cannot_be_used_exit_2_and_open_nothing() {
     for (file, told) in [
         (missing.to_str().unwrap(), "cannot be read"),
         (&unknown, "do not fit the library"),
+        // Where it stands in the file, by the file's own name.
+        (&unknown, "unknown.yaml:3:"),
         (&other_tree, "the answers are for the tree `gas-smell`"),
     ] {
         let said = scene.run(&["walk", "no-heat", "--answers", file]).exits(2);

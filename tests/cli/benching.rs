@@ -220,3 +220,44 @@ fn what_cannot_be_walked_is_said() {
         assert_eq!(said.code, Some(2), "{alone:?} needs --bench: {}", said.err);
     }
 }
+
+#[test]
+fn a_number_that_is_none_is_told_what_is_taken() {
+    for (option, value, words) in [
+        ("--calls", "1.5", "a whole number from 1 to 1000000, such as 100"),
+        ("--calls", "99999999999999999999999", "from 1 to 1000000"),
+        ("--calls", "0", "from 1 to 1000000"),
+        ("--calls", "-3", "from 1 to 1000000"),
+        ("--seed", "x", "a whole number from 0 to 18446744073709551615"),
+        ("--seed", "18446744073709551616", "from 0 to 18446744073709551615"),
+    ] {
+        let said = run(&["rehearse", "--bench", option, value]).exits(2);
+        assert!(said.err.contains(words), "{option} {value}: {}", said.err);
+    }
+    for level in ["4", "x", "-1"] {
+        let said = run(&["practice", "--level", level]).exits(2);
+        assert!(said.err.contains("take 1, 2 or 3"), "{}", said.err);
+    }
+    let said = run(&["picture", "no-heat", "--depth", "-1"]).exits(2);
+    assert!(said.err.contains("a whole number of steps"), "{}", said.err);
+}
+
+#[test]
+fn no_seed_follows_the_largest() {
+    let largest = [
+        "rehearse",
+        "--bench",
+        "--only",
+        "filter_loaded",
+        "--seed",
+        "18446744073709551615",
+    ];
+    let said = run(&[&largest[..], &["--calls", "3"]].concat()).exits(2);
+    assert!(
+        said.err.contains("begin at 18446744073709551613 at most"),
+        "{}",
+        said.err
+    );
+    assert_eq!(said.out, "");
+    run(&[&largest[..], &["--calls", "1"]].concat()).exits(0);
+}

@@ -4,7 +4,7 @@ use std::fs;
 
 use proofwalk::store::Hash;
 
-use crate::common::scene::scene;
+use crate::common::scene::{HALF, scene};
 
 #[test]
 fn a_torn_last_line_is_kept_aside_and_the_call_goes_on() {
@@ -160,7 +160,14 @@ fn rechained(text: &str) -> String {
 #[test]
 fn a_session_of_another_library_is_not_guessed_at() {
     let scene = scene();
-    let id = scene.left_open();
+    scene.write("overlay/library.yaml", "library: north\n");
+    let overlay = scene.temp.path().join("overlay");
+    let answers = scene.write("half.yaml", HALF);
+    let overlay = ["--overlay", overlay.to_str().unwrap()];
+    scene
+        .run(&[&["walk", "no-heat", "--answers", &answers][..], &overlay].concat())
+        .exits(1);
+    let id = scene.id();
     fs::remove_dir_all(scene.sessions().join("libraries")).unwrap();
     for command in ["resume", "report"] {
         let said = scene.run(&[command, &id]).exits(2);
@@ -168,6 +175,20 @@ fn a_session_of_another_library_is_not_guessed_at() {
     }
     let said = super::common::scene::run(&["verify", scene.sessions().to_str().unwrap()]).exits(2);
     assert!(said.out.contains("NOT VERIFIED"), "{}", said.out);
+}
+
+#[test]
+fn a_session_of_the_built_in_library_needs_none_beside_it() {
+    let scene = scene();
+    let id = scene.left_open();
+    let kept = scene.sessions().join("libraries");
+    fs::remove_dir_all(&kept).unwrap();
+    scene.run(&["report", &id]).exits(0);
+    scene.verify(&id).exits(0);
+    assert!(!kept.exists(), "who only reads keeps nothing");
+    // The next version has another one built in.
+    scene.run(&["resume", &id, "--plain"]).exits(0);
+    assert!(kept.exists());
 }
 
 #[test]

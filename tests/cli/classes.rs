@@ -29,6 +29,41 @@ fn a_word_that_finds_much_gives_pages_with_what_is_asked_most_first() {
     call.ends().exits(0);
 }
 
+#[test]
+fn a_fault_is_found_by_its_key_and_its_part_in_any_order() {
+    let scene = scene();
+    let mut call = practice(&scene, &["--seed", "3"]);
+    asks(&call);
+    call.say("2");
+    asks(&call);
+    // No title has both words.
+    call.say("open igniter");
+    let found = asks(&call);
+    assert!(
+        found.contains("Name it: Igniter draws too little in the warm-up"),
+        "{found}"
+    );
+    call.ends().exits(0);
+}
+
+#[test]
+fn nothing_walks_in_free_practice_and_no_way_out_says_so() {
+    let scene = scene();
+    let mut call = practice(&scene, &["--seed", "3"]);
+    asks(&call);
+    for line in ["2", "inducer draft", "1"] {
+        call.say(line);
+        asks(&call);
+    }
+    let asked = squeezed(&call.fresh());
+    assert!(
+        asked.contains("unable, if it cannot be taken; it is left untaken, and you choose again"),
+        "{asked}"
+    );
+    assert!(!asked.contains("the walk goes on"), "{asked}");
+    call.ends().exits(0);
+}
+
 fn stops(scene: &Scene, who: &str, reason: &str) {
     let call = practice(scene, &["--seed", "3", "--technician", who]);
     let mut lines = ["2", reason, "yes", "close"].into_iter();
@@ -92,7 +127,7 @@ fn a_class_is_set_side_by_side_and_nobody_is_ranked() {
     // One is still at it.
     assert_eq!(
         row("what was wrong:"),
-        ["what was wrong: told once all have finished"]
+        ["what was wrong: told once all have finished; `--tell` tells it now"]
     );
     assert!(row("SEED 3, LEVEL 1, free: the tree takes").len() == 1, "{page}");
     assert_eq!(row("t-01 wrong"), ["t-01 wrong 0 yes 5 - -"], "{page}");

@@ -1,6 +1,6 @@
 //! Ids that are none.
 
-use crate::common::scene::scene;
+use crate::common::scene::{Said, program, run, scene};
 
 #[test]
 fn a_session_id_that_is_none_exits_2_and_nothing_is_made() {
@@ -54,11 +54,66 @@ fn what_looks_like_an_option_is_taken_for_none() {
 #[test]
 fn a_session_that_is_not_there_exits_2() {
     let scene = scene();
+    std::fs::create_dir(scene.sessions()).unwrap();
     for command in ["resume", "report", "brief"] {
         let said = scene.run(&[command, "no-such-session"]).exits(2);
         assert!(said.err.contains("no-such-session"), "{}", said.err);
     }
     assert_eq!(scene.ids(), Vec::<String>::new());
+}
+
+#[test]
+fn a_mistyped_folder_of_sessions_is_named_and_not_made() {
+    for arguments in [
+        &["sessions"][..],
+        &["resume"],
+        &["resume", "some-session"],
+        &["report", "some-session"],
+        &["brief", "some-session"],
+        &["replay", "some-session"],
+        &["history", "f-1"],
+        &["pack"],
+    ] {
+        let scene = scene();
+        let said = scene.run(arguments).exits(2);
+        let folder = scene.sessions();
+        assert!(
+            said.err.contains(folder.to_str().unwrap()) && said.err.contains("does not exist"),
+            "{arguments:?}: {}",
+            said.err
+        );
+        assert!(said.err.contains("help: check its name"), "{}", said.err);
+        assert!(!folder.exists(), "{arguments:?}");
+    }
+}
+
+#[test]
+fn a_file_that_is_not_there_is_no_damaged_one() {
+    let scene = scene();
+    std::fs::create_dir(scene.sessions()).unwrap();
+    let folder = scene.sessions().to_str().unwrap().to_owned();
+    for (file, words) in [
+        ("2026-01.sessions.zip", "there is no pack"),
+        ("2026-01.zip", "is no pack of sessions"),
+    ] {
+        let said = scene.run(&["pack", "--unpack", file]).exits(2);
+        assert!(
+            said.err.contains(words) && said.err.contains(file),
+            "{}",
+            said.err
+        );
+        let missing = format!("{folder}/{file}");
+        let said = run(&["verify", &missing]).exits(2);
+        assert!(said.err.contains("there is no file or folder"), "{}", said.err);
+    }
+}
+
+#[test]
+fn without_sessions_yet_the_usual_folder_is_no_mistake() {
+    let home = tempfile::tempdir().unwrap();
+    let listed = program().arg("sessions").env("HOME", home.path()).output();
+    let said = Said::from(listed.unwrap()).exits(0);
+    assert!(said.err.starts_with("No sessions in "), "{}", said.err);
 }
 
 #[test]

@@ -191,6 +191,7 @@ fn known_equipment_tells_its_calls_its_readings_and_its_plate() {
 #[test]
 fn unknown_equipment_says_where_to_look() {
     let scene = scene();
+    std::fs::create_dir(scene.sessions()).unwrap();
     let said = scene.run(&["history", "unit 9"]).exits(2);
     assert!(
         said.err.contains("no call is recorded at the equipment `unit 9`"),

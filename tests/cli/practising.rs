@@ -294,7 +294,8 @@ fn a_seed_that_is_none_is_told_how_to_mend() {
         for command in [&["practice"][..], &["rehearse", "--bench"]] {
             let said = run(&[command, &["--seed", seed]].concat()).exits(2);
             assert!(
-                said.err.contains("write a whole number from 0 up, such as 42"),
+                said.err
+                    .contains("write a whole number from 0 to 18446744073709551615, such as 42"),
                 "{command:?} {seed}: {}",
                 said.err
             );

@@ -7,6 +7,7 @@ use crate::common::scene::{run, scenario, scene};
 #[test]
 fn an_empty_folder_is_no_error() {
     let scene = scene();
+    std::fs::create_dir(scene.sessions()).unwrap();
     let said = scene.run(&["sessions"]).exits(0);
     assert!(
         said.out.is_empty() && said.err.starts_with("No sessions in "),

@@ -256,6 +256,14 @@ fn the_report_says_what_its_figures_lean_on() {
         assert!(page.contains(line), "{line}\n{page}");
     }
     assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
+    let narrow = Look {
+        columns: Some(40),
+        ..Look::default()
+    };
+    let page = rehearsal::cost::text(&cost, None, narrow);
+    let named = "\nrow\n  faults 4, ways 4, now 7.8, least 6.5,\n  gap 1.2, calls 7.0, alone 50 %\n";
+    assert!(page.contains(named), "{page}");
+    assert!(page.lines().all(|line| line.chars().count() <= 40), "{page}");
     let json: serde_json::Value = serde_json::from_str(&rehearsal::cost::json(&cost)).unwrap();
     assert_eq!(json["assumed"]["faults_at_once"], 1);
     assert_eq!(
@@ -306,6 +314,19 @@ fn a_gap_that_is_only_bounded_says_so() {
     cost.trees[0].floor = None;
     let page = rehearsal::cost::text(&cost, None, Look::default());
     assert!(page.contains("7.8       -       -    7.0"), "{page}");
+}
+
+#[test]
+fn a_library_without_trees_is_told_that_nothing_is_priced() {
+    let (nothing, _) = load(Files::new(vec![SourceFile::new(
+        "library.yaml",
+        "library: nothing\n",
+    )]));
+    let page = rehearsal::cost::text(&cost(&nothing), None, Look::default());
+    assert_eq!(
+        page,
+        "nothing can be priced: the library has no tree yet\n0 trees priced, 0 end in no fault\n"
+    );
 }
 
 #[test]

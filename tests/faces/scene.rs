@@ -125,6 +125,7 @@ fn option(value: usize, text: &str, means: Option<&str>) -> ShownOption {
     ShownOption {
         value,
         text: safe(text),
+        known_by: Safe::default(),
         means: means.map(safe),
         finding: None,
     }

@@ -1,7 +1,7 @@
 //! What keys do.
 
 use proofwalk::library::{Datum, Id};
-use proofwalk::source::safe;
+use proofwalk::source::{Safe, safe};
 use proofwalk::tui::keys::Press;
 use proofwalk::tui::{Dialog, Effect, Home, HomeChoice, Left, Message, Model, Said, Scene, update};
 use proofwalk::walk::{Ask, Command, NotDone, Question, Refusal, ShownOption, Standing};
@@ -258,6 +258,7 @@ fn long_list() -> Ask {
     let option = |(value, text): (usize, &str)| ShownOption {
         value,
         text: safe(text),
+        known_by: Safe::default(),
         means: None,
         finding: None,
     };

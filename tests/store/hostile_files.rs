@@ -116,7 +116,7 @@ fn a_session_of_another_user_may_be_read_but_not_taken_up() {
 fn a_session_that_is_not_there_is_told() {
     let scene = scene();
     let error = scene.folder.take_up(&id("s")).unwrap_err();
-    let message = "there is no such session; list the sessions to see which there are";
+    let message = "there is no such session; `proofwalk sessions` lists those there are";
     assert_eq!(
         error.to_string(),
         format!("{}: {message}", scene.file().display())

@@ -75,4 +75,14 @@ fn what_no_walk_can_take_is_told_apart_and_not_counted() {
     );
     let page = text(&rehearsal, Listed::Few, None, Look::default());
     assert!(page.contains("go: bad → dirty  (no walk can)"), "{page}");
+    let narrow = Look {
+        columns: Some(40),
+        ..Look::default()
+    };
+    let page = text(&rehearsal, Listed::Few, None, narrow);
+    assert!(
+        page.contains("\nt\n            2/2 100 %          1/1 100 %\n"),
+        "{page}"
+    );
+    assert!(page.lines().all(|line| line.chars().count() <= 40), "{page}");
 }

@@ -1,5 +1,6 @@
 //! A verdict is stated only when its proof holds, fresh.
 
+use proofwalk::report::{Job, Log};
 use proofwalk::walk::{Command, Holding, LackKind, Question, answer_holds, ask, claim_holds, proof_lines};
 
 use crate::call::Call;
@@ -146,6 +147,36 @@ fn an_own_verdict_is_given_in_writing_and_logged_as_such() {
         r#"{"ended":{"insisted":{"fault":"motor_dead","words":"It smells burnt"}}}"#
     );
     assert!(call.state.moment.stated.is_empty());
+}
+
+/// A line that may be proven in several ways is told by the nearest of them, claim by claim; JSON has all of it.
+#[test]
+fn the_job_report_lists_what_an_unproven_verdict_lacks() {
+    let mut call = Call::of(MOTOR);
+    call.types("24 V");
+    call.takes("noise");
+    call.chooses("quiet");
+    call.does(Command::Insist("It smells burnt".to_owned()));
+    let log = Log {
+        session: "s",
+        opened: String::new(),
+        last: String::new(),
+        head: String::new(),
+        records: 1,
+    };
+    let job = Job::new(&call.library, &call.state, &call.events, log);
+    let text = job.text(None);
+    let (_, proof) = text.split_once("PROOF\n").unwrap();
+    let (proof, _) = proof.split_once("\n\n").unwrap();
+    assert_eq!(
+        proof,
+        "  - holds: Volts: 20 V to 30 V\n      Volts: 24 V\n  - NOT PROVEN; what comes nearest:\n    - not taken: Amps: above 5 A\n    \
+         It can be proven in one other way, which lacks no less."
+    );
+    let narrow = job.text(Some(40));
+    assert!(narrow.lines().all(|line| line.chars().count() <= 40), "{narrow}");
+    assert!(job.html().contains("<li>not taken: Amps: above 5 A</li>"));
+    assert!(job.json().contains(", or Amps: above 5 A"), "{}", job.json());
 }
 
 #[test]

@@ -204,7 +204,7 @@ fn a_departure_is_shown_with_the_walk_and_the_answer_that_left_the_way() {
     let rehearsal = Rehearsal::of(&library, &library.scenarios);
     let look = Look {
         ascii: true,
-        color: false,
+        ..Look::default()
     };
     let expected = "\
 scenarios/s.yaml:6:3  S
@@ -213,8 +213,8 @@ error: expected the verdict `valve_dead`
 6 |   verdict: valve_dead
   |   ^^^^^^^^^^^^^^^^^^^
   happened: the verdict `fine`, at t/fine
-  it could last have come to that at step 3, t.yaml:16  t/load  amps: 2 A, below
-      5 A -> fine
+  it could last have come to that at number 3 of the walk, t.yaml:16  t/load
+      amps: 2 A, below 5 A -> fine
   what would have kept it within reach there:
     t.yaml:16  at least 5 A -> valve_dead
   never asked for: `smell`

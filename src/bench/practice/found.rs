@@ -5,8 +5,8 @@ use super::groups::Groups;
 use super::menu::{Menu, called};
 use super::near::Near;
 use crate::bench::machine::Machine;
-use crate::library::{Datum, Fault, Id, Library, Tree};
-use crate::walk::{Refusal, State, is_called};
+use crate::library::{Datum, Fault, Id, Library, Remedy, Tree};
+use crate::walk::{CalledBy, Refusal, State, is_called};
 
 /// Something that can be taken, or named.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -73,7 +73,7 @@ impl<M: Machine> Exercise<M> {
             .get_or_init(|| ordered(&self.groups, library, state.moment.complaint))
     }
 
-    /// Looks for readings, signs, plate fields and faults with all of some words in what they are called.
+    /// Looks for readings, signs, plate fields and faults that are called by all of some words, what calls them best first.
     pub(super) fn search(&mut self, library: &Library, state: &State, words: &str) -> Result<(), Refusal> {
         if words.chars().all(|character| character.is_ascii_digit()) {
             return Err(Refusal::new(
@@ -81,13 +81,17 @@ impl<M: Machine> Exercise<M> {
                 "choose one of its numbers, or give words to look for",
             ));
         }
-        let is_named = |one: &One| match one {
-            One::Taken(datum) => is_called(library.title_of(*datum), words),
-            One::Named(fault) => is_called(&called(library, *fault), words),
+        let by = |one: One| {
+            let title = match one {
+                One::Taken(datum) => library.title_of(datum).to_owned(),
+                One::Named(fault) => called(library, fault),
+            };
+            is_called(&title, &known_by(library, one), words)
         };
-        let all: Vec<One> = (self.everything(library, state).iter().copied())
-            .filter(is_named)
-            .collect();
+        let everything = self.everything(library, state).iter();
+        let mut all: Vec<(CalledBy, One)> = everything.filter_map(|one| Some((by(*one)?, *one))).collect();
+        all.sort_by_key(|(by, _)| *by);
+        let all: Vec<One> = all.into_iter().map(|(_, one)| one).collect();
         if all.is_empty() {
             return Err(Refusal::new(
                 "nothing here is called so",
@@ -97,6 +101,21 @@ impl<M: Machine> Exercise<M> {
         self.menu = Menu::Found(Found { all, from: 0 });
         Ok(())
     }
+}
+
+/// By which words something is known beside its title: its key and, of a fault, what is done about it and to which part.
+pub(super) fn known_by(library: &Library, one: One) -> String {
+    let fault = match one {
+        One::Taken(datum) => return library.name_of(datum).to_owned(),
+        One::Named(fault) => &library.faults[fault],
+    };
+    let part = match fault.remedy {
+        Remedy::Replace(part) => Some(&library.parts[part]),
+        _ => None,
+    };
+    let part = part.map(|part| format!("{} {}", part.title, part.name));
+    let text = fault.text.as_deref().unwrap_or_default();
+    format!("{} {text} {}", fault.name, part.unwrap_or_default())
 }
 
 /// All that can be taken, then all that can be named, of both what is asked most from a complaint first.

@@ -3,7 +3,7 @@
 use super::ahead::Ahead;
 use super::backing::Backing;
 use super::exercise::{Exercise, choose_first};
-use super::found::{Found, One};
+use super::found::{Found, One, known_by};
 use crate::bench::machine::Machine;
 use crate::library::{Datum, Fault, Id, Input, Library, Obtained, Remedy, Taking};
 use crate::source::{Safe, safe};
@@ -39,6 +39,18 @@ pub(super) enum Entry {
     Name(Id<Fault>),
     /// Names a fault that is not proven.
     Insist(Id<Fault>),
+}
+
+impl Entry {
+    /// By which words it is found beside those that it shows.
+    pub(super) fn known_by(&self, library: &Library) -> Safe {
+        let one = match self {
+            Self::Take(datum) => One::Taken(*datum),
+            Self::Name(fault) => One::Named(*fault),
+            Self::Go(_) | Self::Insist(_) => return Safe::default(),
+        };
+        safe(&known_by(library, one))
+    }
 }
 
 impl<M: Machine> Exercise<M> {
@@ -147,7 +159,7 @@ impl<M: Machine> Exercise<M> {
         let mut called = entries
             .iter()
             .enumerate()
-            .filter(|(_, (_, text))| is_called(text.as_str(), words));
+            .filter(|(_, (_, text))| is_called(text.as_str(), "", words).is_some());
         let (at, _) = called.next()?;
         called.next().is_none().then_some(at)
     }

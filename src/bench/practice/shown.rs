@@ -19,10 +19,15 @@ impl<M: Machine> Exercise<M> {
             Turn::Gate | Turn::Menu => self.list(library, state, &mut ask),
             Turn::Place(id) => self.where_to(library, id, &mut ask),
             Turn::Take(leaf) => {
-                // In free practice all is taken out of turn, and mostly for no proof.
-                ask.again
-                    .take_if(|again| *again == Again::ForProof && is_free(self.setup.mode, state));
                 take(library, leaf, &mut ask);
+                if is_free(self.setup.mode, state) {
+                    // All is taken out of turn, and mostly for no proof.
+                    ask.again.take_if(|again| *again == Again::ForProof);
+                    // The complaint's tree stands still.
+                    for way in [&mut ask.unable, &mut ask.unsure] {
+                        *way = way.map(|_| Way::LeftUntaken);
+                    }
+                }
             }
             Turn::Work(_) | Turn::Call => {}
         }
@@ -100,16 +105,15 @@ impl<M: Machine> Exercise<M> {
             Menu::Gate => standing,
             _ => Vec::new(),
         };
-        let entries = self.entries(library, state);
+        let mut entries = self.entries(library, state);
         let listed = entries.len();
-        only(
-            ask,
-            safe(&prompt),
-            None,
-            entries.into_iter().map(|(_, words)| words),
-        );
-        let beyond = self.beyond(library, state).into_iter().enumerate();
-        ask.by_words = beyond.map(|(at, (_, text))| option(listed + at, text)).collect();
+        entries.extend(self.beyond(library, state));
+        let shown = entries
+            .into_iter()
+            .map(|(entry, text)| (text, entry.known_by(library)));
+        let mut all = options(shown);
+        ask.by_words = all.split_off(listed);
+        only(ask, safe(&prompt), None, all);
         (ask.minutes, ask.unable, ask.unsure) = (None, None, None);
     }
 
@@ -120,7 +124,8 @@ impl<M: Machine> Exercise<M> {
             library.readings[id].title
         ));
         let datum = Some(Datum::Reading(id));
-        only(ask, prompt, datum, places.into_iter().map(|place| place.words));
+        let places = places.into_iter().map(|place| (place.words, Safe::default()));
+        only(ask, prompt, datum, options(places));
         if let Some(elsewhere) = self.elsewhere.as_ref().filter(|elsewhere| elsewhere.asked == id) {
             ask.again = Some(Again::Elsewhere {
                 put: safe(&library.readings[elsewhere.put].title),
@@ -130,26 +135,27 @@ impl<M: Machine> Exercise<M> {
     }
 }
 
-/// Asks for one of some texts, and tells nothing that would give the answer away.
-fn only(ask: &mut Ask, prompt: Safe, datum: Option<Datum>, texts: impl Iterator<Item = Safe>) {
+/// Asks for one of some options, and tells nothing that would give the answer away.
+fn only(ask: &mut Ask, prompt: Safe, datum: Option<Datum>, options: Vec<ShownOption>) {
     ask.how.clear();
     ask.source = None;
     ask.question = Question::Choice {
         datum,
         prompt,
-        options: (texts.enumerate())
-            .map(|(value, text)| option(value, text))
-            .collect(),
+        options,
     };
 }
 
-fn option(value: usize, text: Safe) -> ShownOption {
-    ShownOption {
+/// Options of what they say, and of the other words that they are found by.
+fn options(texts: impl Iterator<Item = (Safe, Safe)>) -> Vec<ShownOption> {
+    let options = texts.enumerate().map(|(value, (text, known_by))| ShownOption {
         value,
         text,
+        known_by,
         means: None,
         finding: None,
-    }
+    });
+    options.collect()
 }
 
 /// What a named fault lacks, as far as a screen holds it.

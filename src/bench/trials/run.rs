@@ -22,7 +22,7 @@ pub struct Plan {
     pub subjects: Vec<Subject>,
     /// How many of each.
     pub calls: usize,
-    /// The seed of the first call of each; the next has the next.
+    /// The seed of the first call of each; the next has the next, so that there must be as many up to the largest.
     pub seed: u64,
     /// On how many threads.
     pub threads: NonZero<usize>,

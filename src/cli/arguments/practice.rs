@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::Args;
 use jiff::Timestamp;
 
-use super::values::{clock, identity, seed};
+use super::values::{clock, identity, level, seed};
 use super::{Overlays, PracticeFormat, Sessions};
 
 /// Which furnace is practised on, and how.
@@ -20,12 +20,15 @@ pub(in crate::cli) struct Practising {
     /// 1: one of the faults that are met every winter. 2: any fault the furnace can have, also rare ones, or none at all.
     /// 3: two faults at once, of which one is to be found; or one that shows only warm, under load, in the wind or after a
     /// while.
-    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u8).range(1..=3), allow_negative_numbers = true)]
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = level, allow_negative_numbers = true)]
     pub level: u8,
     /// Set the practice sessions below these folders side by side instead: each furnace with everybody who practised on it and,
-    /// once all have finished, with what was wrong; and each apprentice. Calls at a house are left out, and counted.
+    /// once all have finished or with `--tell`, with what was wrong; and each apprentice. Calls at a house are left out, and counted.
     #[arg(long, value_name = "DIR", num_args = 1.., conflicts_with_all = ["guided", "level", "seed", "library", "folders", "sessions", "plain", "clock"])]
     pub class: Vec<PathBuf>,
+    /// With `--class`: tell what was wrong also at a furnace that somebody has not finished, for instance one who never will.
+    #[arg(long, requires = "class")]
+    pub tell: bool,
     /// With `--class`: how to print it; without it, as text.
     #[arg(long, value_enum)]
     pub format: Option<PracticeFormat>,

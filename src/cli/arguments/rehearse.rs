@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::values::seed;
+use super::values::{calls, seed};
 use super::{Overlays, Place, RehearseFormat, Required};
 
 /// How a library is rehearsed.
@@ -30,7 +30,8 @@ pub(in crate::cli) struct Rehearse {
     pub cost: bool,
     /// Walk calls at simulated furnaces with every fault they can have, and hold each verdict against the truth.
     ///
-    /// The exit code is 1 where a good part was condemned, or a condition put right that was in order.
+    /// The exit code is 1 where a good part was condemned, or a condition put right that was in order; with `--season` it is 0
+    /// whatever its calls came to, since a season is to have wrong verdicts in it.
     #[arg(long, conflicts_with = "cost")]
     pub bench: bool,
     #[command(flatten)]
@@ -51,9 +52,10 @@ pub(in crate::cli) struct Trials {
     ///
     /// A single call, `--only FAULT --calls 1`, is shown step by step, also where its verdict is right; of more only those that
     /// were missed or wrong are shown.
-    #[arg(long, value_name = "N", default_value_t = 100, requires = "bench", value_parser = clap::value_parser!(u32).range(1..=1_000_000), allow_negative_numbers = true)]
+    #[arg(long, value_name = "N", default_value_t = 100, requires = "bench", value_parser = calls, allow_negative_numbers = true)]
     pub calls: u32,
-    /// With `--bench`: the seed of each fault's first call; the next has the next. The same seeds are the same calls.
+    /// With `--bench`: the seed of each fault's first call; the next has the next, up to the largest, 18446744073709551615. The same
+    /// seeds are the same calls.
     #[arg(long, value_name = "N", default_value_t = 0, requires = "bench", value_parser = seed, allow_negative_numbers = true)]
     pub seed: u64,
     /// With `--bench`: every furnace has a second fault, drawn at random.
@@ -63,7 +65,8 @@ pub(in crate::cli) struct Trials {
     /// `truth.csv` and the sums in `truth.json`.
     ///
     /// Its technicians have habits, good and bad, and owners call again where something was got wrong. With `--format json`
-    /// it prints the sums of `truth.json` and, as `files`, where the season was written.
+    /// it prints the sums of `truth.json` and, as `files`, where the season was written. `--calls` are those of the whole
+    /// season, and `--seed` is the season's: another is another winter.
     #[arg(long, value_name = "DIR", requires = "bench", conflicts_with_all = ["pairs", "only", "watch"])]
     pub season: Option<PathBuf>,
 }

@@ -1,5 +1,9 @@
 //! What is written freely on the command line, and read before anything runs.
 
+use std::fmt::Display;
+use std::ops::RangeInclusive;
+use std::str::FromStr;
+
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use jiff::Timestamp;
 
@@ -31,9 +35,37 @@ pub(super) fn month(text: &str) -> Result<String, String> {
     }
 }
 
+/// A whole number within bounds; of one that is none of them, the message says what is taken.
+fn whole<N: FromStr + PartialOrd + Display>(
+    text: &str,
+    within: RangeInclusive<N>,
+    such_as: N,
+) -> Result<N, String> {
+    let number = text.parse().ok().filter(|number| within.contains(number));
+    let (least, most) = within.into_inner();
+    number.ok_or_else(|| format!("write a whole number from {least} to {most}, such as {such_as}"))
+}
+
 pub(super) fn seed(text: &str) -> Result<u64, String> {
+    whole(text, 0..=u64::MAX, 42)
+}
+
+/// How many calls are walked with each fault, or in a season.
+pub(super) fn calls(text: &str) -> Result<u32, String> {
+    whole(text, 1..=1_000_000, 100)
+}
+
+pub(super) fn level(text: &str) -> Result<u8, String> {
     text.parse()
-        .map_err(|_| "write a whole number from 0 up, such as 42".to_owned())
+        .ok()
+        .filter(|level| (1..=3).contains(level))
+        .ok_or_else(|| "take 1, 2 or 3; `practice --help` says how hard each is".to_owned())
+}
+
+/// How many steps on a picture goes.
+pub(super) fn depth(text: &str) -> Result<usize, String> {
+    text.parse()
+        .map_err(|_| "write a whole number of steps, such as 5".to_owned())
 }
 
 pub(super) fn days(text: &str) -> Result<u32, String> {

@@ -15,9 +15,12 @@ use crate::store::{Archive, SessionFolder, SessionId};
 use crate::walk::{Event, LibraryMark, Opened};
 
 /// Prints what everybody came to; the exit code says whether a session is damaged.
-pub(super) fn run(folders: &[PathBuf], format: PracticeFormat) -> Result<u8, Failure> {
+pub(super) fn run(folders: &[PathBuf], tells: bool, format: PracticeFormat) -> Result<u8, Failure> {
     let archive = Archive::find(folders)?;
-    let mut class = Class::default();
+    let mut class = Class {
+        tells,
+        ..Class::default()
+    };
     let mut damaged = false;
     let mut not_read = |name: &str, why: &str| {
         damaged = true;

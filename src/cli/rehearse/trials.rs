@@ -23,10 +23,21 @@ use crate::source::safe;
 pub(super) fn run(library: &Library, folder: Option<&Path>, how: &Rehearse) -> Result<(String, u8), Failure> {
     let probes = Probes::of(library);
     known_to_furnace(library, &probes)?;
+    let (seed, calls) = (how.trials.seed, how.trials.calls);
+    let last = u64::MAX - u64::from(calls.saturating_sub(1));
+    if seed > last {
+        let message = format!(
+            "with the first seed {seed}, {calls} calls would need seeds beyond the largest, {}",
+            u64::MAX
+        );
+        return Err(Failure::new(WRONG_USE, message).help(format!(
+            "each call has the next seed: begin at {last} at most, or walk fewer calls"
+        )));
+    }
     let plan = Plan {
         subjects: subjects(&how.only, how.trials.pairs)?,
-        calls: how.trials.calls as usize,
-        seed: how.trials.seed,
+        calls: calls as usize,
+        seed,
         threads: thread::available_parallelism().unwrap_or(NonZero::<usize>::MIN),
     };
     let build = |make, condition| Simulated::new(&probes, Furnace { make, condition });

@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use super::proof::Lacking;
+
 /// One tree.
 #[derive(Clone, Debug, Serialize)]
 pub struct TreeEntry {
@@ -27,6 +29,9 @@ pub struct ProofEntry {
     pub(super) taken: Vec<(String, String)>,
     /// Whether it held at the end.
     pub holds: bool,
+    /// What it lacks, where it did not.
+    #[serde(skip)]
+    pub(super) lacking: Option<Lacking>,
 }
 
 /// One verdict that was noted on the way.

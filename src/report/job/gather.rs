@@ -1,11 +1,6 @@
 //! What a job report takes from a call: from its state what stands, from its events what has happened.
 
-use std::collections::BTreeSet;
-
-use super::asked_words;
-use super::entries::{
-    AnswerEntry, NotedEntry, PlateEntry, ProofEntry, PutBackEntry, TreeEntry, WorkedOutEntry,
-};
+use super::entries::{AnswerEntry, NotedEntry, PlateEntry, PutBackEntry, TreeEntry, WorkedOutEntry};
 use crate::library::{Datum, Fault, FieldKind, Id, Kind, Library};
 use crate::source::{Safe, safe};
 use crate::walk::{self, End, Event, Opened, Question, Role, Standing, State, Value, What};
@@ -42,43 +37,6 @@ pub(super) fn verdict_step<'l>(
         } if *at == fault => Some((because, advice.as_deref())),
         _ => None,
     }
-}
-
-/// What the proof asked for and what was measured: of a line that holds, the claims that it holds by; of one that does
-/// not, all of its alternatives.
-pub(super) fn proof(library: &Library, state: &State, fault: Id<Fault>) -> Vec<ProofEntry> {
-    let entry = |claim: String, data: &mut dyn Iterator<Item = Datum>, holds: bool| {
-        let data: BTreeSet<Datum> = data.collect();
-        let taken = data.into_iter().filter_map(|datum| {
-            let standing = state.value(datum)?;
-            Some((plain(library.title_of(datum)), plain(&standing.typed)))
-        });
-        let taken: Vec<(String, String)> = taken.collect();
-        ProofEntry {
-            claim: plain(&claim),
-            measured: taken
-                .iter()
-                .map(|(title, value)| asked_words(title, value))
-                .collect(),
-            taken,
-            holds,
-        }
-    };
-    let mut entries = Vec::new();
-    for (line, holding) in walk::proof_lines(library, state, fault) {
-        match walk::holding_alternative(state, line).filter(|_| holding == walk::Holding::Holds) {
-            Some(claims) => entries.extend(claims.iter().map(|claim| {
-                let words = walk::claim_words(library, claim);
-                entry(words, &mut std::iter::once(claim.datum()), true)
-            })),
-            None => {
-                let data = line.alternatives.iter().flatten();
-                let words = walk::line_words(library, line);
-                entries.push(entry(words, &mut data.map(|claim| claim.datum()), false));
-            }
-        }
-    }
-    entries
 }
 
 pub(super) fn noted(library: &Library, state: &State) -> Vec<String> {

@@ -1,10 +1,9 @@
 //! The job report as text, for a terminal, a mail or a printer.
 
+use super::super::columns_on;
 use super::{Job, TreeEntry, asked_words, no_field_call, severity_word};
 use crate::source::{safe, wrap};
 use crate::walk::NO_LONGER;
-
-const WIDTH: usize = 78;
 
 /// Names of faults that are no longer reached after an answer; after a first one that can be half the library.
 const RULED_OUT: usize = 4;
@@ -13,9 +12,12 @@ pub(in crate::report) const GOVERNS: &str = "Local codes, the rating plate and t
                        license belongs to those who hold one.";
 
 impl Job {
-    /// The report as text of at most 78 columns.
-    pub fn text(&self) -> String {
-        let mut page = Page::default();
+    /// The report as text of at most 78 columns, or as many as the terminal has.
+    pub fn text(&self, terminal: Option<usize>) -> String {
+        let mut page = Page {
+            text: String::new(),
+            columns: columns_on(terminal),
+        };
         page.title("JOB REPORT");
         page.line("Complaint", &self.complaint);
         for (label, value) in [
@@ -45,7 +47,7 @@ impl Job {
         page.line("Its head", &self.head);
         page.blank();
         page.text(GOVERNS);
-        page.0
+        page.text
     }
 
     fn result(&self, page: &mut Page) {
@@ -101,10 +103,15 @@ impl Job {
         }
         page.title("PROOF");
         for line in &self.proof {
-            let holds = if line.holds { "holds" } else { "NOT PROVEN" };
-            page.item(&format!("{holds}: {}", line.claim));
-            for measured in &line.measured {
-                page.below(measured);
+            let Some(lacking) = &line.lacking else {
+                page.item(&format!("holds: {}", line.claim));
+                line.measured.iter().for_each(|measured| page.below(measured));
+                continue;
+            };
+            page.item(lacking.heading());
+            lacking.claims.iter().for_each(|claim| page.listed(claim));
+            if let Some(others) = lacking.others() {
+                page.under(&others);
             }
         }
     }
@@ -228,16 +235,18 @@ fn some_of(names: &[String]) -> String {
     }
 }
 
-#[derive(Default)]
-struct Page(String);
+struct Page {
+    text: String,
+    columns: usize,
+}
 
 impl Page {
     fn blank(&mut self) {
-        self.0.push('\n');
+        self.text.push('\n');
     }
 
     fn title(&mut self, title: &str) {
-        if !self.0.is_empty() {
+        if !self.text.is_empty() {
             self.blank();
         }
         self.text(title);
@@ -263,19 +272,23 @@ impl Page {
         self.wrapped(text, &format!("{number:>4}. "), "      ");
     }
 
+    fn listed(&mut self, text: &str) {
+        self.wrapped(text, "    - ", "      ");
+    }
+
     fn below(&mut self, text: &str) {
         self.wrapped(text, "      ", "      ");
     }
 
     fn wrapped(&mut self, text: &str, first: &str, rest: &str) {
-        for (number, line) in wrap(&safe(text), WIDTH - rest.len().max(first.len()))
+        for (number, line) in wrap(&safe(text), self.columns - rest.len().max(first.len()))
             .iter()
             .enumerate()
         {
             let margin = if number == 0 { first } else { rest };
-            self.0.push_str(margin);
-            self.0.push_str(line.as_str());
-            self.0.push('\n');
+            self.text.push_str(margin);
+            self.text.push_str(line.as_str());
+            self.text.push('\n');
         }
     }
 }

@@ -3,13 +3,24 @@
 use std::collections::BTreeMap;
 
 use super::page::{Page, count, name};
-use super::{End, Practised, furnaces};
+use super::{Class, End, furnaces};
 use crate::audit::statistics::wilson;
 use crate::report::findings::counted;
 
 /// Fewest furnaces of which a share says something of somebody (a choice of ours: the interval of ten is still half as wide as
 /// it can be).
 const ENOUGH: u64 = 10;
+
+/// What the columns are called.
+const HEADS: [&str; 7] = [
+    "apprentice",
+    "proven",
+    "min, tree",
+    "for nothing",
+    "dangers",
+    "open",
+    "guesses",
+];
 
 /// What an apprentice's first tries came to.
 #[derive(Default)]
@@ -27,9 +38,9 @@ struct Sum {
 }
 
 /// Each apprentice, by name.
-pub(super) fn write(page: &mut Page, practised: &[Practised]) {
+pub(super) fn write(page: &mut Page, class: &Class) {
     let mut sums: BTreeMap<String, Sum> = BTreeMap::new();
-    for (_, tries) in furnaces(practised) {
+    for (_, tries) in furnaces(class) {
         for tried in tries.iter().filter(|tried| tried.attempt == 1) {
             let Some(who) = &tried.practised.apprentice else {
                 continue;
@@ -61,25 +72,20 @@ pub(super) fn write(page: &mut Page, practised: &[Practised]) {
         page.line(2, "Nobody gave a name with --technician");
         return;
     }
-    page.row(&[
-        "apprentice",
-        "proven",
-        "min, tree",
-        "for nothing",
-        "dangers",
-        "open",
-        "guesses",
-    ]);
+    page.head(&HEADS);
     for (who, sum) in &sums {
-        page.row(&[
-            &name(Some(who)),
-            &format!("{} of {}", sum.solved, sum.furnaces),
-            &format!("{}, {}", sum.minutes.round(), sum.tree_minutes.round()),
-            &count(sum.condemned),
-            &count(sum.overlooked),
-            &count(sum.left_open),
-            &count(sum.named_before),
-        ]);
+        page.row(
+            &HEADS,
+            &[
+                &name(Some(who)),
+                &format!("{} of {}", sum.solved, sum.furnaces),
+                &format!("{}, {}", sum.minutes.round(), sum.tree_minutes.round()),
+                &count(sum.condemned),
+                &count(sum.overlooked),
+                &count(sum.left_open),
+                &count(sum.named_before),
+            ],
+        );
         let left_out = [(sum.unfinished, "not finished"), (sum.not_known, "not known")];
         for (count, why) in left_out.into_iter().filter(|(count, _)| *count > 0) {
             let tries = match count {

@@ -8,7 +8,7 @@ use crate::source::safe;
 
 /// For another program: each session, in the order of furnaces and apprentices.
 pub fn json(class: &Class) -> String {
-    let all: Vec<Session> = (furnaces(&class.practised).iter())
+    let all: Vec<Session> = (furnaces(class).iter())
         .flat_map(|(_, tries)| tries)
         .map(session)
         .collect();
@@ -68,7 +68,7 @@ fn session(tried: &Tried<'_>) -> Session {
         left_open: mark.map(|mark| mark.left_open),
         named_before: mark.map(|mark| mark.named_before),
         what_was_wrong: mark
-            .filter(|_| !tried.somebody_is_at_it)
+            .filter(|_| !tried.is_held_back)
             .map(|mark| safe(&mark.truth).to_string()),
     }
 }

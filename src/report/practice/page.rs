@@ -1,6 +1,6 @@
 //! The lines and columns of a class's page.
 
-use crate::report::findings::{COLUMNS, Look};
+use crate::report::findings::Look;
 use crate::source::{Safe, ascii, safe, wrap};
 
 /// Widest column of names.
@@ -41,7 +41,7 @@ impl Page {
     }
 
     pub fn line(&mut self, indent: usize, text: &str) {
-        let lines = wrap(&self.shown(text), COLUMNS - indent);
+        let lines = wrap(&self.shown(text), self.look.columns() - indent);
         if lines.is_empty() {
             self.text.push('\n');
         }
@@ -50,7 +50,21 @@ impl Page {
         }
     }
 
-    pub fn row(&mut self, cells: &[&str; 7]) {
+    /// What the columns of the rows are called; each row says it itself where they do not fit.
+    pub fn head(&mut self, heads: &[&str; 7]) {
+        if self.holds_rows() {
+            self.row(heads, heads);
+        }
+    }
+
+    /// A row, whose columns are called by their heads.
+    pub fn row(&mut self, heads: &[&str; 7], cells: &[&str; 7]) {
+        if !self.holds_rows() {
+            let named = heads.iter().zip(cells).skip(1).filter(|(_, cell)| **cell != "-");
+            let named: Vec<String> = named.map(|(head, cell)| format!("{head}: {cell}")).collect();
+            self.line(2, cells[0]);
+            return self.line(4, &named.join("; "));
+        }
         let mut row = String::new();
         for (at, (cell, wide)) in cells.iter().zip(ROW).enumerate() {
             let cell = self.shown(cell);
@@ -62,5 +76,9 @@ impl Page {
         }
         self.text.push_str(row.trim_end());
         self.text.push('\n');
+    }
+
+    fn holds_rows(&self) -> bool {
+        ROW.iter().sum::<usize>() <= self.look.columns()
     }
 }

@@ -1,5 +1,6 @@
 //! How much of each tree the scenarios walk, and what they leave out.
 
+use super::table::Table;
 use super::{Listed, Page};
 use crate::library::{Id, Library, Tree};
 use crate::report::findings::counted;
@@ -24,33 +25,28 @@ pub(super) fn write(page: &mut Page, rehearsal: &Rehearsal<'_>, listed: Listed) 
         .max()
         .unwrap_or_default()
         .min(WIDEST);
-    page.line(
-        0,
-        &format!("{:wide$}  {:>17}  {:>17}", "walked", "steps", "edges"),
-    );
+    let table = Table {
+        names: wide,
+        heads: ["steps", "edges"],
+        wide: [18, 18],
+    };
+    page.head(&table, "walked");
     let (mut steps, mut edges) = (Tally::default(), Tally::default());
     for (id, walked) in &trees {
         steps += walked.steps;
         edges += walked.edges;
-        let name = page.shown(&library.trees[*id].name).cut(wide);
-        page.line(0, &row(name.as_str(), walked.steps, walked.edges, wide));
+        let name = &library.trees[*id].name;
+        page.row(&table, name, [walked.steps, walked.edges].map(share));
     }
-    page.line(0, &row(&all, steps, edges, wide));
+    page.row(&table, &all, [steps, edges].map(share));
     page.blank();
     missed(page, library, &trees, listed);
-}
-
-fn row(name: &str, steps: Tally, edges: Tally, wide: usize) -> String {
-    format!("{name:wide$}  {}  {}", share(steps), share(edges))
 }
 
 /// `41/44   93 %`, rounded down, so that 100 % is all.
 fn share(tally: Tally) -> String {
     let percent = (tally.covered * 100).checked_div(tally.total).unwrap_or(100);
-    format!(
-        "{:>11} {percent:>3} %",
-        format!("{}/{}", tally.covered, tally.total)
-    )
+    format!("{}/{} {percent:>3} %", tally.covered, tally.total)
 }
 
 fn missed(page: &mut Page, library: &Library, trees: &[(Id<Tree>, TreeCoverage<'_>)], listed: Listed) {

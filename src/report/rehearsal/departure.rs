@@ -115,7 +115,7 @@ fn parted(page: &mut Page, left: &Left, rows: &[Row]) {
     page.line(
         2,
         &format!(
-            "it could last have come to that at step {}, {}:{}  {}",
+            "it could last have come to that at number {} of the walk, {}:{}  {}",
             left.at + 1,
             row.place.file,
             row.place.line,

@@ -11,7 +11,7 @@ pub(super) fn write(page: &mut Page, rows: &[Row], marked: &[usize]) {
     page.line(2, "the walk:");
     let first = rows.len().saturating_sub(MOST);
     if first > 0 {
-        page.line(4, &format!("… {first} steps before"));
+        page.line(4, &format!("… {first} before"));
     }
     for (at, row) in rows.iter().enumerate().skip(first) {
         let mark = if marked.contains(&at) { ">" } else { " " };

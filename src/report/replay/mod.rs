@@ -6,11 +6,10 @@ mod told;
 
 use jiff::{SignedDuration, Timestamp};
 
+use super::columns_on;
 use crate::library::{Datum, Library};
 use crate::source::{Safe, ascii, safe, wrap};
 use crate::walk::{Ask, Event, Misfit, Opened, Question, Role, State, apply, ask, standing};
-
-const WIDTH: usize = 78;
 
 /// Columns of a label at the left.
 const LABEL: usize = 12;
@@ -164,13 +163,14 @@ fn taken(took: SignedDuration) -> String {
     }
 }
 
-/// A moment as lines of at most 78 columns.
-pub fn text(moment: &Moment, number: usize, all: usize, is_ascii: bool) -> String {
+/// A moment as lines of at most 78 columns, or as many as the terminal has.
+pub fn text(moment: &Moment, number: usize, all: usize, is_ascii: bool, terminal: Option<usize>) -> String {
+    let columns = columns_on(terminal);
     let time = moment.time.strftime("%Y-%m-%d %H:%M:%S UTC");
     let mut text = String::new();
     let mut write = |first: &str, words: &Safe| {
         let words = if is_ascii { ascii(words) } else { words.clone() };
-        for (place, line) in wrap(&words, WIDTH - first.len()).iter().enumerate() {
+        for (place, line) in wrap(&words, columns - first.len()).iter().enumerate() {
             let margin = if place == 0 {
                 first.to_owned()
             } else {

@@ -61,6 +61,7 @@ pub fn ways(theme: Theme, ask: &Ask, width: usize) -> Vec<ratatui::text::Line<'s
         let comes = match way {
             Way::GoesOn => "goes another way",
             Way::EndsUnproven => "ends unproven",
+            Way::LeftUntaken => "left untaken",
         };
         let pieces = [
             (safe(key), Role::Strong),

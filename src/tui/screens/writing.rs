@@ -35,6 +35,7 @@ fn words(ask: &Ask, purpose: Purpose) -> (&'static str, &'static str) {
         Purpose::Unable => {
             let comes = match ask.unable {
                 Some(Way::GoesOn) => "The walk goes on another way.",
+                Some(Way::LeftUntaken) => "It is left untaken, and you choose again.",
                 Some(Way::EndsUnproven) => "The walk then ends without a verdict.",
                 None => "The tree gives no way on from here without it.",
             };

@@ -17,6 +17,7 @@ pub fn pick(model: &mut Model, scene: Scene<'_>, press: Press) {
         return;
     };
     let at = usize::from(digit as u8 - b'1');
+    model.scroll = 0;
     let (chosen, count) = list(model, scene);
     if at < count {
         *chosen = Some(at);
@@ -44,6 +45,8 @@ pub fn typed(model: &mut Model, scene: Scene<'_>) {
 
 /// Chooses the next, or the one before; the first where nothing is chosen.
 pub fn step(model: &mut Model, scene: Scene<'_>, forward: bool) {
+    // Who chooses has read; what is chosen is to be seen whole.
+    model.scroll = 0;
     let (chosen, count) = list(model, scene);
     let Some(last) = count.checked_sub(1) else {
         return;

@@ -44,6 +44,14 @@ fn what_was_wrong_is_told_to_nobody_who_is_still_at_it() {
     );
     assert!(page.contains("told once all have finished"), "{page}");
     assert!(!page.contains("The filter is loaded"), "{page}");
+    // Who never finishes does not keep it from the others for good.
+    let told = Class {
+        tells: true,
+        ..class(vec![of("t-01", proven()), of("t-02", End::NotFinished)])
+    };
+    let page = text(&told, Look::default());
+    assert!(page.contains("what was wrong: The filter is loaded"), "{page}");
+    assert!(json(&told).contains(r#""what_was_wrong": "The filter is loaded""#));
     let page = text(&class(vec![of("t-02", End::NotFinished)]), Look::default());
     assert!(page.starts_with("1 practice session, not finished\n"), "{page}");
     let done = class(vec![of("t-01", proven())]);
@@ -62,6 +70,7 @@ fn what_an_older_version_closed_is_not_called_unfinished() {
         practised: vec![of("t-01", proven()), of("t-02", End::NotKnown)],
         calls: 2,
         foreign: 1,
+        ..Class::default()
     };
     let page = text(&class, Look::default());
     for line in [
@@ -112,4 +121,20 @@ fn a_furnace_that_was_walked_guided_is_known_when_it_is_free() {
     });
     let page = text(&class, Look::default());
     assert!(!page.contains("The filter is loaded"), "{page}");
+}
+
+/// A page that is read on a telephone: nothing of it is wider, and every number says what it is.
+#[test]
+fn on_forty_columns_each_number_is_named() {
+    let class = Class {
+        practised: vec![of("t-01", proven()), of("t-02", End::NotFinished)],
+        ..Class::default()
+    };
+    let look = Look {
+        columns: Some(40),
+        ..Look::default()
+    };
+    let page = text(&class, look);
+    assert!(page.lines().all(|line| line.chars().count() <= 40), "{page}");
+    assert!(page.contains("found: proven; min: 40;"), "{page}");
 }

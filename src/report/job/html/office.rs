@@ -7,6 +7,7 @@ use maud::{Markup, html};
 
 use super::super::chart::strip;
 use super::super::entries::{AnswerEntry, PutBackEntry};
+use super::super::proof::Lacking;
 use super::super::{Job, ReadingEntry, asked_words};
 
 impl Job {
@@ -36,7 +37,12 @@ impl Job {
                     tbody {
                         @for line in &self.proof {
                             tr {
-                                td { @if !line.holds { span class="warn" { "Not proven: " } } (line.claim) }
+                                td {
+                                    @match &line.lacking {
+                                        None => (line.claim),
+                                        Some(lacking) => (not_proven(lacking)),
+                                    }
+                                }
                                 td {
                                     @match line.taken.as_slice() {
                                         // The claim says already what it is called.
@@ -159,5 +165,14 @@ fn charted(entry: &ReadingEntry) -> Markup {
             }
             @if let Some(chart) = strip(entry) { (chart) }
         }
+    }
+}
+
+/// What a line of the proof lacks.
+fn not_proven(lacking: &Lacking) -> Markup {
+    html! {
+        span class="warn" { @if lacking.others == 0 { "Not proven:" } @else { "Not proven; what comes nearest:" } }
+        ul { @for claim in &lacking.claims { li { (claim) } } }
+        @if let Some(others) = lacking.others() { (others) }
     }
 }

@@ -21,18 +21,22 @@ pub fn text(cost: &Cost<'_>, called: Option<&Safe>, look: Look) -> String {
         look,
         text: String::new(),
     };
-    table::write(&mut page, cost);
-    leans_on::write(&mut page, cost);
-    apart::write(&mut page, cost);
-    changes::write(&mut page, cost);
-    if let Some(called) = called {
-        page.text.push_str(&format!("{}: ", page.shown(called.as_str())));
+    match (cost.trees.is_empty(), cost.without.is_empty()) {
+        (false, _) => {
+            table::write(&mut page, cost);
+            leans_on::write(&mut page, cost);
+            apart::write(&mut page, cost);
+            changes::write(&mut page, cost);
+        }
+        (true, false) => page.line(0, "nothing can be priced: no tree of the library ends in a fault"),
+        (true, true) => page.line(0, "nothing can be priced: the library has no tree yet"),
     }
     let trees = counted(cost.trees.len(), "tree");
-    page.line(
-        0,
-        &format!("{trees} priced, {} end in no fault", cost.without.len()),
-    );
+    let sum = format!("{trees} priced, {} end in no fault", cost.without.len());
+    match called {
+        Some(called) => page.sum(called, &sum),
+        None => page.line(0, &sum),
+    }
     page.text
 }
 

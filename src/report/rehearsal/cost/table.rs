@@ -1,5 +1,6 @@
 //! The minutes of each tree, a line each, and what the columns mean.
 
+use super::super::table::Table;
 use super::{Page, name, share};
 use crate::bench::cost::{Cost, TreeCost};
 
@@ -44,26 +45,24 @@ const MEANINGS: [(&str, &str); 6] = [
 pub(super) fn write(page: &mut Page, cost: &Cost<'_>) {
     let names = cost.trees.iter().map(|tree| name(cost.library, tree).len());
     let wide = names.chain([HEAD.len()]).max().unwrap_or_default().min(WIDEST);
-    let row = |name: &str, cells: [String; 7]| {
-        let [faults, ways, now, least, gap, calls, alone] = cells;
-        format!("{name:wide$} {faults:>6} {ways:>6} {now:>6} {least:>7} {gap:>7} {calls:>6} {alone:>6}")
+    let table = Table {
+        names: wide,
+        heads: ["faults", "ways", "now", "least", "gap", "calls", "alone"],
+        wide: [6, 6, 6, 7, 7, 6, 6],
     };
-    let head = ["faults", "ways", "now", "least", "gap", "calls", "alone"];
-    page.line(0, &row(HEAD, head.map(str::to_owned)));
+    page.head(&table, HEAD);
     for tree in &cost.trees {
-        let name = page.shown(name(cost.library, tree)).cut(wide);
         let (least, gap) = least(tree);
         let cells = [
             tree.faults.len().to_string(),
             format!("{}{}", tree.ways, if tree.cut { "+" } else { "" }),
             minutes(tree.minutes),
-            // Without ≥ a sign takes two columns.
-            page.shown(&least).to_string(),
-            page.shown(&gap).to_string(),
+            least,
+            gap,
             tree.calls.mean().map_or_else(unknown, minutes),
             share(tree.isolated.fraction(1)),
         ];
-        page.line(0, &row(name.as_str(), cells));
+        page.row(&table, name(cost.library, tree), cells);
     }
     page.blank();
     for (name, words) in MEANINGS {

@@ -2,10 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use super::super::table::Table;
 use super::super::{Page, way};
 use super::{Report, outcome, truth};
 use crate::bench::trials::{Outcome, Tally};
-use crate::report::findings::{COLUMNS, Look, counted};
+use crate::report::findings::{Look, counted};
 use crate::source::Safe;
 
 /// Widest column of names.
@@ -26,7 +27,7 @@ const WHAT_COUNTS: [&str; 4] = [
 const EITHER: &str = "Of two faults either counts where it is named, since the next call finds the other; an ending that names none is \
                       right only where both were put right on the way.";
 
-/// For a person: each fault with what its calls came to, what was blamed for each part, minutes and steps, and the calls
+/// For a person: each fault with what its calls came to, what was blamed for each part, minutes and answers, and the calls
 /// that were wrong or missed, the wrong ones with their walk. At the end a sum that names the library as it is `called`.
 pub fn text(report: &Report<'_>, called: &Safe, look: Look) -> String {
     let mut page = Page {
@@ -39,7 +40,7 @@ pub fn text(report: &Report<'_>, called: &Safe, look: Look) -> String {
     page.line(
         0,
         &format!(
-            "a call takes {:.0} minutes and {:.0} steps on average, {:.0} minutes and {} steps at worst",
+            "a call takes {:.0} minutes and {:.0} answers on average, {:.0} minutes and {} answers at worst",
             sum.mean_minutes(),
             sum.mean_steps(),
             sum.most_minutes,
@@ -53,13 +54,7 @@ pub fn text(report: &Report<'_>, called: &Safe, look: Look) -> String {
         "{calls}, {} right, {} referred, {} missed, {} wrong",
         sum.right, sum.referred, sum.missed, sum.wrong
     );
-    // The name in one piece, however long the folder's is.
-    let named = format!("{}:", page.shown(called.as_str()));
-    let gap = match named.chars().count() + 1 + sums.chars().count() <= COLUMNS {
-        true => " ",
-        false => "\n  ",
-    };
-    page.text.push_str(&format!("{named}{gap}{sums}\n"));
+    page.sum(called, &sums);
     page.text
 }
 
@@ -73,13 +68,12 @@ fn by_fault(page: &mut Page, report: &Report<'_>, sum: &Tally) {
         .unwrap_or_default()
         .min(WIDEST);
     let head = if report.pairs { "with another" } else { "fault" };
-    page.line(
-        0,
-        &format!(
-            "{head:wide$} {:>6} {:>6} {:>6} {:>6} {:>6}",
-            "calls", "right", "refer", "missed", "wrong"
-        ),
-    );
+    let table = Table {
+        names: wide,
+        heads: ["calls", "right", "refer", "missed", "wrong"],
+        wide: [6; 5],
+    };
+    page.head(&table, head);
     let mut row = |name: &str, tally: &Tally| {
         let Tally {
             calls,
@@ -89,11 +83,8 @@ fn by_fault(page: &mut Page, report: &Report<'_>, sum: &Tally) {
             wrong,
             ..
         } = tally;
-        let name = crate::source::safe(name).cut(wide).as_str().to_owned();
-        page.line(
-            0,
-            &format!("{name:wide$} {calls:>6} {right:>6} {referred:>6} {missed:>6} {wrong:>6}"),
-        );
+        let cells = [calls, right, referred, missed, wrong];
+        page.row(&table, name, cells.map(usize::to_string));
     };
     for (subject, tally) in &report.trials.by_fault {
         row(subject.name(), tally);
