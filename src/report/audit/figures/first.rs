@@ -68,7 +68,7 @@ fn untested(audit: &Audit) -> Option<String> {
     let never = found.skipped.count - asked;
     let repairs = counted(found.skipped.of, "repair", "repairs");
     (never > 0).then(|| {
-        format!("After {never} of {repairs} no tree asked for a combustion test, and none was made: see whether one should.")
+        format!("After {never} of {repairs} no combustion test was made, and none was asked for on the call: see that work is proven before it is left.")
     })
 }
 

@@ -190,7 +190,7 @@ pub(super) const WHAT_COUNTS: &str =
     "Any next call at the same equipment counts, also one that was planned, or about something else.";
 
 /// What to say of a repair after which no test was asked for: that is the tree's, not the technician's.
-pub(super) const NOT_ASKED: &str = "the tree asked for none";
+pub(super) const NOT_ASKED: &str = "none was asked for on the call";
 
 /// What came of the calls at a step: only what happened is told.
 pub(super) fn stalled(step: &Step) -> String {
