@@ -67,7 +67,7 @@ fn then(library: &Library, state: &State, remedy: Remedy) -> Option<Safe> {
     let tree = &library.trees[tree];
     let called = tree.complaint.as_ref().unwrap_or(&tree.title);
     Some(safe(&format!(
-        "Once that is done, walk “{called}”: proofwalk walk {}",
+        "Once that is done, walk {}: “{called}”",
         tree.name
     )))
 }

@@ -295,7 +295,7 @@ pub fn ended() -> Standing {
             because: all(&["The flame is steady, and the sensor's current is too low."]),
             advice: all(&["Have the sensor cleaned every year."]),
             then: Some(safe(
-                "Once that is done, walk “The repair is done, prove it before leaving”: proofwalk walk leaving",
+                "Once that is done, walk leaving: “The repair is done, prove it before leaving”",
             )),
         }),
         ..standing()

@@ -133,7 +133,7 @@ fn who_has_work_to_do_is_told_how_to_prove_it_and_nobody_else_is() {
         let stated = standing(&call.library, &call.state).stated.unwrap();
         stated.then.map(|then| then.to_string())
     };
-    let told = "Once that is done, walk “C”: proofwalk walk prove-it";
+    let told = "Once that is done, walk prove-it: “C”";
     assert_eq!(then(&["nothing", "hum"]).as_deref(), Some(told));
     assert_eq!(then(&["nothing", "quiet"]), None, "nothing is done");
     assert_eq!(then(&["gas_smell"]), None, "it is shut down");

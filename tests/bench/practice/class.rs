@@ -136,5 +136,5 @@ fn on_forty_columns_each_number_is_named() {
     };
     let page = text(&class, look);
     assert!(page.lines().all(|line| line.chars().count() <= 40), "{page}");
-    assert!(page.contains("found: proven; min: 40;"), "{page}");
+    assert!(page.contains("found: proven; min: 40\n"), "{page}");
 }
