@@ -63,7 +63,7 @@ pub struct Found {
     pub name: Name,
     /// Where it lies.
     pub lies: Lies,
-    /// Where else, in other folders.
+    /// Where else.
     pub others: Vec<Lies>,
 }
 
@@ -127,8 +127,7 @@ impl Archive {
         self.at_most() == 0
     }
 
-    /// Each session in the order of ids. In a folder, one that has a file of its own and lies in a pack is read from its file, so
-    /// that folder counts once.
+    /// Each session in the order of ids.
     pub fn sessions(&self) -> impl Iterator<Item = Found> + Send {
         let own = (0..).zip(&self.places);
         self.merged(own.map(|(place, folder)| (place, folder.own.iter())))

@@ -103,14 +103,13 @@ impl<'l> Merged<'l> {
 impl Iterator for Merged<'_> {
     type Item = (Name, Lies, Vec<Lies>);
 
-    /// A session, where it lies, and where else: in each folder once.
+    /// A session, where it lies, and where else: in the same folder, too, where it has a file of its own and lies in a pack. Most often the
+    /// two are the same, since packing was cut off; but the file may be shorter, or another call's.
     fn next(&mut self) -> Option<Self::Item> {
         let (name, first) = self.next_of(None)?;
         let mut others: Vec<Lies> = Vec::new();
         while let Some((_, lies)) = self.next_of(Some(&name)) {
-            if others.last().unwrap_or(&first).place != lies.place {
-                others.push(lies);
-            }
+            others.push(lies);
         }
         Some((name, first, others))
     }

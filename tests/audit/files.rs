@@ -333,6 +333,43 @@ fn what_goes_by_an_id_and_is_no_copy_is_named() {
     );
 }
 
+/// Two calls that lie in a pack, and beside it still.
+fn packed(scene: &Scene) -> String {
+    let path = two_calls(scene);
+    run(&["pack", "--keep", "--sessions", &path]).exits(0);
+    path
+}
+
+/// How many calls, how many of them closed, copies and damaged files.
+fn counts(json: &Value) -> [u64; 4] {
+    ["calls", "closed", "copies", "damaged"].map(|key| json[key].as_u64().unwrap())
+}
+
+#[test]
+fn a_file_beside_its_pack_is_a_copy_and_a_shorter_one_does_not_count() {
+    let scene = scene();
+    let path = packed(&scene);
+    assert_eq!(counts(&audit(&[&path]).1), [2, 2, 2, 0]);
+    let text = fs::read_to_string(scene.file("a")).unwrap();
+    let first = text.split_inclusive('\n').next().unwrap();
+    fs::write(scene.file("a"), first).unwrap();
+    assert_eq!(counts(&audit(&[&path]).1), [2, 2, 2, 0]);
+}
+
+#[test]
+fn a_file_beside_its_pack_that_is_no_copy_is_named_and_hides_nothing() {
+    let scene = scene();
+    let path = packed(&scene);
+    fs::write(scene.file("a"), "torn to pieces\n").unwrap();
+    let (said, json) = audit(&[&path]);
+    said.exits(1);
+    assert_eq!((counts(&json), &*what(&json, "a")), ([2, 2, 1, 1], "damaged"));
+    fs::copy(scene.file("b"), scene.file("a")).unwrap();
+    let (said, json) = audit(&[&path]);
+    said.exits(1);
+    assert_eq!((counts(&json), &*what(&json, "a")), ([2, 2, 1, 1], "same_id"));
+}
+
 #[test]
 fn a_copy_under_another_name_is_named_and_counts() {
     let scene = scene();

@@ -79,6 +79,23 @@ fn only_what_has_changed_is_read_again_whatever_is_asked() {
 }
 
 #[test]
+fn calls_after_the_last_that_was_kept_are_no_damage() {
+    let (scene, folder) = rested();
+    audit(&scene, &[]);
+    done("c", "2026-01-06T10:00:00Z").write(&folder);
+    done("d", "2026-01-07T10:00:00Z").write(&folder);
+    for _ in 0..2 {
+        let grown = audit(&scene, &[]);
+        assert!(!grown.err.contains("damaged"), "{}", grown.err);
+        assert_eq!(
+            json(&grown)["from_index"],
+            2,
+            "those that are new have not rested yet"
+        );
+    }
+}
+
+#[test]
 fn what_a_library_says_is_asked_of_it_again() {
     let scene = scene();
     let folder = |path: PathBuf| SessionFolder::open(path).unwrap();

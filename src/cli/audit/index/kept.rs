@@ -91,6 +91,7 @@ pub(in crate::cli::audit) struct Calls {
     at: usize,
     before: Before,
     next: Option<(Name, Kept)>,
+    is_at_end: bool,
     pub is_damaged: bool,
 }
 
@@ -112,6 +113,7 @@ impl Calls {
             at: 0,
             before: Before::default(),
             next: None,
+            is_at_end: false,
             is_damaged: false,
         };
         let mut format = [0; FORMAT.len()];
@@ -140,7 +142,7 @@ impl Calls {
 
     /// The next, if there is one.
     fn read(&mut self) -> Option<(Name, Kept)> {
-        if self.is_damaged {
+        if self.is_damaged || self.is_at_end {
             return None;
         }
         while self
@@ -154,8 +156,10 @@ impl Calls {
                     self.block = Some(block);
                     self.before = Before::default();
                 }
-                // The end is found again when it is asked for once more.
-                Ok(None) => return None,
+                Ok(None) => {
+                    self.is_at_end = true;
+                    return None;
+                }
                 Err(_) => {
                     self.is_damaged = true;
                     return None;
