@@ -152,6 +152,7 @@ impl Auditor {
             copies: self.copies,
             practice: self.practice.len() as u64,
             from_index: 0,
+            ahead: self.clocks.ahead_and_believed() as u64,
             without_library: self.without_library,
             without_equipment: visits.iter().filter(|visit| visit.equipment == NO_NAME).count() as u64,
             callbacks: followed.counts(visits),

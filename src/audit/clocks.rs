@@ -3,7 +3,7 @@
 //! A call is **ahead** where its last record is more than a day later than the time of the audit, and **behind** where it was opened
 //! more than a year before the rest, with no call between. At either end no more than one call in twenty is doubted so, but one may
 //! always be, of three and more. Where there are more, it is the clock of this machine that is behind, the archive that has a gap,
-//! or the calls are made up, and all are believed.
+//! or the calls are made up, and all are believed; how many of them are ahead is told.
 //!
 //! A doubted call counts in everything that is counted. Only, the archive neither begins nor ends with it, and nobody knows how
 //! long it was followed.
@@ -99,6 +99,11 @@ impl Clocks {
             true => &self.ahead,
             false => &[],
         }
+    }
+
+    /// How many calls are ahead and believed all the same, being too many to doubt.
+    pub fn ahead_and_believed(&self) -> usize {
+        self.ahead.len() - self.ahead().len()
     }
 
     /// The first opening that is believed, where calls are doubted for being behind it.

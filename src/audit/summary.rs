@@ -45,7 +45,10 @@ pub struct Audit {
     pub copies: u64,
     /// Files that were not read, since the system says that they are unchanged from an audit before; their sums were checked then.
     pub from_index: u64,
-    /// Calls whose library is not at hand, so that nobody knows what is done about their fault.
+    /// Calls that are more than a day ahead of the time of the audit, and too many for their clocks to be doubted. The archive ends with
+    /// the last of them.
+    pub ahead: u64,
+    /// Calls whose own library is not at hand. What their names mean is taken from the built-in one, where that is another edition of it.
     pub without_library: u64,
     /// Calls without an equipment: nothing can follow them.
     pub without_equipment: u64,

@@ -202,8 +202,8 @@ fn a_clock_far_ahead_is_named_and_does_not_move_the_end_of_the_archive() {
     // Up to a day ahead, a clock is believed.
     let audit = made_at("2098-12-31T10:00:00Z", &calls);
     assert_eq!(
-        (audit.until, audit.unsound.len()),
-        ("2099-01-01T10:00:00Z".parse().ok(), 0)
+        (audit.until, audit.unsound.len(), audit.ahead),
+        ("2099-01-01T10:00:00Z".parse().ok(), 0, 0)
     );
 }
 
@@ -211,8 +211,12 @@ fn a_clock_far_ahead_is_named_and_does_not_move_the_end_of_the_archive() {
 fn where_many_are_ahead_it_is_this_machines_clock_that_is_behind() {
     let audit = made_at("2026-02-18T09:00:00Z", &february());
     assert_eq!(
-        (audit.until, audit.unsound.len()),
-        ("2026-02-20T10:00:00Z".parse().ok(), 0)
+        (audit.until, audit.unsound.len(), audit.ahead),
+        ("2026-02-20T10:00:00Z".parse().ok(), 0, 2)
+    );
+    assert!(
+        proofwalk::report::audit::text(&audit, 80, false).contains("2 calls are more than a day ahead"),
+        "whoever reads it is told"
     );
 }
 

@@ -62,9 +62,10 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
     let (mut audit, since) = read(how, window, export, index.as_ref())?;
     let code = if audit.damaged > 0 { FINDINGS } else { 0 };
     super::print_with(|out| write(out, how, &audit, &paper, library.as_ref()))?;
-    // What doubts a clock holds only for as long as that is ahead.
-    let doubts_a_clock = (audit.unsound.iter()).any(|unsound| unsound.what == WhatIsWrong::ClockAhead);
-    if let Some(index) = index.filter(|_| !doubts_a_clock) {
+    // What is said of a clock holds only for as long as that is ahead.
+    let doubts_one = (audit.unsound.iter()).any(|unsound| unsound.what == WhatIsWrong::ClockAhead);
+    let speaks_of_a_clock = audit.ahead > 0 || doubts_one;
+    if let Some(index) = index.filter(|_| !speaks_of_a_clock) {
         // What the next run prints, if nothing changes until then.
         audit.from_index = index.files();
         index.keep(code, since, |out| {

@@ -189,6 +189,14 @@ pub(super) const SAME_VISIT: &str = "opened by the same technician within an hou
 pub(super) const WHAT_COUNTS: &str =
     "Any next call at the same equipment counts, also one that was planned, or about something else.";
 
+/// Of calls ahead of the time of the audit, after how many there are.
+pub(super) const AHEAD: &str = "more than a day ahead of this machine's clock, and too many to doubt: find out whose clock is \
+    wrong, since all that counts days depends on it";
+
+/// Of calls whose own library was not kept.
+pub(super) const NOT_AT_HAND: &str = "their own library is not kept here, so the remedies of their faults are those of the built-in \
+    library where it is another edition of theirs, and not known otherwise";
+
 /// What to say of a repair after which no test was asked for: that is the tree's, not the technician's.
 pub(super) const NOT_ASKED: &str = "none was asked for on the call";
 

@@ -5,8 +5,8 @@ use maud::{Markup, html};
 use super::section;
 use crate::audit::{Audit, Rate};
 use crate::report::audit::figures::{
-    Expected, SAME_VISIT, WHY_THREE_RATES, counted, days, expected, first, not_counted, percent, percents,
-    returns,
+    AHEAD, Expected, NOT_AT_HAND, SAME_VISIT, WHY_THREE_RATES, counted, days, expected, first, not_counted,
+    percent, percents, returns,
 };
 use crate::source::safe;
 
@@ -38,9 +38,13 @@ pub(super) fn head(audit: &Audit) -> Markup {
                 dt { "Cannot be followed" }
                 dd { (counted(audit.without_equipment, "call without an equipment", "calls without an equipment")) }
             }
+            @if audit.ahead > 0 {
+                dt { "Clocks" }
+                dd { (counted(audit.ahead, "call is", "calls are")) " " (AHEAD) }
+            }
             @if audit.without_library > 0 {
                 dt { "Library not at hand" }
-                dd { (counted(audit.without_library, "call, whose remedy", "calls, whose remedies")) " nobody knows" }
+                dd { (counted(audit.without_library, "call", "calls")) ": " (NOT_AT_HAND) }
             }
         }
         p.caution role="note" { (audit.caution) }

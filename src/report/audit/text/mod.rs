@@ -9,7 +9,7 @@ mod people;
 mod rows;
 mod steps_up;
 
-use super::figures::{counted, first, not_counted, spoken};
+use super::figures::{AHEAD, NOT_AT_HAND, counted, first, not_counted, spoken};
 use crate::audit::Audit;
 use crate::source::safe;
 use page::Page;
@@ -74,11 +74,12 @@ fn head(page: &mut Page, audit: &Audit) {
         let calls = counted(audit.without_equipment, "call names", "calls name");
         page.line("Cannot follow", &spoken(&format!("{calls} no equipment")));
     }
+    if audit.ahead > 0 {
+        let calls = counted(audit.ahead, "call is", "calls are");
+        page.line("Clocks", &safe(&format!("{calls} {AHEAD}")));
+    }
     if audit.without_library > 0 {
         let calls = counted(audit.without_library, "call", "calls");
-        page.line(
-            "No library",
-            &spoken(&format!("{calls}: nobody knows the remedies")),
-        );
+        page.line("No library", &safe(&format!("{calls}: {NOT_AT_HAND}")));
     }
 }
