@@ -23,7 +23,7 @@ else:
     # A session begins where a call is opened, so the order must be kept.
     database.execute("SET preserve_insertion_order = true")
     numbered = f"SELECT row_number() OVER () AS number, time, event FROM read_json('/dev/stdin', {options}, columns = {{time: 'TIMESTAMP', event: 'JSON'}})"
-    source = f"SELECT count(*) FILTER (event LIKE '{{\"opened\":%') OVER (ORDER BY number) AS session, time, event FROM ({numbered})"
+    source = f"SELECT sum((event LIKE '{{\"opened\":%')::INTEGER) OVER (ORDER BY number) AS session, time, event FROM ({numbered})"
 
 print(*database.execute(f"""
 WITH told AS ({source}),

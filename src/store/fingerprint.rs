@@ -59,6 +59,29 @@ impl Fingerprint {
     }
 }
 
+/// What the system says of a name in a folder.
+enum Told {
+    /// It is hidden, so that only its name tells on an audit, or it is gone.
+    Nothing,
+    Folder,
+    File(Identity),
+}
+
+impl Told {
+    fn of(folder: &SessionFolder, name: &[u8]) -> Self {
+        let status = match name.starts_with(b".") {
+            true => None,
+            false => statat(folder.fd.as_fd(), name, AtFlags::SYMLINK_NOFOLLOW).ok(),
+        };
+        let is_folder = |status: &Stat| FileType::from_raw_mode(status.st_mode) == FileType::Directory;
+        match status {
+            None => Self::Nothing,
+            Some(status) if is_folder(&status) => Self::Folder,
+            Some(status) => Self::File(Identity::of(&status)),
+        }
+    }
+}
+
 impl Looked {
     /// Looks at what is in a folder that lies so deep, and in those in it, several at a time: asking the system about each file is all that
     /// an unchanged archive costs.
@@ -73,26 +96,21 @@ impl Looked {
             }
         };
         names.sort_unstable();
-        let statuses: Vec<Option<Stat>> = (names.par_iter().with_min_len(AT_ONCE))
-            .map(|name| {
-                // Of a hidden file, only that it is there tells on an audit.
-                let is_hidden = name.starts_with(b".");
-                let status = statat(folder.fd.as_fd(), name.as_slice(), AtFlags::SYMLINK_NOFOLLOW);
-                status.ok().filter(|_| !is_hidden)
-            })
+        let told: Vec<Told> = (names.par_iter().with_min_len(AT_ONCE))
+            .map(|name| Told::of(folder, name))
             .collect();
         let mut below = Vec::new();
-        for (name, status) in names.iter().zip(statuses) {
+        for (name, told) in names.iter().zip(told) {
             looked.word(name);
-            let Some(status) = status else { continue };
-            if FileType::from_raw_mode(status.st_mode) == FileType::Directory {
-                below.push(folder.path.join(&*String::from_utf8_lossy(name)));
-                continue;
+            match told {
+                Told::Nothing => {}
+                Told::Folder => below.push(folder.path.join(&*String::from_utf8_lossy(name))),
+                Told::File(identity) => {
+                    looked.newest = looked.newest.max(identity.changed_second());
+                    looked.files += u64::from(is_read(name));
+                    looked.word(&identity.bytes());
+                }
             }
-            let identity = Identity::of(&status);
-            looked.newest = looked.newest.max(identity.changed_second());
-            looked.files += u64::from(is_read(name));
-            looked.word(&identity.bytes());
         }
         if depth < DEEPEST {
             let below: Vec<Self> = (below.par_iter())

@@ -1,7 +1,9 @@
 //! Reading an archive on all cores, and adding its calls in one order: so the same archive gives the same audit.
 
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
-use std::thread::{self, Scope};
+use std::thread;
+
+use rayon::Scope;
 
 use super::index::{self, Calls, Kept, Memory};
 use super::libraries::Libraries;
@@ -32,7 +34,7 @@ pub(super) fn all(
     mut export: Option<&mut Export>,
     memory: Option<(&mut Memory<'_>, Option<Calls>)>,
 ) -> Result<(), ExportError> {
-    let (mut memory, mut known) = match memory {
+    let (mut memory, known) = match memory {
         Some((memory, known)) => (Some(memory), known),
         None => (None, None),
     };
@@ -50,79 +52,87 @@ pub(super) fn all(
         // used again for what is kept of all calls; in a thread that only reads, it would be left over to the end.
         gather(archive, &libraries, &mut Room::default(), first, None);
     }
-    thread::scope(|scope| {
-        let libraries = &libraries;
+    let libraries = &libraries;
+    rayon::in_place_scope(|pool| {
         let cores = rayon::current_num_threads();
-        let (readers, read): (Vec<_>, Vec<_>) = (0..cores).map(|_| reader(scope, archive, libraries)).unzip();
-        scope.spawn(move || {
-            for reader in readers.iter().cycle() {
-                let batch: Batch = (sessions.by_ref().take(IN_ONE_GO))
-                    .map(|found| {
-                        let kept = known.as_mut().and_then(|known| known.find(&found.name));
-                        (found, kept)
-                    })
-                    .collect();
-                if known.as_ref().is_some_and(|known| known.is_damaged) {
-                    known = None;
-                    index::say_damaged();
-                }
-                // Nobody reads any more only where adding has failed, which ends the program.
-                if batch.is_empty() || reader.send(batch).is_err() {
-                    return;
-                }
-            }
-        });
-        // As they were dealt: whose turn it is and has no more, was dealt the last but what has come already.
-        let batches = read.iter().cycle().map_while(|read| read.recv().ok());
-        for batch in batches {
-            progress.moved_on(batch.len());
-            for (found, gathered) in batch {
-                if let (Some(memory), Ok(call), Some(source)) =
-                    (&mut memory, &gathered.call, &gathered.source)
-                {
-                    match gathered.was_known {
-                        true => memory.known(&found.name, &found.lies, source, call),
-                        false => memory.read(&found.name, source, call),
-                    }
-                }
-                for _ in 0..gathered.copies {
-                    auditor.copy();
-                }
-                for not in gathered.others {
-                    auditor.not_a_call(not.folder, &not.file, not.what, &not.why);
-                }
-                match gathered.call {
-                    Ok(call) if call.practice => auditor.practised(&call),
-                    Ok(call) => {
-                        auditor.add(&call);
-                        if let Some(export) = &mut export {
-                            export.add(&call, &folders[call.folder as usize])?;
+        let (readers, read): (Vec<_>, Vec<_>) = (0..cores).map(|_| reader(pool, archive, libraries)).unzip();
+        thread::scope(|scope| {
+            // Let go of in here: where adding fails, the readers find nobody to hand on to, and end.
+            let read = read;
+            scope.spawn(move || deal(sessions, known, &readers));
+            // As they were dealt: whose turn it is and has no more, was dealt the last but what has come already.
+            let batches = read.iter().cycle().map_while(|read| read.recv().ok());
+            for batch in batches {
+                progress.moved_on(batch.len());
+                for (found, gathered) in batch {
+                    if let (Some(memory), Ok(call), Some(source)) =
+                        (&mut memory, &gathered.call, &gathered.source)
+                    {
+                        match gathered.was_known {
+                            true => memory.known(&found.name, &found.lies, source, call),
+                            false => memory.read(&found.name, source, call),
                         }
                     }
-                    Err(not) => auditor.not_a_call(not.folder, &not.file, not.what, &not.why),
+                    for _ in 0..gathered.copies {
+                        auditor.copy();
+                    }
+                    for not in gathered.others {
+                        auditor.not_a_call(not.folder, &not.file, not.what, &not.why);
+                    }
+                    match gathered.call {
+                        Ok(call) if call.practice => auditor.practised(&call),
+                        Ok(call) => {
+                            auditor.add(&call);
+                            if let Some(export) = &mut export {
+                                export.add(&call, &folders[call.folder as usize])?;
+                            }
+                        }
+                        Err(not) => auditor.not_a_call(not.folder, &not.file, not.what, &not.why),
+                    }
                 }
             }
-        }
-        for bad in archive.bad_packs() {
-            let what = match bad.is_damaged {
-                true => WhatIsWrong::Damaged,
-                false => WhatIsWrong::Unreadable,
-            };
-            auditor.not_a_call(bad.folder, &safe(&bad.name).to_string(), what, &bad.why);
-        }
-        Ok(())
+            for bad in archive.bad_packs() {
+                let what = match bad.is_damaged {
+                    true => WhatIsWrong::Damaged,
+                    false => WhatIsWrong::Unreadable,
+                };
+                auditor.not_a_call(bad.folder, &safe(&bad.name).to_string(), what, &bad.why);
+            }
+            Ok(())
+        })
     })
 }
 
-/// A thread that reads batches and hands them on, in the order they come.
+/// Deals the sessions out to the readers in turn, each with what was kept of it.
+fn deal(mut sessions: impl Iterator<Item = Found>, mut known: Option<Calls>, readers: &[SyncSender<Batch>]) {
+    for reader in readers.iter().cycle() {
+        let batch: Batch = (sessions.by_ref().take(IN_ONE_GO))
+            .map(|found| {
+                let kept = known.as_mut().and_then(|known| known.find(&found.name));
+                (found, kept)
+            })
+            .collect();
+        if known.as_ref().is_some_and(|known| known.is_damaged) {
+            known = None;
+            index::say_damaged();
+        }
+        // Nobody reads any more only where adding has failed, which ends the program.
+        if batch.is_empty() || reader.send(batch).is_err() {
+            return;
+        }
+    }
+}
+
+/// One who reads batches and hands them on, in the order they come. The threads are those that have looked at the files: each keeps what
+/// it has once used of memory.
 fn reader<'s>(
-    scope: &'s Scope<'s, '_>,
+    pool: &Scope<'s>,
     archive: &'s Archive,
     libraries: &'s Libraries<'s>,
 ) -> (SyncSender<Batch>, Receiver<Read>) {
     let (sender, batches) = sync_channel::<Batch>(WAITING);
     let (read, receiver) = sync_channel(WAITING);
-    scope.spawn(move || {
+    pool.spawn(move |_| {
         let mut room = Room::default();
         for batch in batches {
             let gathered = batch.into_iter().map(|(found, kept)| {
