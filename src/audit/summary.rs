@@ -4,7 +4,8 @@ use jiff::Timestamp;
 use serde::{Serialize, Serializer};
 
 use super::findings::{
-    Borderline, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Pair, Step, Unsound, Written,
+    Borderline, Combustion, Condemned, Drift, LeftOpen, LookAlikes, Misdiagnosis, Pair, Step, Unsound,
+    Written,
 };
 use super::groups::{Month, Part, Technician, Tree};
 use super::learned::Learned;
@@ -93,6 +94,8 @@ pub struct Audit {
     pub practice_sessions: Vec<SessionRef>,
     /// Readings of an equipment that drift over the years.
     pub drift: Vec<Drift>,
+    /// Names that differ in case, blanks and punctuation only: nothing follows from one to the other.
+    pub alike: LookAlikes,
     /// How long each closed call with an equipment was followed: what a survival curve is made of.
     #[serde(skip)]
     pub follow_ups: Rows<FollowUp>,

@@ -2,8 +2,12 @@
 //!
 //! Its first column says what a row is: the whole archive, a group, or a finding. So one filter shows one of them.
 
+mod quoted;
+
+use quoted::quoted;
+
+use crate::audit::findings::{Alike, Spelling};
 use crate::audit::{Audit, Rate, SessionRef, Tally};
-use crate::source::safe;
 
 /// The columns.
 const COLUMNS: [&str; 27] = [
@@ -47,6 +51,7 @@ pub fn csv(audit: &Audit) -> String {
     table.came_back();
     table.calls();
     table.written();
+    table.look_alikes();
     table.text
 }
 
@@ -65,6 +70,21 @@ struct Row<'a> {
     others: Option<[u64; 4]>,
     same_visit: Option<u64>,
     settled: Option<Rate>,
+}
+
+impl<'a> Row<'a> {
+    /// One of the names that look like one.
+    fn spelling(kind: &'static str, group: &Alike, spelling: &'a Spelling) -> Self {
+        Self {
+            kind,
+            session: Some(&spelling.latest),
+            detail: (group.names.first())
+                .map(|first| first.name.clone())
+                .unwrap_or_default(),
+            counts: Some([Some(spelling.calls), None]),
+            ..Self::default()
+        }
+    }
 }
 
 struct Table<'a> {
@@ -259,6 +279,27 @@ impl<'a> Table<'a> {
         }
     }
 
+    /// Names that look like one: `detail` is the name of theirs that most calls have.
+    fn look_alikes(&mut self) {
+        let audit = self.audit;
+        for group in &audit.alike.equipment {
+            for spelling in &group.names {
+                self.row(Row {
+                    equipment: Some(&spelling.name),
+                    ..Row::spelling("one furnace?", &group, spelling)
+                });
+            }
+        }
+        for group in &audit.alike.technicians {
+            for spelling in &group.names {
+                self.row(Row {
+                    technician: Some(&spelling.name),
+                    ..Row::spelling("one technician?", &group, spelling)
+                });
+            }
+        }
+    }
+
     fn written(&mut self) {
         let audit = self.audit;
         for found in &audit.steps {
@@ -356,45 +397,5 @@ impl<'a> Table<'a> {
             self.text.push_str(&quoted(field));
         }
         self.text.push_str("\r\n");
-    }
-}
-
-/// A field as it stands in a line. What a spreadsheet would take for a formula gets an apostrophe in front: then it is text.
-fn quoted(field: &str) -> String {
-    // Some programs take full-width signs for the plain ones, and pass over space in front.
-    let signs = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
-    let risky = field.starts_with(['\t', '\r', '\n'])
-        || (field.trim_start().starts_with(signs) && field.parse::<f64>().is_err());
-    // After the first character is known: made safe, a tab would no longer be one.
-    let safe = safe(field).to_string();
-    let text = if risky { format!("'{safe}") } else { safe };
-    match text.contains([',', '"', '\n', '\r', '\'']) {
-        true => format!("\"{}\"", text.replace('"', "\"\"")),
-        false => text,
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::quoted;
-
-    #[test]
-    fn no_field_is_taken_for_a_formula() {
-        assert_eq!(quoted("=1+1"), "\"'=1+1\"");
-        assert_eq!(quoted("@sum"), "\"'@sum\"");
-        assert_eq!(quoted("-cmd|x"), "\"'-cmd|x\"");
-        assert_eq!(quoted("\tx"), "\"'^Ix\"");
-        assert_eq!(quoted("\r=x"), "\"'^M=x\"");
-        assert_eq!(quoted("\n=x"), "\"'^J=x\"");
-        assert_eq!(quoted(" =x"), "\"' =x\"");
-        assert_eq!(quoted("＝x"), "\"'＝x\"");
-        assert_eq!(quoted("-0.5"), "-0.5");
-    }
-
-    #[test]
-    fn quotes_and_commas_are_quoted_as_rfc_4180_has_it() {
-        assert_eq!(quoted("a,b"), "\"a,b\"");
-        assert_eq!(quoted("say \"on\""), "\"say \"\"on\"\"\"");
-        assert_eq!(quoted("plain"), "plain");
     }
 }
