@@ -6,7 +6,6 @@ mod quoted;
 
 use quoted::quoted;
 
-use crate::audit::findings::{Alike, Spelling};
 use crate::audit::{Audit, Rate, SessionRef, Tally};
 
 /// The columns.
@@ -70,21 +69,6 @@ struct Row<'a> {
     others: Option<[u64; 4]>,
     same_visit: Option<u64>,
     settled: Option<Rate>,
-}
-
-impl<'a> Row<'a> {
-    /// One of the names that look like one.
-    fn spelling(kind: &'static str, group: &Alike, spelling: &'a Spelling) -> Self {
-        Self {
-            kind,
-            session: Some(&spelling.latest),
-            detail: (group.names.first())
-                .map(|first| first.name.clone())
-                .unwrap_or_default(),
-            counts: Some([Some(spelling.calls), None]),
-            ..Self::default()
-        }
-    }
 }
 
 struct Table<'a> {
@@ -279,23 +263,27 @@ impl<'a> Table<'a> {
         }
     }
 
-    /// Names that look like one: `detail` is the name of theirs that most calls have.
+    /// Names that look like one: `detail` is that of theirs which most calls have.
     fn look_alikes(&mut self) {
-        let audit = self.audit;
-        for group in &audit.alike.equipment {
-            for spelling in &group.names {
-                self.row(Row {
-                    equipment: Some(&spelling.name),
-                    ..Row::spelling("one furnace?", &group, spelling)
-                });
-            }
-        }
-        for group in &audit.alike.technicians {
-            for spelling in &group.names {
-                self.row(Row {
-                    technician: Some(&spelling.name),
-                    ..Row::spelling("one technician?", &group, spelling)
-                });
+        let found = &self.audit.alike;
+        for (groups, is_person) in [(&found.equipment, false), (&found.technicians, true)] {
+            for group in groups {
+                for spelling in &group.names {
+                    let name = Some(spelling.name.as_str());
+                    self.row(Row {
+                        kind: if is_person {
+                            "one technician?"
+                        } else {
+                            "one furnace?"
+                        },
+                        session: Some(&spelling.latest),
+                        technician: name.filter(|_| is_person),
+                        equipment: name.filter(|_| !is_person),
+                        detail: group.names[0].name.clone(),
+                        counts: Some([Some(spelling.calls), None]),
+                        ..Row::default()
+                    });
+                }
             }
         }
     }
@@ -353,7 +341,11 @@ impl<'a> Table<'a> {
             .and_then(|session| self.audit.folders.get(session.folder as usize));
         let id = |session: Option<&SessionRef>| session.map(|session| session.id.clone()).unwrap_or_default();
         let number = |number: Option<u64>| number.map(|number| number.to_string()).unwrap_or_default();
-        let share = |share: Option<f64>| share.map(|share| format!("{share:.6}")).unwrap_or_default();
+        // Of nothing there is no share, and no interval.
+        let some = |rate: &Rate| rate.of > 0;
+        let share = |rate: Option<Rate>, part: fn(Rate) -> f64| {
+            (rate.filter(some)).map_or_else(String::new, |rate| format!("{:.6}", part(rate)))
+        };
         let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
         let too_small = |rate: Option<Rate>| rate.map(|rate| rate.too_small.to_string()).unwrap_or_default();
         let (rate, settled) = (row.rate, row.settled);
@@ -371,9 +363,9 @@ impl<'a> Table<'a> {
             number(row.counts.and_then(|counts| counts[1])),
             number(rate.map(|rate| rate.count)),
             number(rate.map(|rate| rate.of)),
-            share(rate.map(|rate| rate.rate)),
-            share(rate.map(|rate| rate.low)),
-            share(rate.map(|rate| rate.high)),
+            share(rate, |rate| rate.rate),
+            share(rate, |rate| rate.low),
+            share(rate, |rate| rate.high),
             too_small(rate),
             other(0),
             other(1),
@@ -382,9 +374,9 @@ impl<'a> Table<'a> {
             number(row.same_visit),
             number(settled.map(|settled| settled.count)),
             number(settled.map(|settled| settled.of)),
-            share(settled.map(|settled| settled.rate)),
-            share(settled.map(|settled| settled.low)),
-            share(settled.map(|settled| settled.high)),
+            share(settled, |rate| rate.rate),
+            share(settled, |rate| rate.low),
+            share(settled, |rate| rate.high),
             too_small(settled),
         ]);
     }
