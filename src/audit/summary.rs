@@ -74,7 +74,7 @@ pub struct Audit {
     pub by_part: Vec<Part>,
     /// By the month in which calls were closed, in UTC.
     pub by_month: Vec<Month>,
-    /// By proven fault: which verdicts held.
+    /// By proven fault, of closed calls: which verdicts held.
     pub learned: Vec<Learned>,
     /// Parts condemned by proof, against parts insisted on.
     pub condemned: Condemned,

@@ -19,8 +19,9 @@ use super::library::{self, Loaded};
 use crate::audit::{Audit, Auditor, WhatIsWrong, Window};
 use crate::bench::cost;
 use crate::export::{self, Believed, Export};
+use crate::library::faults_as_written;
 use crate::report::audit;
-use crate::source::safe;
+use crate::source::{Files, SourceFile, safe};
 use crate::store::Archive;
 
 /// Columns of a page of text that is not written to a terminal.
@@ -44,6 +45,9 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         AuditFormat::Weights => Some(library::sound(how.library.as_deref(), &how.overlays.folders)?),
         _ => None,
     };
+    if let Some(loaded) = &library {
+        tell_counted_twice(loaded);
+    }
     let window = Window { days: how.window };
     // A place that cannot be taken is said at once, too.
     let export = match &how.export {
@@ -94,6 +98,21 @@ fn tell_unread(files: u64, since: Timestamp) {
             "{files} files are unchanged since {since} and were not read again; `--fresh` reads them and checks their sums."
         ),
     });
+}
+
+/// Says that weights which were learned before come on top of what is learned now, where an overlay gives any.
+fn tell_counted_twice(loaded: &Loaded) {
+    let files = loaded.library.files.iter();
+    let overlays: Vec<SourceFile> = files
+        .filter(|(_, file)| file.layer().number() > 0)
+        .map(|(_, file)| file.clone())
+        .collect();
+    let faults = faults_as_written(&Files::new(overlays));
+    if faults.values().any(|fault| fault.contains_key("weight")) {
+        super::tell(
+            "An overlay gives weights to faults: where those were learned from these calls, the calls count twice. Leave it out for this.",
+        );
+    }
 }
 
 /// Names what exports to the same place left there that were interrupted. One may still be running, so nothing is removed.
