@@ -119,7 +119,7 @@ fn many_groups_are_counted_and_the_first_is_named() {
     let page = audit::text(&audit, 78, true);
     let page: String = page.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
-        page.contains("one furnace: \"A-1\", \"A1\" (and so for 3 furnaces more); a call"),
+        page.contains("one furnace: \"A-1\", \"A1\"; so do the names of 3 more; a call"),
         "{page}"
     );
 }

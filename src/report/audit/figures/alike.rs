@@ -23,10 +23,10 @@ pub(in super::super) fn spellings(group: &Alike) -> Safe {
 
 /// What to see to first of them.
 pub(super) fn look_alike(audit: &Audit) -> Option<String> {
-    let furnaces = one(&audit.alike.equipment, "furnace").map(|furnaces| {
+    let furnaces = first_of(&audit.alike.equipment).map(|furnaces| {
         format!("These look like one furnace: {furnaces}; a call at one is no callback of the other.")
     });
-    let technicians = one(&audit.alike.technicians, "technician")
+    let technicians = first_of(&audit.alike.technicians)
         .map(|people| format!("These look like one technician: {people}; each is counted alone."));
     match (furnaces, technicians) {
         (Some(furnaces), Some(people)) => Some(format!("{furnaces} {people}")),
@@ -35,26 +35,22 @@ pub(super) fn look_alike(audit: &Audit) -> Option<String> {
 }
 
 /// The names of the first group, and how many groups more there are.
-fn one(groups: &Rows<Alike>, what: &str) -> Option<String> {
+fn first_of(groups: &Rows<Alike>) -> Option<String> {
     let names = named(&groups.get(0)?, super::first::NAMED, |_| String::new());
-    let more = groups.len() as u64 - 1;
-    let more = match more {
-        0 => String::new(),
-        more => format!(
-            " (and so for {})",
-            counted(more, &format!("{what} more"), &format!("{what}s more"))
-        ),
-    };
-    Some(format!("{names}{more}"))
+    Some(match groups.len() {
+        1 => names.to_string(),
+        all => format!("{names}; so do the names of {} more", all - 1),
+    })
 }
 
 /// The first names of a group, in quotes, since blanks and full stops tell them apart.
 fn named(group: &Alike, most: usize, told: impl Fn(u64) -> String) -> Safe {
-    let mut names: Vec<String> = (group.names.iter().take(most))
+    let names: Vec<String> = (group.names.iter().take(most))
         .map(|spelling| format!("“{}”{}", short(&spelling.name), told(spelling.calls)))
         .collect();
-    if let Some(more @ 1..) = group.names.len().checked_sub(most) {
-        names.push(format!("and {more} more"));
+    let names = names.join(", ");
+    match group.names.len().saturating_sub(most) {
+        0 => safe(&names),
+        more => safe(&format!("{names} and {more} more")),
     }
-    safe(&names.join(", "))
 }
