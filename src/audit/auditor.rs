@@ -137,6 +137,7 @@ impl Auditor {
         let drift = self.drift.found(visits, ends);
         let written = self.written.found(visits);
         let steps = self.steps.found(visits);
+        let alike = super::findings::look_alikes(visits);
         let followed = Followed::new(visits, self.window, ends);
         let counted = Counted::new(visits, &followed);
         let ended = |kind| visits.iter().filter(|visit| visit.end == kind).count() as u64;
@@ -178,6 +179,7 @@ impl Auditor {
                 .found(visits, followed.twins(), &doubted, self.clocks.ahead()),
             practice_sessions: self.practice,
             drift,
+            alike,
             follow_ups: followed.follow_ups(visits),
             passages: self.steps.passages(),
             folders: self.folders,

@@ -1,6 +1,6 @@
 //! Which verdicts held: how often each fault was proven, and what became of that.
 //!
-//! From this weights are learned. A verdict that the technician insisted on is no proof, and does not count.
+//! From this weights are learned. Only closed calls count. A verdict that the technician insisted on is no proof, and does not count.
 
 use std::collections::BTreeMap;
 

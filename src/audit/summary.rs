@@ -4,7 +4,8 @@ use jiff::Timestamp;
 use serde::{Serialize, Serializer};
 
 use super::findings::{
-    Borderline, Combustion, Condemned, Drift, LeftOpen, Misdiagnosis, Pair, Step, Unsound, Written,
+    Borderline, Combustion, Condemned, Drift, LeftOpen, LookAlikes, Misdiagnosis, Pair, Step, Unsound,
+    Written,
 };
 use super::groups::{Month, Part, Technician, Tree};
 use super::learned::Learned;
@@ -76,7 +77,7 @@ pub struct Audit {
     pub by_part: Vec<Part>,
     /// By the month in which calls were closed, in UTC.
     pub by_month: Vec<Month>,
-    /// By proven fault: which verdicts held.
+    /// By proven fault, of closed calls: which verdicts held.
     pub learned: Vec<Learned>,
     /// Parts condemned by proof, against parts insisted on.
     pub condemned: Condemned,
@@ -96,6 +97,8 @@ pub struct Audit {
     pub practice_sessions: Vec<SessionRef>,
     /// Readings of an equipment that drift over the years.
     pub drift: Vec<Drift>,
+    /// Names that differ in case, blanks and punctuation only: nothing follows from one to the other.
+    pub alike: LookAlikes,
     /// How long each closed call with an equipment was followed: what a survival curve is made of.
     #[serde(skip)]
     pub follow_ups: Rows<FollowUp>,

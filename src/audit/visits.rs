@@ -211,6 +211,11 @@ impl Visits {
         self.list[number as usize].equipment
     }
 
+    /// Who walked a call.
+    pub fn technician(&self, number: u32) -> NameNo {
+        self.sorts[self.list[number as usize].sort as usize].technician
+    }
+
     /// When a call was opened: seconds since 1970, and nanoseconds.
     pub fn opened(&self, number: u32) -> (i64, i32) {
         let kept = &self.list[number as usize];

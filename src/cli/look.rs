@@ -50,6 +50,11 @@ pub(super) fn plain_options() -> plain::Options<'static> {
 /// Asked only of a terminal: without one, the question would run another program.
 pub(super) fn terminal_width() -> Option<usize> {
     let terminal = io::stdout().is_terminal();
-    let (width, _) = terminal.then(crossterm::terminal::size)?.ok()?;
+    terminal.then(columns).flatten()
+}
+
+/// Columns of the terminal that a person sits at; none where nobody knows. Asked only where there is one, as above.
+pub(super) fn columns() -> Option<usize> {
+    let (width, _) = crossterm::terminal::size().ok()?;
     (width > 0).then_some(usize::from(width))
 }

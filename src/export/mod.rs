@@ -11,6 +11,7 @@
 //! that was there is written over.
 
 mod error;
+mod left_behind;
 mod parts;
 mod place;
 mod rows;
@@ -20,6 +21,7 @@ mod tables;
 use std::path::Path;
 
 pub use error::ExportError;
+pub use left_behind::left_behind;
 pub use sql::{Believed, sql};
 
 use crate::audit::{Call, Window};

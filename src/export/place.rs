@@ -4,9 +4,8 @@ use std::fs::{self, File};
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
-use uuid::Uuid;
-
 use super::error::ExportError;
+use super::left_behind::new_name;
 
 /// A folder on its way to its place; dropped before it is there, it is removed.
 #[derive(Debug)]
@@ -20,9 +19,7 @@ impl Place {
     /// Begins a folder beside the one it will be. What it takes the place of may only be an empty folder.
     pub fn beside(out: &Path) -> Result<Self, ExportError> {
         is_free(out)?;
-        let mut name = out.file_name().unwrap_or_default().to_owned();
-        name.push(format!(".part-{}", Uuid::now_v7()));
-        let folder = out.with_file_name(name);
+        let folder = out.with_file_name(new_name(out));
         fs::create_dir(&folder).map_err(ExportError::io(out))?;
         Ok(Self {
             out: out.to_owned(),

@@ -318,3 +318,21 @@ fn no_calls_are_said_and_leave_no_folder() {
     assert!(said.err.contains("No call to export"), "{}", said.err);
     assert!(!Path::new(&out).exists());
 }
+
+#[test]
+fn what_an_interrupted_export_left_is_named_and_stays() {
+    let scene = scene();
+    let sessions = written(&scene, &[done("a", "2026-01-01T10:00:00Z")]);
+    let out = path(&scene, "out");
+    let left = path(&scene, "out.part-019a00d8-ce80-7d91-91df-1f53951d5e99");
+    fs::create_dir(&left).unwrap();
+    let said = export(&sessions, &out, "30").exits(0);
+    let named = said.err.lines().find(|line| line.starts_with(&left));
+    assert!(
+        named.is_some_and(|line| line.contains("interrupted") && line.contains("may be removed")),
+        "{}",
+        said.err
+    );
+    assert!(said.err.contains("1 call exported to "), "{}", said.err);
+    assert!(Path::new(&left).is_dir());
+}

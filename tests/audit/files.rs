@@ -226,6 +226,20 @@ fn folders_in_folders_are_read_and_a_copy_counts_once() {
 }
 
 #[test]
+fn a_folder_that_is_named_again_is_read_once() {
+    let scene = scene();
+    let sessions = two_calls(&scene);
+    let name = sessions.rsplit('/').next().unwrap();
+    let other = format!("{sessions}/../{name}/");
+    let (_, json) = audit(&[&sessions, &sessions, &other]);
+    assert_eq!(
+        (json["calls"].as_u64(), json["copies"].as_u64()),
+        (Some(2), Some(0))
+    );
+    assert_eq!(json["folders"], serde_json::json!([sessions]));
+}
+
+#[test]
 fn the_library_of_a_session_says_what_its_faults_mean() {
     let scene = scene();
     let folder = folder(&scene);

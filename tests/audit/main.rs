@@ -7,6 +7,7 @@
     reason = "what tests share stops the test, as the tests do"
 )]
 
+mod alike;
 mod by_hand;
 mod closing;
 #[path = "../common/mod.rs"]

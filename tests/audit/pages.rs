@@ -3,7 +3,7 @@
 use proofwalk::report::audit;
 use unicode_width::UnicodeWidthStr;
 
-use crate::told::{Told, audited, told};
+use crate::told::{Told, audited, done, told};
 
 /// Calls with something for every part of the page, and names that nobody would choose in good faith.
 fn hostile() -> Vec<Told> {
@@ -123,4 +123,39 @@ fn json_has_what_others_read() {
     for key in ["first", "second", "equipment", "condemned", "then"] {
         assert!(json["suspected_misdiagnoses"][0][key].is_string(), "{key}");
     }
+}
+
+#[test]
+fn of_nothing_a_table_has_no_share_and_json_has_its_numbers() {
+    let nothing = audited(&[done("a", "2026-01-01T10:00:00Z").equipment(None)]);
+    let some = audited(&[done("a", "2026-01-01T10:00:00Z")]);
+    let told = |table: &str| -> Vec<String> {
+        let rows = fields(table);
+        let columns = [
+            "callbacks",
+            "of",
+            "rate",
+            "low",
+            "high",
+            "settled_of",
+            "settled_rate",
+            "settled_low",
+            "settled_high",
+        ];
+        let at = |name: &&str| rows[0].iter().position(|column| column == name).unwrap();
+        columns.iter().map(|name| rows[1][at(name)].clone()).collect()
+    };
+    assert_eq!(
+        told(&audit::csv(&nothing)),
+        ["0", "0", "", "", "", "0", "", "", ""]
+    );
+    // Wilson's upper end of 0 of 1 is z² / (1 + z²), with z = 1.959964: 0.793451.
+    let one = ["0", "1", "0.000000", "0.000000", "0.793451", "0", "", "", ""];
+    assert_eq!(told(&audit::csv(&some)), one);
+    let json: serde_json::Value = serde_json::from_str(&audit::json(&nothing)).unwrap();
+    let callbacks = &json["callbacks"];
+    assert_eq!(
+        (&callbacks["rate"], &callbacks["low"], &callbacks["high"]),
+        (&0.0.into(), &0.0.into(), &1.0.into())
+    );
 }

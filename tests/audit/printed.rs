@@ -80,6 +80,22 @@ fn learned_weights_are_an_overlay_that_checks_and_says_what_it_replaced() {
             .any(|row| row["kind"] == "fault" && row["name"] == name)
     };
     assert!(named("board_drops_valve_output"), "{}", check.out);
+
+    // What was learned from these calls before would come on top of them.
+    let plain = scene.write(
+        "plain/registry/faults.yaml",
+        "faults:\n  rusted_through: { title: Rusted through, remedy: correct }\n",
+    );
+    let plain = Path::new(&plain).ancestors().nth(2).unwrap();
+    let twice = |overlay: &Path| {
+        let weights = ["audit", folder.to_str().unwrap(), "--format", "weights"];
+        let said = run(&[&weights[..], &["--overlay", overlay.to_str().unwrap()]].concat()).exits(0);
+        said.err
+            .lines()
+            .filter(|line| line.contains("count twice"))
+            .count()
+    };
+    assert_eq!((twice(&overlay), twice(plain)), (1, 0));
 }
 
 #[test]

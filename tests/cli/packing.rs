@@ -1,10 +1,11 @@
 //! Packed calls: every command reads them as it read their files.
 
 use std::fs;
+use std::process::{Command, Stdio};
 
 use serde_json::Value;
 
-use crate::common::scene::{HALF, Scene, run, scenario, scene};
+use crate::common::scene::{HALF, PROGRAM, Said, Scene, run, scenario, scene};
 
 const PACK: &str = "2026-01.sessions.zip";
 
@@ -194,4 +195,26 @@ fn a_pack_is_unpacked_where_sessions_live() {
         "{}",
         verified.out
     );
+}
+
+#[test]
+fn a_pack_that_a_disk_refuses_is_told_in_our_words_only() {
+    let scene = season();
+    let ids = scene.ids();
+    let said: Said = Command::new("bash")
+        .args(["-c", "ulimit -f 1; exec \"$0\" pack --sessions \"$1\""])
+        .arg(PROGRAM)
+        .arg(scene.sessions())
+        .stdin(Stdio::null())
+        .output()
+        .unwrap()
+        .into();
+    let said = said.exits(3);
+    let refused = said.err.lines().filter(|line| line.contains("File too large"));
+    assert!(
+        refused.count() == 1 && said.err.starts_with("proofwalk: ") && !said.err.contains("ZipWriter"),
+        "{}",
+        said.err
+    );
+    assert_eq!(scene.ids(), ids);
 }

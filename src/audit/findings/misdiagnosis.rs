@@ -1,4 +1,6 @@
 //! Verdicts that were probably wrong: a part was condemned, and what came back needed something else.
+//!
+//! A next call that ended in an outcome makes none suspected, also where a fault was noted on its way: that is not what it ended in.
 
 use serde::Serialize;
 

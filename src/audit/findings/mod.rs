@@ -1,5 +1,6 @@
 //! What an audit finds, one file each. Every finding names its sessions.
 
+mod alike;
 mod borderline;
 mod callbacks;
 mod combustion;
@@ -12,6 +13,7 @@ mod steps;
 mod unsound;
 mod written;
 
+pub use alike::{Alike, LookAlikes, Spelling};
 pub use borderline::Borderline;
 pub use callbacks::Pair;
 pub use combustion::{Combustion, NoTest};
@@ -23,6 +25,7 @@ pub use steps::Step;
 pub use unsound::{Unsound, WhatIsWrong};
 pub use written::{Digits, Hurried, Repeated, Written};
 
+pub(super) use alike::look_alikes;
 pub(super) use borderline::Borderlines;
 pub(super) use callbacks::{Fate, Followed};
 pub(super) use combustion::Tests;

@@ -3,10 +3,12 @@
 mod gather;
 mod index;
 mod libraries;
+mod once;
 mod progress;
 mod read;
 
 use std::io::{self, Write};
+use std::path::Path;
 
 use index::{Index, Memory};
 use jiff::Timestamp;
@@ -16,9 +18,10 @@ use super::failure::{FINDINGS, Failure};
 use super::library::{self, Loaded};
 use crate::audit::{Audit, Auditor, WhatIsWrong, Window};
 use crate::bench::cost;
-use crate::export::{Believed, Export};
+use crate::export::{self, Believed, Export};
+use crate::library::faults_as_written;
 use crate::report::audit;
-use crate::source::safe;
+use crate::source::{Files, SourceFile, safe};
 use crate::store::Archive;
 
 /// Columns of a page of text that is not written to a terminal.
@@ -33,15 +36,25 @@ struct Paper {
 
 /// Audits every session below the folders; the exit code says whether one is damaged.
 pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
+    let how = &Audited {
+        folders: once::each_once(&how.folders),
+        ..how.clone()
+    };
     // Before the long part: a library that cannot be used is said at once.
     let library = match how.format {
         AuditFormat::Weights => Some(library::sound(how.library.as_deref(), &how.overlays.folders)?),
         _ => None,
     };
+    if let Some(loaded) = &library {
+        tell_counted_twice(loaded);
+    }
     let window = Window { days: how.window };
     // A place that cannot be taken is said at once, too.
     let export = match &how.export {
-        Some(out) => Some(Export::begin(out, window)?),
+        Some(out) => {
+            tell_left_behind(out);
+            Some(Export::begin(out, window)?)
+        }
         None => None,
     };
     let paper = Paper {
@@ -88,6 +101,31 @@ fn tell_unread(files: u64, since: Timestamp) {
     });
 }
 
+/// Says that weights which were learned before come on top of what is learned now, where an overlay gives any.
+fn tell_counted_twice(loaded: &Loaded) {
+    let files = loaded.library.files.iter();
+    let overlays: Vec<SourceFile> = files
+        .filter(|(_, file)| file.layer().number() > 0)
+        .map(|(_, file)| file.clone())
+        .collect();
+    let faults = faults_as_written(&Files::new(overlays));
+    if faults.values().any(|fault| fault.contains_key("weight")) {
+        super::tell(
+            "An overlay gives weights to faults: where those were learned from these calls, the calls count twice. Leave it out for this.",
+        );
+    }
+}
+
+/// Names what exports to the same place left there that were interrupted. One may still be running, so nothing is removed.
+fn tell_left_behind(out: &Path) {
+    for folder in export::left_behind(out) {
+        super::tell(&format!(
+            "{} was left by an export that was interrupted: it holds names of people, and may be removed unless another export is running.",
+            safe(&folder.to_string_lossy())
+        ));
+    }
+}
+
 /// Takes every session below the folders; since when what it says has been so.
 fn read(
     how: &Audited,
@@ -126,9 +164,11 @@ fn read(
             earliest: auditor.earliest(),
             latest: auditor.latest(),
         })?;
+        let out = out.to_string_lossy();
         super::tell(&match calls {
             0 => "No call to export.".to_owned(),
-            calls => format!("{calls} calls exported to {}.", safe(&out.to_string_lossy())),
+            1 => format!("1 call exported to {}.", safe(&out)),
+            calls => format!("{calls} calls exported to {}.", safe(&out)),
         });
     }
     let mut audit = auditor.finish();

@@ -3,11 +3,16 @@
 use std::io::{self, IsTerminal, Write};
 use std::time::{Duration, Instant};
 
+use crate::cli::look;
+
 /// Runs that are over sooner show nothing.
 const PATIENCE: Duration = Duration::from_millis(700);
 
 /// Time between two lines.
 const BETWEEN: Duration = Duration::from_millis(200);
+
+/// Columns, where nobody knows how many there are.
+const USUAL: usize = 80;
 
 /// How far a run is.
 pub(super) struct Progress {
@@ -15,7 +20,8 @@ pub(super) struct Progress {
     done: usize,
     /// When the next line is due; none where nobody watches.
     due: Option<Instant>,
-    shown: bool,
+    /// Columns of what stands there.
+    shown: usize,
 }
 
 impl Progress {
@@ -26,7 +32,7 @@ impl Progress {
             all,
             done: 0,
             due,
-            shown: false,
+            shown: 0,
         }
     }
 
@@ -36,23 +42,55 @@ impl Progress {
         let now = Instant::now();
         if self.due.is_some_and(|due| due <= now) {
             self.due = Some(now + BETWEEN);
-            self.shown = true;
-            self.show(&format!("{} of {} sessions read", self.done, self.all));
+            let line = self.line(look::columns().unwrap_or(USUAL));
+            // Where it cannot be shown, nobody misses it.
+            let mut err = io::stderr();
+            let _ = write!(err, "{line}").and_then(|()| err.flush());
         }
     }
 
-    fn show(&self, text: &str) {
-        // Where it cannot be shown, nobody misses it. Spaces instead of an escape sequence: every terminal knows them.
-        let mut err = io::stderr();
-        let _ = write!(err, "\r{text:<60}\r{text}").and_then(|()| err.flush());
+    /// What is written to show how far it is, in fewer than so many columns: a line that is full may end in the next. Spaces go over what
+    /// stood there instead of an escape sequence: every terminal knows them.
+    fn line(&mut self, columns: usize) -> String {
+        let room = columns.saturating_sub(1);
+        let mut text = format!("{} of {} sessions read", self.done, self.all);
+        text.truncate(room);
+        let before = self.shown.min(room);
+        self.shown = text.len();
+        format!("\r{:before$}\r{text}", "")
     }
 }
 
 impl Drop for Progress {
     /// Leaves the line as it was.
     fn drop(&mut self) {
-        if self.shown {
-            let _ = write!(io::stderr(), "\r{:60}\r", "");
+        if self.shown > 0 {
+            let _ = write!(io::stderr(), "\r{:1$}\r", "", self.shown);
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_is_no_wider_than_its_text_and_the_terminal() {
+        let mut progress = Progress {
+            all: 123_456,
+            done: 7,
+            due: None,
+            shown: 0,
+        };
+        assert_eq!(progress.line(40), "\r\r7 of 123456 sessions read");
+        progress.done = 8;
+        assert_eq!(
+            progress.line(40),
+            format!("\r{:25}\r8 of 123456 sessions read", "")
+        );
+        assert_eq!(progress.line(20), format!("\r{:19}\r8 of 123456 session", ""));
+        assert_eq!(progress.shown, 19);
+        // Nothing stands there that dropping it would go over.
+        progress.shown = 0;
     }
 }

@@ -2,8 +2,11 @@
 //!
 //! Its first column says what a row is: the whole archive, a group, or a finding. So one filter shows one of them.
 
+mod quoted;
+
+use quoted::quoted;
+
 use crate::audit::{Audit, Rate, SessionRef, Tally};
-use crate::source::safe;
 
 /// The columns.
 const COLUMNS: [&str; 27] = [
@@ -47,6 +50,7 @@ pub fn csv(audit: &Audit) -> String {
     table.came_back();
     table.calls();
     table.written();
+    table.look_alikes();
     table.text
 }
 
@@ -259,6 +263,31 @@ impl<'a> Table<'a> {
         }
     }
 
+    /// Names that look like one: `detail` is that of theirs which most calls have.
+    fn look_alikes(&mut self) {
+        let found = &self.audit.alike;
+        for (groups, is_person) in [(&found.equipment, false), (&found.technicians, true)] {
+            for group in groups {
+                for spelling in &group.names {
+                    let name = Some(spelling.name.as_str());
+                    self.row(Row {
+                        kind: if is_person {
+                            "one technician?"
+                        } else {
+                            "one furnace?"
+                        },
+                        session: Some(&spelling.latest),
+                        technician: name.filter(|_| is_person),
+                        equipment: name.filter(|_| !is_person),
+                        detail: group.names[0].name.clone(),
+                        counts: Some([Some(spelling.calls), None]),
+                        ..Row::default()
+                    });
+                }
+            }
+        }
+    }
+
     fn written(&mut self) {
         let audit = self.audit;
         for found in &audit.steps {
@@ -312,7 +341,11 @@ impl<'a> Table<'a> {
             .and_then(|session| self.audit.folders.get(session.folder as usize));
         let id = |session: Option<&SessionRef>| session.map(|session| session.id.clone()).unwrap_or_default();
         let number = |number: Option<u64>| number.map(|number| number.to_string()).unwrap_or_default();
-        let share = |share: Option<f64>| share.map(|share| format!("{share:.6}")).unwrap_or_default();
+        // Of nothing there is no share, and no interval.
+        let some = |rate: &Rate| rate.of > 0;
+        let share = |rate: Option<Rate>, part: fn(Rate) -> f64| {
+            (rate.filter(some)).map_or_else(String::new, |rate| format!("{:.6}", part(rate)))
+        };
         let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
         let too_small = |rate: Option<Rate>| rate.map(|rate| rate.too_small.to_string()).unwrap_or_default();
         let (rate, settled) = (row.rate, row.settled);
@@ -330,9 +363,9 @@ impl<'a> Table<'a> {
             number(row.counts.and_then(|counts| counts[1])),
             number(rate.map(|rate| rate.count)),
             number(rate.map(|rate| rate.of)),
-            share(rate.map(|rate| rate.rate)),
-            share(rate.map(|rate| rate.low)),
-            share(rate.map(|rate| rate.high)),
+            share(rate, |rate| rate.rate),
+            share(rate, |rate| rate.low),
+            share(rate, |rate| rate.high),
             too_small(rate),
             other(0),
             other(1),
@@ -341,9 +374,9 @@ impl<'a> Table<'a> {
             number(row.same_visit),
             number(settled.map(|settled| settled.count)),
             number(settled.map(|settled| settled.of)),
-            share(settled.map(|settled| settled.rate)),
-            share(settled.map(|settled| settled.low)),
-            share(settled.map(|settled| settled.high)),
+            share(settled, |rate| rate.rate),
+            share(settled, |rate| rate.low),
+            share(settled, |rate| rate.high),
             too_small(settled),
         ]);
     }
@@ -356,45 +389,5 @@ impl<'a> Table<'a> {
             self.text.push_str(&quoted(field));
         }
         self.text.push_str("\r\n");
-    }
-}
-
-/// A field as it stands in a line. What a spreadsheet would take for a formula gets an apostrophe in front: then it is text.
-fn quoted(field: &str) -> String {
-    // Some programs take full-width signs for the plain ones, and pass over space in front.
-    let signs = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
-    let risky = field.starts_with(['\t', '\r', '\n'])
-        || (field.trim_start().starts_with(signs) && field.parse::<f64>().is_err());
-    // After the first character is known: made safe, a tab would no longer be one.
-    let safe = safe(field).to_string();
-    let text = if risky { format!("'{safe}") } else { safe };
-    match text.contains([',', '"', '\n', '\r', '\'']) {
-        true => format!("\"{}\"", text.replace('"', "\"\"")),
-        false => text,
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::quoted;
-
-    #[test]
-    fn no_field_is_taken_for_a_formula() {
-        assert_eq!(quoted("=1+1"), "\"'=1+1\"");
-        assert_eq!(quoted("@sum"), "\"'@sum\"");
-        assert_eq!(quoted("-cmd|x"), "\"'-cmd|x\"");
-        assert_eq!(quoted("\tx"), "\"'^Ix\"");
-        assert_eq!(quoted("\r=x"), "\"'^M=x\"");
-        assert_eq!(quoted("\n=x"), "\"'^J=x\"");
-        assert_eq!(quoted(" =x"), "\"' =x\"");
-        assert_eq!(quoted("＝x"), "\"'＝x\"");
-        assert_eq!(quoted("-0.5"), "-0.5");
-    }
-
-    #[test]
-    fn quotes_and_commas_are_quoted_as_rfc_4180_has_it() {
-        assert_eq!(quoted("a,b"), "\"a,b\"");
-        assert_eq!(quoted("say \"on\""), "\"say \"\"on\"\"\"");
-        assert_eq!(quoted("plain"), "plain");
     }
 }

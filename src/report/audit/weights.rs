@@ -68,7 +68,7 @@ pub fn weights(audit: &Audit, library: &Library, trees: &[Asked]) -> String {
 
 fn head(audit: &Audit, library: &Library, author: &[f64], all: u64) -> String {
     let mut head = format!(
-        "# Weights of the faults of {}, learned from {} that held: proven, and not called back within {}.\n",
+        "# Weights of the faults of {}, learned from {} that held: proven on a closed call, and not called back within {}.\n",
         safe(&library.name),
         counted(all, "verdict", "verdicts"),
         days(audit.window_days)

@@ -9,6 +9,7 @@
 //! - `found`: the packs of a folder, and a session's text wherever it lies.
 //! - `hidden`: what is being written, and what a killed run left of it.
 //! - `room`: many short sessions, read one after the other.
+//! - `target`: the file being written, as the writer of ZIP files sees it.
 //! - `write`, `unpack`: there and back. Nothing is removed before what takes its place was read back from the disk.
 
 mod doubled;
@@ -17,6 +18,7 @@ mod found;
 mod hidden;
 mod pack;
 mod room;
+mod target;
 mod unpack;
 mod write;
 

@@ -1,7 +1,7 @@
 //! Packing sessions, and removing their own files once the pack has been read back.
 
 use std::collections::BTreeMap;
-use std::io::{self, BufReader, BufWriter, Read, Write};
+use std::io::{self, BufReader, Read, Write};
 use std::os::fd::AsFd;
 use std::path::{Path, PathBuf};
 
@@ -12,6 +12,7 @@ use zip::{CompressionMethod, ZipArchive, ZipWriter};
 use super::entry::EntryText;
 use super::hidden;
 use super::pack::Pack;
+use super::target::Target;
 use super::{PACK_ENDING, PACK_LIMIT};
 use crate::store::error::{Cause, StoreError};
 use crate::store::folder::{SessionFolder, sync_folder};
@@ -136,7 +137,7 @@ impl SessionFolder {
     ) -> Result<Pack, StoreError> {
         let not_saved = |cause: io::Error| StoreError::not_saved(path, cause);
         let file = self.make_hidden(hidden).map_err(not_saved)?;
-        let mut zip = ZipWriter::new(BufWriter::new(&file));
+        let mut zip = ZipWriter::new(Target::new(&file));
         let options = SimpleFileOptions::default()
             .compression_method(CompressionMethod::Deflated)
             .unix_permissions(0o600);
@@ -183,9 +184,8 @@ impl SessionFolder {
             }
             taken.push(one);
         }
-        let mut buffer = zip.finish().map_err(|error| not_saved(error.into()))?;
-        buffer.flush().map_err(not_saved)?;
-        drop(buffer);
+        let target = zip.finish().map_err(|error| not_saved(error.into()))?;
+        target.close().map_err(not_saved)?;
         file.sync_all().map_err(not_saved)?;
         self.read_back(hidden, path, old, taken)
     }

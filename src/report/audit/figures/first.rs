@@ -1,12 +1,13 @@
 //! What to see to first: what can hurt someone, then what can be learned from.
 
+use super::alike::look_alike;
 use super::people::{Person, by_whom, not_taken, people};
 use super::{Groups, counted, short, standings};
 use crate::audit::{Audit, WhatIsWrong};
 use crate::source::{Safe, safe};
 
 /// Most names in a line.
-const NAMED: usize = 3;
+pub(super) const NAMED: usize = 3;
 
 /// What to do, a line each, the most urgent first.
 pub(in super::super) fn first(audit: &Audit) -> Vec<Safe> {
@@ -22,6 +23,7 @@ pub(in super::super) fn first(audit: &Audit) -> Vec<Safe> {
         written(audit),
         stalling(audit),
         untested(audit),
+        look_alike(audit),
         clocks(audit),
         damaged(audit),
     ];

@@ -1,5 +1,6 @@
 //! What both pages show, worked out of an audit.
 
+mod alike;
 mod curve;
 mod expected;
 mod first;
@@ -10,6 +11,7 @@ mod standing;
 mod ways;
 mod written;
 
+pub(super) use alike::{ONE_FURNACE, ONE_TECHNICIAN, spellings};
 pub(super) use curve::{Curve, Day, curve};
 pub(super) use expected::{Expected, expected};
 pub(super) use first::first;

@@ -3,11 +3,12 @@
 use maud::{Markup, html};
 
 use super::section;
-use crate::audit::findings::{NoTest, WhyOpen};
+use crate::audit::findings::{Alike, NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, came, doubtful, ended_in, later, margin, no_calls, number,
-    others_gave, placed, short, spoken, stalled, unevenness, what_came, whose_values,
+    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, ONE_FURNACE, ONE_TECHNICIAN, came, doubtful, ended_in, later,
+    margin, no_calls, number, others_gave, placed, short, spellings, spoken, stalled, unevenness, what_came,
+    whose_values,
 };
 use crate::source::{Safe, safe};
 
@@ -38,6 +39,7 @@ pub(super) fn sections(audit: &Audit) -> Markup {
         (borderline(audit))
         (steps(audit))
         (drift(audit))
+        (look_alikes(audit))
         (unsound(audit))
     }
 }
@@ -193,6 +195,18 @@ fn drift(audit: &Audit) -> Markup {
             " in " (format!("{:.0}", row.days)) " days, " (number(row.a_year)) " a year " (read(&[row.first.clone(), row.last.clone()]))
         }
     })
+}
+
+fn look_alikes(audit: &Audit) -> Markup {
+    let found = &audit.alike;
+    let line = |group: Alike| {
+        let latest: Vec<SessionRef> = group.names.iter().map(|name| name.latest.clone()).collect();
+        html! { (spellings(&group)) " " (read(&latest)) }
+    };
+    html! {
+        (list_with("one-furnace", "One furnace by several names?", ONE_FURNACE, &found.equipment, line))
+        (list_with("one-technician", "One technician by several names?", ONE_TECHNICIAN, &found.technicians, line))
+    }
 }
 
 fn unsound(audit: &Audit) -> Markup {

@@ -1,11 +1,12 @@
 //! What to read, finding by finding: a few of each, and how many more there are.
 
 use super::page::Page;
-use crate::audit::findings::{NoTest, WhyOpen};
+use crate::audit::findings::{Alike, NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, came, counted, days, doubtful, ended_in, later, margin, no_calls,
-    number, others_gave, placed, short, spoken, stalled, unevenness, what_came, whose_values,
+    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, ONE_FURNACE, ONE_TECHNICIAN, came, counted, days, doubtful,
+    ended_in, later, margin, no_calls, number, others_gave, placed, short, spellings, spoken, stalled,
+    unevenness, what_came, whose_values,
 };
 use crate::source::{Safe, safe};
 
@@ -27,6 +28,7 @@ pub(super) fn write(page: &mut Page, audit: &Audit) {
     borderline(page, audit);
     steps(page, audit);
     drift(page, audit);
+    look_alikes(page, audit);
     unsound(page, audit);
 }
 
@@ -272,6 +274,23 @@ fn drift(page: &mut Page, audit: &Audit) {
         )));
         read(page, &[&row.first, &row.last]);
     });
+}
+
+fn look_alikes(page: &mut Page, audit: &Audit) {
+    let (furnaces, people) = (&audit.alike.equipment, &audit.alike.technicians);
+    for (title, groups, told) in [
+        ("ONE FURNACE BY SEVERAL NAMES?", furnaces, ONE_FURNACE),
+        ("ONE TECHNICIAN BY SEVERAL NAMES?", people, ONE_TECHNICIAN),
+    ] {
+        list(page, title, groups, |page, group: Alike| {
+            page.item(&spellings(&group));
+            let latest = group.names.iter().map(|spelling| &spelling.latest);
+            read(page, &latest.take(SESSIONS).collect::<Vec<_>>());
+        });
+        if !groups.is_empty() {
+            page.text(told);
+        }
+    }
 }
 
 fn unsound(page: &mut Page, audit: &Audit) {

@@ -62,7 +62,9 @@ impl Page {
 
     /// A label and what belongs to it.
     pub fn line(&mut self, label: &str, value: &Safe) {
-        self.wrapped(value, &format!("  {label:<LABEL$}"), &" ".repeat(LABEL + 2));
+        // A longer label stays apart from its text.
+        let first = format!("  {label:<0$} ", LABEL - 1);
+        self.wrapped(value, &first, &" ".repeat(LABEL + 2));
     }
 
     /// One of a list.
@@ -110,6 +112,21 @@ mod tests {
             "    019a00d8-ce80-7d91-91df-1f53951d5e99",
             "    one two three four five six seven",
             "      eight nine",
+            "",
+        ];
+        assert_eq!(page.finish(), lines.join("\n"));
+    }
+
+    #[test]
+    fn a_label_of_any_length_stays_apart_from_its_text() {
+        let mut page = Page::new(78, false);
+        for label in ["Within 999 days", "Within 1000 days", "Within 4294967295 days"] {
+            page.line(label, &safe("not known yet"));
+        }
+        let lines = [
+            "  Within 999 days not known yet",
+            "  Within 1000 days not known yet",
+            "  Within 4294967295 days not known yet",
             "",
         ];
         assert_eq!(page.finish(), lines.join("\n"));
