@@ -123,3 +123,10 @@ fn many_groups_are_counted_and_the_first_is_named() {
         "{page}"
     );
 }
+
+#[test]
+fn where_two_numbers_are_parted_matters_and_where_a_word_is_does_not() {
+    assert_eq!(told(&at(&["1-12", "11-2", "112"]).alike.equipment).len(), 0);
+    assert_eq!(told(&at(&["1-12", "1 / 12", "1.12 "]).alike.equipment).len(), 1);
+    assert_eq!(told(&at(&["F-12", "f12", "F 12."]).alike.equipment).len(), 1);
+}

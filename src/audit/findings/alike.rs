@@ -1,7 +1,8 @@
 //! Names that look like one: those of equipment, and those of technicians, that differ in case, blanks and punctuation only.
 //!
-//! Compared are their letters and digits, lower-cased; a name without any is like no other. They are never taken for one: `1-12` and
-//! `11-2` may well be two furnaces. But where they are one, a call at one name is no callback of a call at the other.
+//! Compared are their letters and digits, lower-cased, and where two numbers are parted: `1-12` is not like `11-2`, but `F-12` is like
+//! `f12`. A name without any is like no other. They are never taken for one, since they may well be two. But where they are one, a
+//! call at one name is no callback of a call at the other.
 
 use std::hash::{BuildHasher, Hasher};
 use std::sync::Arc;
@@ -118,10 +119,20 @@ fn uses(visits: &Visits, named: fn(&Visits, u32) -> NameNo) -> Vec<Used> {
     uses
 }
 
-/// What is compared of a name.
+/// What is compared of a name: its letters and digits, and where two numbers are parted.
 fn compared(name: &str) -> impl Iterator<Item = char> {
+    let (mut before, mut is_parted) = (None, false);
     let lower = name.chars().flat_map(char::to_lowercase);
-    lower.filter(|character| character.is_alphanumeric())
+    let taken = lower.flat_map(move |character| {
+        if !character.is_alphanumeric() {
+            is_parted = true;
+            return [None, None];
+        }
+        let parts_numbers = is_parted && character.is_numeric() && before.is_some_and(char::is_numeric);
+        (before, is_parted) = (Some(character), false);
+        [parts_numbers.then_some('-'), Some(character)]
+    });
+    taken.flatten()
 }
 
 /// A hash of that; none where there is nothing to compare.

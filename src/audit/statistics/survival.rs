@@ -55,8 +55,12 @@ pub struct Wait {
 pub struct Curve {
     /// The times at which something came, in order.
     pub steps: Vec<Step>,
-    /// The time of every wait, in order.
+    /// The times of the waits up to the last that is asked for, in order.
     times: Vec<f64>,
+    /// How many lasted longer.
+    longer: usize,
+    /// The longest time.
+    last: Option<f64>,
 }
 
 /// One step down.
@@ -107,12 +111,18 @@ impl Curve {
         Self::up_to(f64::INFINITY, waits)
     }
 
-    /// The same, without the steps after a time: of a long archive, most are.
+    /// The same for times up to this one only: of a long archive, most waits last longer, and are counted.
     pub fn up_to(until: f64, waits: impl IntoIterator<Item = Wait>) -> Self {
         let (mut times, mut came) = (Vec::new(), Vec::new());
+        let (mut longer, mut last) = (0, None);
         for wait in waits.into_iter().filter(|wait| !wait.time.is_nan()) {
+            last = Some(last.map_or(wait.time, |last: f64| last.max(wait.time)));
+            if wait.time > until {
+                longer += 1;
+                continue;
+            }
             times.push(wait.time);
-            came.extend((wait.came && wait.time <= until).then_some(wait.time));
+            came.extend(wait.came.then_some(wait.time));
         }
         times.sort_unstable_by(f64::total_cmp);
         came.sort_unstable_by(f64::total_cmp);
@@ -122,7 +132,7 @@ impl Curve {
         for same in came.chunk_by(|one, other| one == other) {
             let time = same[0];
             before += times[before..].partition_point(|known| *known < time);
-            let (came, at_risk) = (same.len() as u64, (times.len() - before) as u64);
+            let (came, at_risk) = (same.len() as u64, (times.len() - before + longer) as u64);
             let (d, n) = (came as f64, at_risk as f64);
             still *= 1.0 - d / n;
             sum += d / (n * (n - d));
@@ -134,27 +144,32 @@ impl Curve {
                 sum,
             });
         }
-        Self { steps, times }
+        Self {
+            steps,
+            times,
+            longer,
+            last,
+        }
     }
 
     /// How many were waited for.
     pub fn len(&self) -> usize {
-        self.times.len()
+        self.times.len() + self.longer
     }
 
     /// Whether nothing was waited for.
     pub fn is_empty(&self) -> bool {
-        self.times.is_empty()
+        self.len() == 0
     }
 
     /// The last time that anything was watched.
     pub fn last(&self) -> Option<f64> {
-        self.times.last().copied()
+        self.last
     }
 
     /// What it says of a time, with an interval of a level.
     pub fn at(&self, time: f64, level: f64) -> Estimate {
-        let at_risk = (self.times.len() - self.times.partition_point(|known| *known < time)) as u64;
+        let at_risk = (self.len() - self.times.partition_point(|known| *known < time)) as u64;
         let past = self.steps.partition_point(|step| step.time <= time);
         let Some(step) = past.checked_sub(1).map(|at| self.steps[at]) else {
             let (_, most) = wilson::at_level(0, at_risk, level);
@@ -192,5 +207,27 @@ impl Step {
     fn interval(&self, level: f64) -> (f64, f64) {
         let off = normal::two_sided(level) * self.sum.sqrt() / self.still.ln().abs();
         (self.still.powf(off.exp()), self.still.powf((-off).exp()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::{Curve, Wait};
+
+    proptest! {
+        #[test]
+        fn a_curve_up_to_a_time_says_the_same_up_to_there(
+            waits in prop::collection::vec((0_u8..60, any::<bool>()), 0..60),
+            until in 0_u8..60,
+        ) {
+            let waits = waits.into_iter().map(|(time, came)| Wait { time: time.into(), came });
+            let (whole, cut) = (Curve::of(waits.clone()), Curve::up_to(until.into(), waits));
+            for time in (0..=until).map(f64::from) {
+                prop_assert_eq!(whole.at(time, 0.95), cut.at(time, 0.95));
+            }
+            prop_assert_eq!((whole.len(), whole.last()), (cut.len(), cut.last()));
+        }
     }
 }
