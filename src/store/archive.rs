@@ -8,6 +8,7 @@ use std::sync::{Mutex, PoisonError};
 use rustix::fs::{AtFlags, Dir, FileType, statat};
 
 use super::error::StoreError;
+use super::fingerprint::{Fingerprint, Told};
 use super::folder::SessionFolder;
 use super::id::SessionId;
 use super::identity::Identity;
@@ -37,6 +38,7 @@ pub struct Archive {
     pub unreadable: Vec<(u32, String, String)>,
     /// How many other files there were.
     pub others: u64,
+    looked: Option<Fingerprint>,
 }
 
 /// The names of sessions that have files of their own, folder by folder.
@@ -96,13 +98,44 @@ impl Archive {
     /// Where one of the folders that were named cannot be opened, as with [`SessionFolder::open_existing`]. Of a folder that lies
     /// below one, that is told in [`unreadable`](Self::unreadable).
     pub fn find(roots: &[PathBuf]) -> Result<Self, StoreError> {
-        let mut archive = Self::default();
+        Self::default().found(roots)
+    }
+
+    /// The same, and begins the [`Fingerprint`] of these folders: of all in them but sessions with files of their own, which are
+    /// [asked about](Self::look_at) as they are read.
+    ///
+    /// # Errors
+    ///
+    /// As [`find`](Self::find).
+    pub fn find_looking(roots: &[PathBuf]) -> Result<(Self, Fingerprint), StoreError> {
+        let looking = Self {
+            looked: Some(Fingerprint::default()),
+            ..Self::default()
+        };
+        let mut archive = looking.found(roots)?;
+        let looked = archive.looked.take().unwrap_or_default();
+        Ok((archive, looked))
+    }
+
+    fn found(mut self, roots: &[PathBuf]) -> Result<Self, StoreError> {
         for root in roots {
             let folder = SessionFolder::open_existing(root)?;
-            archive.look(folder, None, 0);
+            self.look(folder, None, 0);
         }
-        archive.strangers.sort_unstable();
-        Ok(archive)
+        self.strangers.sort_unstable();
+        Ok(self)
+    }
+
+    /// Takes in what the system says of the file of its own that a session lies in: what it said of it as that was opened, where it was;
+    /// what it says now, otherwise.
+    pub fn look_at(&self, looked: &mut Fingerprint, id: &SessionId, lies: &Lies, opened: Option<Identity>) {
+        let None = lies.packed else { return };
+        let Ok(folder) = self.folder(lies.place) else {
+            return;
+        };
+        let name = SessionFolder::file_name(id);
+        let told = opened.map_or_else(|| Told::of(&folder, name.as_bytes()), Told::File);
+        looked.name(&folder.path, name.as_bytes(), told);
     }
 
     /// The folders, in the order they were found.
@@ -232,7 +265,7 @@ impl Archive {
             Some((pack, _)) => Some(self.packs[pack as usize].cover.identity()),
             None => {
                 let folder = self.folder(lies.place).ok()?;
-                let (name, _) = folder.file(id);
+                let name = SessionFolder::file_name(id);
                 let status = statat(folder.fd.as_fd(), name, AtFlags::SYMLINK_NOFOLLOW).ok()?;
                 Some(Identity::of(&status))
             }
@@ -266,7 +299,7 @@ impl Archive {
             let position = self.places.len() as u32;
             let path = folder.path.clone();
             let mut own = Own::default();
-            let below = self.list(&folder, position, &mut own);
+            let below = self.list(&folder, (position, depth), &mut own);
             own.sort();
             let packs = Known::clone(&folder.known);
             let held = (self.places.len() < HELD).then_some(folder);
@@ -280,6 +313,10 @@ impl Archive {
             let below = match below {
                 Ok(below) => below,
                 Err(error) => {
+                    let path = &self.places[position as usize].path;
+                    if let Some(looked) = &mut self.looked {
+                        looked.shut(path, &error);
+                    }
                     let (place, name) = match (above, self.places[position as usize].path.file_name()) {
                         (Some(above), Some(name)) => (above, format!("{}/", name.to_string_lossy())),
                         _ => (position, "./".to_owned()),
@@ -292,7 +329,12 @@ impl Archive {
             for name in below.into_iter().rev() {
                 let path = self.places[position as usize].path.join(&name);
                 let opened = match depth < DEEPEST {
-                    true => SessionFolder::open_existing(&path).map_err(|error| error.reason()),
+                    true => SessionFolder::open_existing(&path).map_err(|error| {
+                        if let Some(looked) = &mut self.looked {
+                            looked.shut(&path, &error);
+                        }
+                        error.reason()
+                    }),
                     false => Err(format!(
                         "it lies more than {DEEPEST} folders deep, so it is not read"
                     )),
@@ -306,7 +348,12 @@ impl Archive {
     }
 
     /// Takes the sessions of a folder; the names of the folders in it, sorted.
-    fn list(&mut self, folder: &SessionFolder, place: u32, own: &mut Own) -> Result<Vec<String>, StoreError> {
+    fn list(
+        &mut self,
+        folder: &SessionFolder,
+        (place, depth): (u32, usize),
+        own: &mut Own,
+    ) -> Result<Vec<String>, StoreError> {
         let unreadable = |error: rustix::io::Errno| StoreError::unreadable(&folder.path, error.into());
         let mut below = Vec::new();
         let mut has_packs = false;
@@ -317,7 +364,16 @@ impl Archive {
                 continue;
             }
             let stem = name.strip_suffix(".jsonl").filter(|_| !name.starts_with('.'));
-            match (stem, stem.and_then(Name::parse)) {
+            let parsed = stem.and_then(Name::parse);
+            if let (Some(looked), None) = (&mut self.looked, &parsed) {
+                let bytes = entry.file_name().to_bytes();
+                let told = Told::of(folder, bytes);
+                looked.name(&folder.path, bytes, told);
+                if name == kept::FOLDER && matches!(told, Told::Folder) && depth < DEEPEST {
+                    looked.add(Fingerprint::at(&folder.path.join(&*name), depth + 1));
+                }
+            }
+            match (stem, parsed) {
                 (_, Some(name)) => own.push(name),
                 (Some(_), None) => self.strangers.push((place, name.into_owned())),
                 (None, None) if is_folder(folder, &entry) => {

@@ -1,6 +1,7 @@
 //! An unchanged archive is not read again, and what comes out of the index says so.
 
 use std::fs;
+use std::os::unix::fs::symlink;
 use std::path::PathBuf;
 use std::thread::sleep;
 use std::time::Duration;
@@ -8,7 +9,7 @@ use std::time::Duration;
 use proofwalk::store::SessionFolder;
 use serde_json::Value;
 
-use crate::common::scene::{Said, Scene, program, scene};
+use crate::common::scene::{Said, Scene, program, run, scene};
 use crate::told::{done, keep};
 
 fn audit(scene: &Scene, more: &[&str]) -> Said {
@@ -54,6 +55,65 @@ fn an_unchanged_archive_is_not_read_again_and_says_so() {
     done("c", "2026-01-06T10:00:00Z").write(&folder);
     fs::remove_dir_all(scene.temp.path().join("cache")).unwrap();
     assert_eq!(json(&audit(&scene, &[]))["from_index"], 0);
+}
+
+/// What the files are known by is asked of each as it is read, the first time, and of all at once, the next: the two must be the same.
+#[test]
+fn whatever_lies_in_an_archive_it_is_unchanged_until_it_changes() {
+    let (scene, folder) = rested();
+    let sessions = scene.sessions();
+    let below = SessionFolder::open(sessions.join("van/2")).unwrap();
+    keep(&below);
+    done("a", "2026-01-01T10:00:00Z").write(&below);
+    done("p", "2026-01-08T10:00:00Z").write(&below);
+    let path = sessions.join("van/2").to_str().unwrap().to_owned();
+    run(&["pack", "--keep", "--sessions", &path]).exits(0);
+    for (name, bytes) in [
+        ("damaged.jsonl", 40),
+        ("long.jsonl", 400_000),
+        ("empty.jsonl", 0),
+        ("no name of one.jsonl", 5),
+        (".hidden.jsonl", 5),
+        ("van/notes.txt", 5),
+        ("van/2026-01.sessions.zip", 5),
+    ] {
+        fs::write(sessions.join(name), vec![b'x'; bytes]).unwrap();
+    }
+    symlink("a.jsonl", sessions.join("link.jsonl")).unwrap();
+    for name in [".hidden", "folder.jsonl/in", "van/libraries/in", "empty"] {
+        fs::create_dir_all(sessions.join(name)).unwrap();
+    }
+    let deep = sessions.join(vec!["d"; 18].join("/"));
+    fs::create_dir_all(&deep).unwrap();
+    fs::write(deep.join("deep.jsonl"), "x").unwrap();
+    sleep(Duration::from_millis(3100));
+
+    let audit = || {
+        let mut command = program();
+        command.args(["audit", sessions.to_str().unwrap()]);
+        command.env("XDG_CACHE_HOME", scene.temp.path().join("cache"));
+        Said::from(command.output().unwrap()).exits(1)
+    };
+    assert!(!audit().err.contains("unchanged"));
+    let again = audit().err;
+    // Those that are read by name: 2, 2 below, 4 odd ones, a link, a folder, 2 packs.
+    assert!(again.contains("12 files are unchanged"), "{again}");
+    for change in [
+        "van/notes.txt",
+        "van/libraries/in/it",
+        "folder.jsonl",
+        "empty.jsonl",
+    ] {
+        match sessions.join(change) {
+            path if path.is_dir() => fs::remove_dir_all(path).unwrap(),
+            path => fs::write(path, "changed").unwrap(),
+        }
+        let changed = audit().err;
+        assert!(!changed.contains("12 files are unchanged"), "{change}: {changed}");
+        sleep(Duration::from_millis(3100));
+        audit();
+    }
+    drop(folder);
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! Reading an archive on all cores, and adding its calls in one order: so the same archive gives the same audit.
 
-use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
+use std::sync::mpsc::{Receiver, Sender, SyncSender, channel, sync_channel};
+use std::sync::{Mutex, PoisonError};
 use std::thread;
 
 use rayon::Scope;
@@ -8,17 +9,17 @@ use rayon::Scope;
 use super::index::{self, Calls, Kept, Memory};
 use super::libraries::Libraries;
 use super::progress::Progress;
-use super::read::{Gathered, gather};
+use super::read::{Gathered, Reader};
 use crate::audit::{Auditor, WhatIsWrong};
 use crate::export::{Export, ExportError};
 use crate::source::safe;
-use crate::store::{Archive, Found, Room};
+use crate::store::{Archive, Fingerprint, Found};
 
 /// Sessions that a core takes in one go. What is read and not yet added is held, so there are few.
 const IN_ONE_GO: usize = 32;
 
 /// Batches that may wait at each core to be read, and as many to be added; who is ahead pauses then.
-const WAITING: usize = 1;
+const WAITING: usize = 4;
 
 /// Sessions that are to be read, each with what was kept of it.
 type Batch = Vec<(Found, Option<Kept>)>;
@@ -27,12 +28,14 @@ type Batch = Vec<(Found, Option<Kept>)>;
 type Read = Vec<(Found, Gathered)>;
 
 /// Takes every session of an archive and adds its calls, in the order of their ids; to an export as well, where there is one. What was
-/// kept before and has not changed is not read; what is read is kept.
+/// kept before and has not changed is not read; what is read is kept. Where it was begun, what the system says of them goes into the
+/// fingerprint.
 pub(super) fn all(
     archive: &mut Archive,
     auditor: &mut Auditor,
     mut export: Option<&mut Export>,
     memory: Option<(&mut Memory<'_>, Option<Calls>)>,
+    looked: Option<&mut Fingerprint>,
 ) -> Result<(), ExportError> {
     let (mut memory, known) = match memory {
         Some((memory, known)) => (Some(memory), known),
@@ -50,21 +53,24 @@ pub(super) fn all(
     if let Some(first) = sessions.peek() {
         // Read once more below. Reading its library takes far more memory than what is kept of that, and what is left over here is
         // used again for what is kept of all calls; in a thread that only reads, it would be left over to the end.
-        gather(archive, &libraries, &mut Room::default(), first, None);
+        Reader::new(archive, &libraries, false).gather(first, None);
     }
     let libraries = &libraries;
+    let looked = looked.map(Mutex::new);
+    let looked = looked.as_ref();
     rayon::in_place_scope(|pool| {
         let cores = rayon::current_num_threads();
-        let (readers, read): (Vec<_>, Vec<_>) = (0..cores).map(|_| reader(pool, archive, libraries)).unzip();
+        let reads = |_| reads(pool, Reader::new(archive, libraries, looked.is_some()), looked);
+        let (readers, hands): (Vec<_>, Vec<_>) = (0..cores).map(reads).unzip();
         thread::scope(|scope| {
             // Let go of in here: where adding fails, the readers find nobody to hand on to, and end.
-            let read = read;
+            let hands = hands;
             scope.spawn(move || deal(sessions, known, &readers));
             // As they were dealt: whose turn it is and has no more, was dealt the last but what has come already.
-            let batches = read.iter().cycle().map_while(|read| read.recv().ok());
-            for batch in batches {
+            let batches = (hands.iter().cycle()).map_while(|hand| Some((hand, hand.read.recv().ok()?)));
+            for (hand, batch) in batches {
                 progress.moved_on(batch.len());
-                for (found, gathered) in batch {
+                for (found, gathered) in &batch {
                     if let (Some(memory), Ok(call), Some(source)) =
                         (&mut memory, &gathered.call, &gathered.source)
                     {
@@ -76,20 +82,22 @@ pub(super) fn all(
                     for _ in 0..gathered.copies {
                         auditor.copy();
                     }
-                    for not in gathered.others {
+                    for not in &gathered.others {
                         auditor.not_a_call(not.folder, &not.file, not.what, &not.why);
                     }
-                    match gathered.call {
-                        Ok(call) if call.practice => auditor.practised(&call),
+                    match &gathered.call {
+                        Ok(call) if call.practice => auditor.practised(call),
                         Ok(call) => {
-                            auditor.add(&call);
+                            auditor.add(call);
                             if let Some(export) = &mut export {
-                                export.add(&call, &folders[call.folder as usize])?;
+                                export.add(call, &folders[call.folder as usize])?;
                             }
                         }
                         Err(not) => auditor.not_a_call(not.folder, &not.file, not.what, &not.why),
                     }
                 }
+                // Whoever has nothing more to read does not take it back.
+                let _ = hand.used.send(batch);
             }
             for bad in archive.bad_packs() {
                 let what = match bad.is_damaged {
@@ -123,26 +131,39 @@ fn deal(mut sessions: impl Iterator<Item = Found>, mut known: Option<Calls>, rea
     }
 }
 
-/// One who reads batches and hands them on, in the order they come. The threads are those that have looked at the files: each keeps what
-/// it has once used of memory.
-fn reader<'s>(
+/// What a reader hands on.
+struct Hand {
+    read: Receiver<Read>,
+    /// To hand back what was added: memory goes back sooner where it came from.
+    used: Sender<Read>,
+}
+
+/// Lets somebody read batches and hand them on, in the order they come. The threads are those that may have looked at the files: each
+/// keeps what it has once used of memory.
+fn reads<'s>(
     pool: &Scope<'s>,
-    archive: &'s Archive,
-    libraries: &'s Libraries<'s>,
-) -> (SyncSender<Batch>, Receiver<Read>) {
+    mut reader: Reader<'s>,
+    looked: Option<&'s Mutex<&'s mut Fingerprint>>,
+) -> (SyncSender<Batch>, Hand) {
     let (sender, batches) = sync_channel::<Batch>(WAITING);
     let (read, receiver) = sync_channel(WAITING);
+    let (used, back) = channel::<Read>();
     pool.spawn(move |_| {
-        let mut room = Room::default();
         for batch in batches {
+            back.try_iter().for_each(drop);
             let gathered = batch.into_iter().map(|(found, kept)| {
-                let gathered = gather(archive, libraries, &mut room, &found, kept);
+                let gathered = reader.gather(&found, kept);
                 (found, gathered)
             });
             if read.send(gathered.collect()).is_err() {
                 return;
             }
         }
+        if let (Some(all), Some(own)) = (looked, reader.looked) {
+            // Nothing can fail while the lock is held.
+            all.lock().unwrap_or_else(PoisonError::into_inner).add(own);
+        }
     });
-    (sender, receiver)
+    let hand = Hand { read: receiver, used };
+    (sender, hand)
 }

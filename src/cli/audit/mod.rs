@@ -22,7 +22,7 @@ use crate::export::{self, Believed, Export};
 use crate::library::faults_as_written;
 use crate::report::audit;
 use crate::source::{Files, SourceFile, safe};
-use crate::store::Archive;
+use crate::store::{Archive, Fingerprint};
 
 /// Columns of a page of text that is not written to a terminal.
 const WIDE: usize = 80;
@@ -66,22 +66,22 @@ pub(super) fn run(how: &Audited) -> Result<u8, Failure> {
         Some(_) => None,
         None => Index::look(how, &paper, library.as_ref().map(|loaded| &loaded.hash))?,
     };
-    if let Some(answer) = index.as_ref().filter(|_| !how.fresh).and_then(Index::answer) {
+    if let Some(answer) = index.as_ref().and_then(Index::answer) {
         let mut page = answer.page;
         super::print_with(|out| io::copy(&mut page, out).map(drop))?;
         tell_unread(answer.files, answer.since);
         return Ok(answer.code);
     }
-    let (mut audit, since) = read(how, window, export, index.as_ref())?;
+    let (mut audit, since, looked) = read(how, window, export, index.as_ref())?;
     let code = if audit.damaged > 0 { FINDINGS } else { 0 };
     super::print_with(|out| write(out, how, &audit, &paper, library.as_ref()))?;
     // What is said of a clock holds only for as long as that is ahead.
     let doubts_one = (audit.unsound.iter()).any(|unsound| unsound.what == WhatIsWrong::ClockAhead);
     let speaks_of_a_clock = audit.ahead > 0 || doubts_one;
-    if let Some(index) = index.filter(|_| !speaks_of_a_clock) {
+    if let (Some(index), Some(looked), false) = (index, looked, speaks_of_a_clock) {
         // What the next run prints, if nothing changes until then.
-        audit.from_index = index.files();
-        index.keep(code, since, |out| {
+        audit.from_index = looked.files;
+        index.keep(code, since, &looked, |out| {
             write(out, how, &audit, &paper, library.as_ref())
         });
     }
@@ -126,14 +126,21 @@ fn tell_left_behind(out: &Path) {
     }
 }
 
-/// Takes every session below the folders; since when what it says has been so.
+/// Takes every session below the folders; since when what it says has been so, and what the system said of the files, where that is kept.
 fn read(
     how: &Audited,
     window: Window,
     mut export: Option<Export>,
     index: Option<&Index>,
-) -> Result<(Audit, Timestamp), Failure> {
-    let mut archive = Archive::find(&how.folders)?;
+) -> Result<(Audit, Timestamp, Option<Fingerprint>), Failure> {
+    let (mut archive, mut looked) = match index.map(Index::looked) {
+        Some(None) => {
+            let (archive, looked) = Archive::find_looking(&how.folders)?;
+            (archive, Some(looked))
+        }
+        before => (Archive::find(&how.folders)?, before.flatten()),
+    };
+    let is_looking = index.is_some_and(|index| index.looked().is_none());
     let folders = archive.folders();
     let shown = folders.map(|folder| safe(&folder.to_string_lossy()).to_string());
     let now = how.clock.unwrap_or_else(Timestamp::now);
@@ -155,6 +162,7 @@ fn read(
         &mut auditor,
         export.as_mut(),
         memory.as_mut().zip(known),
+        looked.as_mut().filter(|_| is_looking),
     )?;
     let not_read = memory.and_then(Memory::finish);
     // What is known of a million files is not needed any more.
@@ -180,7 +188,7 @@ fn read(
     if is_empty {
         super::tell("No sessions below these folders: a session is a file that ends in .jsonl.");
     }
-    Ok((audit, since))
+    Ok((audit, since, looked))
 }
 
 /// Writes what is printed of an audit.

@@ -23,7 +23,8 @@ const LONGEST: u64 = 1024;
 pub(in crate::cli::audit) struct Index {
     cache: Cache,
     name: String,
-    now: Fingerprint,
+    /// What the system says of the files, where that was asked for.
+    now: Option<Fingerprint>,
     /// When the files were looked at.
     since: Timestamp,
 }
@@ -57,13 +58,12 @@ pub(in crate::cli::audit) struct Answer {
 }
 
 impl Index {
-    /// Looks at the files; none where there is no place to keep anything.
+    /// Looks at the files where a page was kept that may be of them; none where there is no place to keep anything.
     pub fn look(how: &Audited, paper: &Paper, library: Option<&Hash>) -> Result<Option<Self>, Failure> {
         let Some(cache) = Cache::open("audit") else {
             return Ok(None);
         };
         let since = Timestamp::now();
-        let now = Fingerprint::of(&how.folders)?;
         let question = format!(
             "{:?} {:?} {} {:?} {paper:?} {} {}",
             how.folders,
@@ -74,6 +74,8 @@ impl Index {
             program(),
         );
         let name = format!("{}.page", Hash::of(question.as_bytes()));
+        let may_answer = !how.fresh && cache.read(&name).is_some();
+        let now = may_answer.then(|| Fingerprint::of(&how.folders)).transpose()?;
         Ok(Some(Self {
             cache,
             name,
@@ -84,6 +86,7 @@ impl Index {
 
     /// The answer that was kept, where nothing has changed since.
     pub fn answer(&self) -> Option<Answer> {
+        let now = self.now?;
         let mut file = self.cache.read(&self.name)?;
         let end = file.seek(SeekFrom::End(0)).ok()?;
         file.seek(SeekFrom::Start(end.saturating_sub(LONGEST))).ok()?;
@@ -94,7 +97,7 @@ impl Index {
             .rposition(|byte| *byte == b'\n')
             .map_or(0, |at| at + 1);
         let about: About = serde_json::from_slice(&last[begin..]).ok()?;
-        let is_same = about.files_sum == self.now.sum.to_string() && about.files == self.now.files;
+        let is_same = about.files_sum == now.to_string() && about.files == now.files;
         if !is_same || about.sum != about.worked_out() {
             return None;
         }
@@ -121,22 +124,28 @@ impl Index {
         self.since
     }
 
-    /// How many files it knows.
-    pub fn files(&self) -> u64 {
-        self.now.files
+    /// What the system said of the files before any was read; none where it is to be asked of each as that is read.
+    pub fn looked(&self) -> Option<Fingerprint> {
+        self.now
     }
 
     /// Keeps a page of what was read since a time, if a change since the files were looked at would show.
-    pub fn keep(&self, code: u8, since: Timestamp, page: impl FnOnce(&mut dyn Write) -> io::Result<()>) {
-        if !self.now.is_settled(self.since.as_second()) {
+    pub fn keep(
+        &self,
+        code: u8,
+        since: Timestamp,
+        looked: &Fingerprint,
+        page: impl FnOnce(&mut dyn Write) -> io::Result<()>,
+    ) {
+        if !looked.is_settled(self.since.as_second()) {
             return;
         }
         self.cache.write(&self.name, |out| {
             let mut summing = Summing::new(&mut *out);
             page(&mut summing)?;
             let mut about = About {
-                files_sum: self.now.sum.to_string(),
-                files: self.now.files,
+                files_sum: looked.to_string(),
+                files: looked.files,
                 since,
                 code,
                 length: summing.written(),
