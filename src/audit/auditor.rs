@@ -11,7 +11,7 @@ use super::findings::{
 };
 use super::groups::{self, Counted};
 use super::summary::{Audit, CAUTION, SessionRef};
-use super::visits::{NO_NAME, Visits};
+use super::visits::Visits;
 
 /// The window within which a call counts as a callback.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -137,17 +137,34 @@ impl Auditor {
         let drift = self.drift.found(visits, ends);
         let written = self.written.found(visits);
         let steps = self.steps.found(visits);
-        let alike = super::findings::look_alikes(visits);
-        let followed = Followed::new(visits, self.window, ends);
-        let counted = Counted::new(visits, &followed);
-        let ended = |kind| visits.iter().filter(|visit| visit.end == kind).count() as u64;
+        let by_equipment = &visits.by_equipment();
+        // What follows takes little memory, and no core waits for another: each list is made as if alone.
+        let (followed, (alike, left_open_calls, (borderline, combustion))) = rayon::join(
+            || Followed::new(visits, by_equipment, self.window, ends),
+            || {
+                let alike = super::findings::look_alikes(visits);
+                let left_open = self.left_open.found(visits, by_equipment);
+                let tests = self.tests.found(visits, by_equipment);
+                (alike, left_open, (self.borderline.found(visits), tests))
+            },
+        );
+        let ((callbacks, callback_pairs), (counted, by_month)) = rayon::join(
+            || (followed.counts(visits), followed.pairs(visits)),
+            || {
+                (
+                    Counted::new(visits, &followed),
+                    groups::by_month(visits, &followed),
+                )
+            },
+        );
+        let all = counted.all();
         Audit {
             caution: CAUTION,
             window_days: self.window.days,
             from: ends.from,
             until: ends.until,
             calls: visits.len() as u64,
-            closed: visits.iter().filter(|visit| visit.closed.is_some()).count() as u64,
+            closed: all.closed,
             damaged: self.unsound.damaged(),
             other_files: self.other_files,
             copies: self.copies,
@@ -155,25 +172,25 @@ impl Auditor {
             from_index: 0,
             ahead: self.clocks.ahead_and_believed() as u64,
             without_library: self.without_library,
-            without_equipment: visits.iter().filter(|visit| visit.equipment == NO_NAME).count() as u64,
-            callbacks: followed.counts(visits),
-            callback_pairs: followed.pairs(visits),
+            without_equipment: (visits.len() - by_equipment.len()) as u64,
+            callbacks,
+            callback_pairs,
             came_again: followed.came_again(visits),
             suspected_misdiagnoses: followed.misdiagnoses(visits),
-            unproven: ended(super::visits::EndKind::Unproven),
-            insisted: ended(super::visits::EndKind::Insisted),
-            left_open: visits.iter().filter(|visit| visit.left_open).count() as u64,
+            unproven: all.unproven,
+            insisted: all.insisted,
+            left_open: all.left_open,
             by_technician: counted.by_technician(visits),
             by_tree: counted.by_tree(visits),
             by_part: counted.by_part(visits),
-            by_month: groups::by_month(visits, &followed),
+            by_month,
             learned: super::learned::learned(visits, &followed),
             condemned: super::findings::proven_and_insisted(visits),
-            left_open_calls: self.left_open.found(visits),
-            borderline: self.borderline.found(visits),
+            left_open_calls,
+            borderline,
             written,
             steps,
-            combustion: self.tests.found(visits),
+            combustion,
             unsound: self
                 .unsound
                 .found(visits, followed.twins(), &doubted, self.clocks.ahead()),

@@ -1,5 +1,7 @@
 //! What one session boils down to.
 
+use std::sync::Arc;
+
 use compact_str::CompactString;
 use jiff::Timestamp;
 
@@ -148,10 +150,10 @@ pub struct NotTaken {
 /// A step that the walk stood at.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stay {
-    /// The step, with its tree: `tree/step`.
-    pub step: CompactString,
+    /// The step, with its tree: `tree/step`. The stay before went on to it, and has the same text.
+    pub step: Arc<str>,
     /// The step it went on to; none where the call ended or was left there.
-    pub to: Option<CompactString>,
+    pub to: Option<Arc<str>>,
     /// Seconds until the walk went on; none where it did not, or the clock went back.
     pub seconds: Option<f64>,
     /// Minutes that its library gives for it, or for all that was taken at it where those are more.

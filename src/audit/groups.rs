@@ -100,6 +100,8 @@ struct Count {
 /// Every group's counts.
 #[derive(Debug, Default)]
 pub(super) struct Counted {
+    /// All calls.
+    all: Count,
     technicians: BTreeMap<NameNo, Count>,
     trees: BTreeMap<NameNo, Count>,
     parts: BTreeMap<NameNo, Count>,
@@ -130,11 +132,17 @@ impl Counted {
     }
 
     fn each(&mut self, visit: &Visit, change: impl Fn(&mut Count)) {
+        change(&mut self.all);
         change(self.technicians.entry(visit.technician).or_default());
         change(self.trees.entry(visit.tree).or_default());
         if visit.part != NO_NAME {
             change(self.parts.entry(visit.part).or_default());
         }
+    }
+
+    /// Of all calls.
+    pub fn all(&self) -> Tally {
+        self.all.tally()
     }
 
     pub fn by_technician(&self, visits: &Visits) -> Vec<Technician> {

@@ -1,6 +1,6 @@
 //! Where a walk stands as its log is told: the step, and the trees that were entered on the way to it.
 
-use compact_str::CompactString;
+use std::sync::Arc;
 
 /// Most trees that are kept; a log that was made to fill memory may enter more.
 const MOST: usize = 2000;
@@ -9,7 +9,7 @@ const MOST: usize = 2000;
 #[derive(Debug, Default)]
 pub(super) struct Place {
     /// The step; none while it goes on from one.
-    at: Option<CompactString>,
+    at: Option<Arc<str>>,
     /// Every tree that was entered, and what it was entered from. None is ever taken out, so that a place in it can be gone back to.
     entered: Vec<Within>,
     /// The tree it stands in, by position there; none before the first.
@@ -20,7 +20,7 @@ pub(super) struct Place {
 #[derive(Debug)]
 struct Within {
     /// The step from which it was.
-    from: Option<CompactString>,
+    from: Option<Arc<str>>,
     /// The tree of that step, by position.
     outer: Option<usize>,
     /// How many trees the walk stands in there.
@@ -30,23 +30,30 @@ struct Within {
 /// A place to go back to.
 #[derive(Debug)]
 pub(super) struct Spot {
-    at: Option<CompactString>,
+    at: Option<Arc<str>>,
     within: Option<usize>,
 }
 
 impl Place {
     /// Stands at a step.
-    pub fn stand(&mut self, step: CompactString) {
+    pub fn stand(&mut self, step: Arc<str>) {
         self.at = Some(step);
     }
 
+    /// Stands at a step, which it most often does already.
+    pub fn stay_at(&mut self, step: &str) {
+        if self.at.as_deref() != Some(step) {
+            self.at = Some(step.into());
+        }
+    }
+
     /// Goes on from the step it stands at.
-    pub fn go_on(&mut self) -> Option<CompactString> {
+    pub fn go_on(&mut self) -> Option<Arc<str>> {
         self.at.take()
     }
 
     /// Enters a tree at its first step.
-    pub fn enter(&mut self, start: CompactString) {
+    pub fn enter(&mut self, start: Arc<str>) {
         if self.entered.len() < MOST {
             let depth = self.within.map_or(0, |outer| self.entered[outer].depth);
             self.entered.push(Within {

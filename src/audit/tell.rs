@@ -129,9 +129,9 @@ impl Teller {
         match said {
             Said::Entered { tree, role } => self.entered(&tree, role),
             Said::Took { from, to, .. } => {
-                let to = kept(&to);
-                self.place.stand(kept(&from));
-                self.stay(Some(to.clone()), true);
+                let to: Arc<str> = Arc::from(&*to);
+                self.place.stay_at(&from);
+                self.stay(Some(Arc::clone(&to)), true);
                 self.place.stand(to);
                 self.asked_anew();
             }
@@ -344,7 +344,7 @@ impl Teller {
         }
     }
 
-    fn stay(&mut self, to: Option<CompactString>, went_on: bool) {
+    fn stay(&mut self, to: Option<Arc<str>>, went_on: bool) {
         let Some(step) = self.place.go_on() else { return };
         if self.call.stays.len() < MOST {
             // Whoever is sent here for what a proof lacks takes more than the step asks for.

@@ -118,7 +118,10 @@ impl Visits {
     pub fn add(&mut self, call: &Call) -> u32 {
         let number = self.list.len() as u32;
         let uuid = Uuid::try_parse(&call.session).ok();
-        let uuid = uuid.filter(|uuid| uuid.to_string() == call.session);
+        let uuid = uuid.filter(|uuid| {
+            let mut written = Uuid::encode_buffer();
+            *uuid.hyphenated().encode_lower(&mut written) == call.session
+        });
         let session = match uuid {
             Some(uuid) => uuid.into_bytes(),
             None => {
@@ -216,18 +219,16 @@ impl Visits {
         self.sorts[self.list[number as usize].sort as usize].technician
     }
 
-    /// When a call was opened: seconds since 1970, and nanoseconds.
-    pub fn opened(&self, number: u32) -> (i64, i32) {
-        let kept = &self.list[number as usize];
-        (kept.seconds, kept.nanoseconds)
+    /// When a call was opened.
+    pub fn opened(&self, number: u32) -> Timestamp {
+        self.list[number as usize].opened()
     }
 
     /// The calls that were opened before a time; none before none.
     pub fn opened_before(&self, time: Option<Timestamp>) -> Vec<u32> {
         let numbers = 0..self.list.len() as u32;
         time.map_or_else(Vec::new, |time| {
-            let key = (time.as_second(), time.subsec_nanosecond());
-            numbers.filter(|number| self.opened(*number) < key).collect()
+            numbers.filter(|number| self.opened(*number) < time).collect()
         })
     }
 
@@ -238,8 +239,7 @@ impl Visits {
 
     fn visit(&self, kept: &Kept) -> Visit {
         let sort = &self.sorts[kept.sort as usize];
-        // It was taken from a time.
-        let opened = Timestamp::new(kept.seconds, kept.nanoseconds).unwrap_or_default();
+        let opened = kept.opened();
         let left = later(kept.seconds, kept.nanoseconds, kept.lasted).unwrap_or(opened);
         Visit {
             opened,
@@ -299,6 +299,13 @@ impl Visits {
             key(first).cmp(&key(second)).then_with(by_id)
         });
         order
+    }
+}
+
+impl Kept {
+    fn opened(&self) -> Timestamp {
+        // It was taken from a time.
+        Timestamp::new(self.seconds, self.nanoseconds).unwrap_or_default()
     }
 }
 

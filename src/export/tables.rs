@@ -139,7 +139,7 @@ pub(super) fn tell(call: &Call, folder: &str, mut take: impl FnMut(usize, &[Cell
         }
     }
     for (place, stay) in (0_i64..).zip(&call.stays) {
-        let (step, next) = (stay.step.as_str().into(), stay.to.as_deref().into());
+        let (step, next) = ((*stay.step).into(), stay.to.as_deref().into());
         let times = [stay.seconds.into(), stay.minutes.into()];
         take(4, &[session, place.into(), step, next, times[0], times[1]]);
     }

@@ -244,9 +244,13 @@ impl SessionFolder {
 
     /// A session's file name, and its path for messages.
     pub(super) fn file(&self, id: &SessionId) -> (String, PathBuf) {
-        let name = format!("{id}.jsonl");
+        let name = Self::file_name(id);
         let path = self.path.join(&name);
         (name, path)
+    }
+
+    pub(super) fn file_name(id: &SessionId) -> String {
+        format!("{id}.jsonl")
     }
 
     /// Asked again before every session, since rights change.

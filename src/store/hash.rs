@@ -34,12 +34,16 @@ impl Hash {
 
     /// Whether a text is this sum, as it is written: sooner told than by reading the text.
     pub fn is_written_as(&self, text: &str) -> bool {
+        text.as_bytes() == self.digits()
+    }
+
+    fn digits(&self) -> [u8; 64] {
         let mut digits = [0; 64];
         let (pairs, _) = digits.as_chunks_mut::<2>();
         for (pair, byte) in pairs.iter_mut().zip(self.0) {
             *pair = WRITTEN[usize::from(byte)];
         }
-        text.as_bytes() == digits
+        digits
     }
 
     /// The sum of exactly these bytes.
@@ -57,7 +61,8 @@ impl Hash {
 
 impl fmt::Display for Hash {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.0.iter().try_for_each(|byte| write!(f, "{byte:02x}"))
+        // All of them are digits.
+        f.write_str(str::from_utf8(&self.digits()).unwrap_or_default())
     }
 }
 

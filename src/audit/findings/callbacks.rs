@@ -133,25 +133,24 @@ enum What {
 
 impl Followed {
     /// Looks for what followed each call.
-    pub fn new(visits: &Visits, window: Window, ends: Ends) -> Self {
+    pub fn new(visits: &Visits, by_equipment: &[u32], window: Window, ends: Ends) -> Self {
         let days = SignedDuration::from_secs(i64::from(window.days) * DAY);
-        let order = visits.by_equipment();
-        let mut list = Vec::with_capacity(order.len());
+        let mut list = Vec::with_capacity(by_equipment.len());
         let (mut left, mut twins) = (Vec::new(), Vec::new());
-        for calls in order.chunk_by(|one, other| visits.equipment(*one) == visits.equipment(*other)) {
+        for calls in by_equipment.chunk_by(|one, other| visits.equipment(*one) == visits.equipment(*other)) {
             for (place, call) in calls.iter().enumerate() {
                 let visit = visits.get(*call);
                 let later = &calls[place + 1..];
                 let twin = later.first().filter(|next| is_twin(&visit, &visits.get(**next)));
                 twins.extend(twin.map(|next| (*call, *next)));
-                let overlapping = later.partition_point(|next| visits.get(*next).opened < visit.left);
+                let overlapping = later.partition_point(|next| visits.opened(*next) < visit.left);
                 let next = later.get(overlapping).copied();
                 let Some(closed) = visit.closed else {
-                    let soon = |next: &u32| visits.get(*next).opened.duration_since(visit.left) <= days;
+                    let soon = |next: &u32| visits.opened(*next).duration_since(visit.left) <= days;
                     left.extend(next.filter(soon).map(|next| (*call, next)));
                     continue;
                 };
-                let came = next.map(|next| visits.get(next).opened);
+                let came = next.map(|next| visits.opened(next));
                 let followed = ends.until.unwrap_or(closed).duration_since(closed);
                 let what = match came {
                     Some(came) if came.duration_since(closed) <= days => What::Callback,
@@ -163,7 +162,7 @@ impl Followed {
                 };
                 let same_visit = |next: &u32| is_same_visit(&visit, &visits.get(*next));
                 let another = later[overlapping..].iter().find(|next| !same_visit(next));
-                let soon = |next: &u32| visits.get(*next).opened.duration_since(closed) <= days;
+                let soon = |next: &u32| visits.opened(*next).duration_since(closed) <= days;
                 list.push(Follow {
                     call: *call,
                     next: next.unwrap_or(*call),

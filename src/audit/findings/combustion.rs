@@ -61,8 +61,8 @@ impl Tests {
         }
     }
 
-    pub fn found(mut self, visits: &Visits) -> Combustion {
-        let tested = tested_soon(visits);
+    pub fn found(mut self, visits: &Visits, by_equipment: &[u32]) -> Combustion {
+        let tested = tested_soon(visits, by_equipment);
         let (mut worked, mut skipped) = (0, 0);
         let (mut calls, mut not_taken) = (Vec::new(), Vec::new());
         for (number, visit) in visits.iter().enumerate() {
@@ -100,14 +100,14 @@ fn is_worked_on(visit: &Visit) -> bool {
 }
 
 /// The calls that tested the flue gas themselves, or were followed by one that did, soon.
-fn tested_soon(visits: &Visits) -> Vec<bool> {
+fn tested_soon(visits: &Visits, by_equipment: &[u32]) -> Vec<bool> {
     let mut tested: Vec<bool> = visits
         .iter()
         .map(|visit| visit.combustion == Tested::Yes)
         .collect();
     // From the last to the first, so that the next test at the same equipment is at hand.
     let (mut equipment, mut next) = (NO_NAME, None);
-    for number in visits.by_equipment().into_iter().rev() {
+    for &number in by_equipment.iter().rev() {
         let visit = visits.get(number);
         if visit.equipment != equipment {
             (equipment, next) = (visit.equipment, None);

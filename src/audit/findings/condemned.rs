@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::super::summary::SessionRef;
-use super::super::visits::{EndKind, Visits};
+use super::super::visits::{EndKind, NO_NAME, Visits};
 
 /// Parts condemned by proof, against parts insisted on.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -39,18 +39,18 @@ pub(in super::super) fn proven_and_insisted(visits: &Visits) -> Condemned {
         insisted_calls: Vec::new(),
     };
     for (number, visit) in visits.iter().enumerate() {
-        let part = visits.owned(visit.part);
+        let condemns = u64::from(visit.part != NO_NAME);
         if visit.end != EndKind::Insisted {
-            found.proven += u64::from(part.is_some());
+            found.proven += condemns;
             continue;
         }
-        found.insisted += u64::from(part.is_some());
+        found.insisted += condemns;
         found.insisted_calls.push(Insisted {
             session: visits.session(number as u32),
             technician: visits.owned(visit.technician),
             equipment: visits.owned(visit.equipment),
             fault: visits.owned(visit.fault).unwrap_or_default(),
-            part,
+            part: visits.owned(visit.part),
         });
     }
     found

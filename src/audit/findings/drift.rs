@@ -228,12 +228,12 @@ impl Series {
 
     /// Whether no clock in it is doubted: one value by such a clock would bend the line.
     fn is_within(&self, visits: &Visits, ends: Ends) -> bool {
-        !ends.is_before(visits.get(self.first).opened) && !ends.is_after(visits.get(self.last).opened)
+        !ends.is_before(visits.opened(self.first)) && !ends.is_after(visits.opened(self.last))
     }
 
     /// Days between the first and the last.
     fn span(&self, visits: &Visits) -> f64 {
-        let opened = |call: u32| visits.get(call).opened;
+        let opened = |call: u32| visits.opened(call);
         opened(self.last).duration_since(opened(self.first)).as_secs_f64() / DAY
     }
 
@@ -246,7 +246,7 @@ impl Series {
 
 /// Days from [`EPOCH`] to the opening of a call: near enough to it that a small number tells minutes apart.
 fn day(call: u32, visits: &Visits) -> f32 {
-    ((visits.opened(call).0 - EPOCH) as f64 / DAY) as f32
+    ((visits.opened(call).as_second() - EPOCH) as f64 / DAY) as f32
 }
 
 /// A value that was kept small, as it was typed: not 3.0999999046 for 3.1.

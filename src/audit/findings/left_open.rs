@@ -71,9 +71,9 @@ impl LeftOpens {
     }
 
     /// The calls at whose equipment nobody was since come first, and of them the latest.
-    pub fn found(mut self, visits: &Arc<Visits>) -> Rows<LeftOpen> {
-        self.look_who_came(visits);
-        self.0.sort_by_key(|open| {
+    pub fn found(mut self, visits: &Arc<Visits>, by_equipment: &[u32]) -> Rows<LeftOpen> {
+        self.look_who_came(visits, by_equipment);
+        self.0.sort_by_cached_key(|open| {
             let latest = Reverse((visits.opened(open.call), visits.session(open.call)));
             (open.seen_since.is_some(), latest)
         });
@@ -91,12 +91,11 @@ impl LeftOpens {
         })
     }
 
-    fn look_who_came(&mut self, visits: &Visits) {
+    fn look_who_came(&mut self, visits: &Visits, by_equipment: &[u32]) {
         if self.0.is_empty() {
             return;
         }
-        let order = visits.by_equipment();
-        for calls in order.chunk_by(|one, other| visits.get(*one).equipment == visits.get(*other).equipment) {
+        for calls in by_equipment.chunk_by(|one, other| visits.equipment(*one) == visits.equipment(*other)) {
             for (place, call) in calls.iter().enumerate() {
                 // They were added in the order of their numbers.
                 let Ok(at) = self.0.binary_search_by_key(call, |open| open.call) else {

@@ -65,7 +65,7 @@ impl Steps {
             sum.times += 1;
             match &stay.to {
                 None => sum.ended += 1,
-                Some(to) => match sum.to.get_mut(to.as_str()) {
+                Some(to) => match sum.to.get_mut(&**to) {
                     Some(times) => *times += 1,
                     None => drop(sum.to.insert(to.to_string(), 1)),
                 },

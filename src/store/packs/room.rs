@@ -4,6 +4,7 @@ use std::fs::File;
 use std::io::{BufRead, Read};
 use std::os::fd::AsFd;
 use std::os::unix::fs::FileExt;
+use std::path::Path;
 
 use flate2::{Decompress, FlushDecompress, Status};
 use rustix::fs::fstat;
@@ -58,9 +59,11 @@ impl SessionFolder {
 
     /// Reads a session that is short.
     fn short(&self, id: &SessionId, room: &mut Room) -> Option<Identity> {
-        let (file, path) = self.file(id);
         if !self.only_packs {
-            match open::with_status(self.fd.as_fd(), file.as_ref(), &path, Access::Read) {
+            let file = Self::file_name(id);
+            // What is wrong with it is not said here, so no path is asked for.
+            let name = Path::new(&file);
+            match open::with_status(self.fd.as_fd(), name, name, Access::Read) {
                 Ok((file, status)) => {
                     let identity = Identity::of(&status);
                     return room.read(&file, identity.size()).map(|()| identity);
@@ -85,9 +88,10 @@ impl Room {
 
     /// Reads no further than a file goes now: another process may be recording.
     fn read(&mut self, file: &File, length: u64) -> Option<()> {
-        self.text.clear();
-        let read = (length <= SHORT).then(|| file.take(length).read_to_end(&mut self.text))?;
-        read.ok().map(drop)
+        let length = usize::try_from(length).ok().filter(|_| length <= SHORT)?;
+        self.text.resize(length, 0);
+        // Whoever reads to an end asks once more, to learn that nothing follows.
+        (&*file).read_exact(&mut self.text).ok()
     }
 
     /// Reads an entry of a pack whose file is still the one that the table of contents was read from.

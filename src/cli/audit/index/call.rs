@@ -1,5 +1,7 @@
 //! A call as bytes, and back, to the last bit.
 
+use std::sync::Arc;
+
 use compact_str::CompactString;
 use jiff::Timestamp;
 
@@ -194,14 +196,18 @@ pub(super) fn read(from: &mut Reading<'_>, session: &str, folder: u32) -> Option
         })?,
         stays: from.list(|from| {
             Some(Stay {
-                step: from.text()?,
-                to: read_option(from, Reading::text)?,
+                step: read_step(from)?,
+                to: read_option(from, read_step)?,
                 seconds: read_option(from, Reading::float)?,
                 minutes: read_option(from, Reading::float)?,
             })
         })?,
         could_test_combustion,
     })
+}
+
+fn read_step(from: &mut Reading<'_>) -> Option<Arc<str>> {
+    from.text().map(|step| Arc::from(&*step))
 }
 
 fn read_taken(from: &mut Reading<'_>, opened: Timestamp) -> Option<Taken> {

@@ -56,8 +56,7 @@ pub(in crate::cli::audit) struct Walked {
 
 impl Source {
     /// A call's file and library.
-    pub fn new(file: Identity, walked: Walked) -> Self {
-        let walked = Arc::new(walked);
+    pub fn new(file: Identity, walked: Arc<Walked>) -> Self {
         Self { file, walked }
     }
 }
@@ -71,6 +70,14 @@ impl Walked {
             hash: mark.hash.as_str().into(),
             meanings: meanings.to_string().into(),
         }
+    }
+
+    /// Whether it is the one that a session names, and its names mean the same.
+    pub fn is(&self, mark: &LibraryMark, meanings: &Hash) -> bool {
+        self.name == mark.name
+            && self.edition == mark.edition
+            && self.hash == mark.hash
+            && meanings.is_written_as(&self.meanings)
     }
 }
 

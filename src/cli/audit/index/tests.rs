@@ -75,8 +75,8 @@ fn taken() -> impl Strategy<Value = Taken> {
 
 fn stay() -> impl Strategy<Value = Stay> {
     (text(), of(text()), of(number()), of(number())).prop_map(|(step, to, seconds, minutes)| Stay {
-        step,
-        to,
+        step: (*step).into(),
+        to: to.map(|to| (*to).into()),
         seconds,
         minutes,
     })
