@@ -62,6 +62,29 @@ fn letters_of_any_language_count_and_a_name_without_any_is_like_no_other() {
 }
 
 #[test]
+fn one_name_in_two_codings_or_cases_is_alike() {
+    let audit = at(&[
+        "\u{c9}lan 3",
+        "E\u{301}lan-3",
+        "Stra\u{df}e 1",
+        "STRASSE 1",
+        "\u{ff26}7",
+        "F7",
+    ]);
+    let names: Vec<Vec<String>> = (told(&audit.alike.equipment).into_iter())
+        .map(|group| group.into_iter().map(|(name, ..)| name).collect())
+        .collect();
+    assert_eq!(
+        names,
+        [
+            ["E\u{301}lan-3", "\u{c9}lan 3"],
+            ["F7", "\u{ff26}7"],
+            ["STRASSE 1", "Stra\u{df}e 1"],
+        ]
+    );
+}
+
+#[test]
 fn technicians_are_compared_with_technicians_only() {
     let calls = [
         call(0, "Ann", "one"),

@@ -1,7 +1,7 @@
 //! Names that look like one: those of equipment, and those of technicians, that differ in case, blanks and punctuation only.
 //!
-//! Compared are their letters and digits, lower-cased, and where two numbers are parted: `1-12` is not like `11-2`, but `F-12` is like
-//! `f12`. A name without any is like no other. They are never taken for one, since they may well be two. But where they are one, a
+//! Compared are their letters and digits, composed (Unicode's normalization form KC, so that two codings of one `É` are one) and
+//! lower-cased, and where two numbers are parted: `1-12` is not like `11-2`, but `F-12` is like `f12`. A name without any is like no other. They are never taken for one, since they may well be two. But where they are one, a
 //! call at one name is no callback of a call at the other.
 
 use std::hash::{BuildHasher, Hasher};
@@ -9,6 +9,7 @@ use std::sync::Arc;
 
 use foldhash::fast::RandomState;
 use serde::Serialize;
+use unicode_normalization::UnicodeNormalization;
 
 use super::super::rows::Rows;
 use super::super::summary::SessionRef;
@@ -122,7 +123,9 @@ fn uses(visits: &Visits, named: fn(&Visits, u32) -> NameNo) -> Vec<Used> {
 /// What is compared of a name: its letters and digits, and where two numbers are parted.
 fn compared(name: &str) -> impl Iterator<Item = char> {
     let (mut before, mut is_parted) = (None, false);
-    let lower = name.chars().flat_map(char::to_lowercase);
+    // Upper case first: only so is `ß` like `SS`.
+    let composed = name.nfkc().flat_map(char::to_uppercase);
+    let lower = composed.flat_map(char::to_lowercase);
     let taken = lower.flat_map(move |character| {
         if !character.is_alphanumeric() {
             is_parted = true;

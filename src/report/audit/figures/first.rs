@@ -17,13 +17,14 @@ pub(in super::super) fn first(audit: &Audit) -> Vec<Safe> {
         not_closed(audit),
         not_tested(audit, &people),
         misdiagnoses(audit),
+        // Where one goes by two names, what is said of groups below is said of half of it.
+        look_alike(audit),
         standing_out(audit, Groups::Parts),
         standing_out(audit, Groups::Complaints),
         standing_out(audit, Groups::Technicians),
         written(audit),
         stalling(audit),
         untested(audit),
-        look_alike(audit),
         clocks(audit),
         damaged(audit),
     ];
@@ -39,7 +40,7 @@ fn left_open(audit: &Audit, people: &[Person]) -> Option<String> {
     let then = match unseen {
         0 => "somebody was at each furnace since: see that it was put back.".to_owned(),
         _ => format!(
-            "at {unseen} of them nobody closed a call since: have those furnaces seen, first of all, and what is open put back."
+            "at {unseen} of them no call since was closed with all put back: have those furnaces seen, first of all."
         ),
     };
     (audit.left_open > 0).then(|| format!("{calls} left something open ({whose}); {then}"))

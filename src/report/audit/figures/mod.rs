@@ -174,10 +174,10 @@ pub(super) const WHAT_UNDER_IS: &str = "“under 20”: of fewer than 20 settled
      its calls would fit.";
 
 /// What the words of a place in the funnel mean.
-pub(super) const LIMITS: &str = "“high” and “low” lie outside what chance gives 95 of 100 groups of that size, “very” outside 998 of 1000.";
+pub(super) const LIMITS: &str = "Of a group, “high” and “low” lie outside what chance gives 95 of 100 groups of that size, “very” outside 998 of 1000.";
 
 /// What the columns say of a group that is held against all.
-pub(super) const WHAT_CHANCE_IS: &str = "“Chance” is how often chance alone would put any of them as far out, allowing for how many are looked at.";
+pub(super) const WHAT_CHANCE_IS: &str = "“Chance” is how often chance alone would put any of them as far out, allowing for how many are looked at; under 5 %, a group is named.";
 
 /// Why there are three rates of calls that came back.
 pub(super) const WHY_THREE_RATES: &str = "Three rates of calls that came back answer three questions. How many of all closed calls have so far, though those \

@@ -116,7 +116,7 @@ fn left_open(audit: &Audit) -> Markup {
             (who(row.technician.as_deref())) ")" (at(row.equipment.as_deref())) " " (read(std::slice::from_ref(&row.session)))
             @match &row.seen_since {
                 Some(seen) => { "; somebody was there since: " (read(std::slice::from_ref(seen))) }
-                None => "; nobody closed a call there since",
+                None => "; no call there since was closed with all put back",
             }
         }
     })

@@ -95,6 +95,9 @@ fn months(page: &mut Page, audit: &Audit) {
         page.text(&left_out);
     }
     let is_noted = |note: &str| rows.iter().any(|row| row.note == note);
+    if is_noted("high") || is_noted("low") {
+        page.text("“high”, “low”: more than three standard deviations from that.");
+    }
     if is_noted(NOT_DONE) {
         page.text("“not done”: not all of its calls have had their days.");
     }

@@ -142,7 +142,7 @@ fn left_open(page: &mut Page, audit: &Audit) {
             who(row.technician.as_deref()),
             match row.seen_since {
                 Some(_) => "somebody was there since:",
-                None => "nobody closed a call there since",
+                None => "no call there since was closed with all put back",
             }
         )));
         at_some(page, row.equipment.as_deref());
