@@ -134,6 +134,8 @@ pub struct Callbacks {
     pub same_visit: u64,
     /// The calls that they came back as: one that follows two calls that overlap is the next of both.
     pub returns: u64,
+    /// Closed walks with an equipment that only prove work that was done before. They are in none of these: what they prove is.
+    pub proofs: u64,
     /// Calls whose whole window lies before the end of the archive, and those among them that came back within it on another visit.
     pub settled: Rate,
 }

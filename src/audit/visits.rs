@@ -72,6 +72,7 @@ struct Sort {
     is_uuid: bool,
     left_open: bool,
     combustion: Tested,
+    is_proof: bool,
 }
 
 /// How a call ended.
@@ -175,6 +176,7 @@ impl Visits {
                 false if call.could_test_combustion => Tested::No,
                 false => Tested::Unknown,
             },
+            is_proof: call.is_proof(),
         };
         *self.numbers.entry(sort).or_insert_with(|| {
             self.sorts.push(sort);
@@ -256,6 +258,11 @@ impl Visits {
             left_open: sort.left_open,
             combustion: sort.combustion,
         }
+    }
+
+    /// Whether a call only proves work that was done before.
+    pub fn is_proof(&self, number: u32) -> bool {
+        self.sorts[self.list[number as usize].sort as usize].is_proof
     }
 
     /// How many.

@@ -22,7 +22,7 @@ SELECT
     CAST(20 AS BIGINT) AS small,
     1.959963984540054E0 AS z;
 
--- The next call at the equipment of each closed call: opened at or after its closing.
+-- The next call at the equipment of each closed call: opened at or after its closing. A walk that only proves work is none.
 CREATE OR REPLACE TEMPORARY VIEW audit_next AS
 SELECT first_session, second_session, second_opened_ns
 FROM (
@@ -36,6 +36,7 @@ FROM (
         ON other.equipment = one.equipment
         AND other.opened_ns >= one.closed_ns
         AND (other.opened_ns > one.opened_ns OR (other.opened_ns = one.opened_ns AND other.session > one.session))
+        AND NOT other.proof
 ) later
 WHERE place = 1;
 
@@ -48,6 +49,7 @@ JOIN calls other
     ON other.equipment = one.equipment
     AND other.opened_ns >= one.closed_ns
     AND (other.opened_ns > one.opened_ns OR (other.opened_ns = one.opened_ns AND other.session > one.session))
+    AND NOT other.proof
     AND (one.technician IS NULL OR other.technician IS NULL OR one.technician <> other.technician
         OR other.opened_ns - one.closed_ns > given.same_visit_ns)
 GROUP BY one.session;
@@ -87,7 +89,7 @@ FROM (
     CROSS JOIN audit_parameters given
     LEFT JOIN audit_next later ON later.first_session = call.session
     LEFT JOIN audit_next_visit visit ON visit.first_session = call.session
-    WHERE call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL
+    WHERE call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL AND NOT call.proof
 ) ends;
 
 -- The calls that came back, each with the one that followed.
@@ -158,7 +160,8 @@ SELECT
     CASE WHEN suspected.first_session IS NULL THEN 0 ELSE 1 END AS suspected,
     CASE WHEN call.ending = 'unproven' THEN 1 ELSE 0 END AS unproven,
     CASE WHEN call.ending = 'insisted' THEN 1 ELSE 0 END AS insisted,
-    CASE WHEN call.left_open THEN 1 ELSE 0 END AS left_open
+    CASE WHEN call.left_open THEN 1 ELSE 0 END AS left_open,
+    CASE WHEN call.proof AND call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL THEN 1 ELSE 0 END AS proof
 FROM calls call
 LEFT JOIN audit_followed followed ON followed.session = call.session
 LEFT JOIN audit_callback_pairs pair ON pair.first_session = call.session
@@ -398,6 +401,7 @@ SELECT
     COALESCE(rates.same_complaint, 0) AS same_complaint,
     COALESCE(rates.same_visit, 0) AS same_visit,
     back.returns,
+    totals.proofs,
     COALESCE(rates.settled, 0) AS settled,
     COALESCE(rates.settled_callbacks, 0) AS settled_callbacks,
     COALESCE(rates.settled_rate, 0E0) AS settled_rate,
@@ -420,6 +424,7 @@ FROM (
         COALESCE(SUM(unproven), 0) AS unproven,
         COALESCE(SUM(insisted), 0) AS insisted,
         COALESCE(SUM(left_open), 0) AS left_open,
+        COALESCE(SUM(proof), 0) AS proofs,
         COALESCE(SUM(CASE WHEN part IS NOT NULL AND insisted = 0 THEN 1 ELSE 0 END), 0) AS condemned_proven,
         COALESCE(SUM(CASE WHEN part IS NOT NULL AND insisted = 1 THEN 1 ELSE 0 END), 0) AS condemned_insisted
     FROM audit_marks

@@ -20,6 +20,7 @@ mod index_changes;
 mod lines;
 mod pages;
 mod printed;
+mod proofs;
 mod replay;
 mod said;
 mod season;

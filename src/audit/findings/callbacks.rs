@@ -4,6 +4,10 @@
 //! instant of its closing, the last instant included. Calls follow one another in the order they were opened. A call that was
 //! opened before the other was closed does not follow it: nobody called back.
 //!
+//! A walk that only proves work, by the tree that its library names for that, is no call that came back, whoever walks it and when:
+//! nobody called for it. It is none that can come back either, since the work that it proves is one already. Where something to do
+//! comes of it, it is a call like any other.
+//!
 //! A next call that the same technician opens within an hour of the closing belongs to the *same visit*: a repair, say, and the
 //! combustion check after it. It is a callback by its definition, and told apart. A call is *settled* once its whole window lies before
 //! the end of the archive; whether it came back on another visit is what groups are held against each other by. Otherwise those
@@ -87,6 +91,8 @@ pub(in super::super) struct Followed {
     left: Vec<(u32, u32)>,
     /// Pairs of calls that begin alike at the same instant.
     twins: Vec<(u32, u32)>,
+    /// How many closed walks only prove what was done on a call.
+    proofs: u64,
 }
 
 /// What followed one call.
@@ -137,15 +143,24 @@ impl Followed {
         let days = SignedDuration::from_secs(i64::from(window.days) * DAY);
         let order = visits.by_equipment();
         let mut list = Vec::with_capacity(order.len());
-        let (mut left, mut twins) = (Vec::new(), Vec::new());
+        let (mut left, mut twins, mut proofs) = (Vec::new(), Vec::new(), 0);
         for calls in order.chunk_by(|one, other| visits.equipment(*one) == visits.equipment(*other)) {
             for (place, call) in calls.iter().enumerate() {
                 let visit = visits.get(*call);
                 let later = &calls[place + 1..];
                 let twin = later.first().filter(|next| is_twin(&visit, &visits.get(**next)));
                 twins.extend(twin.map(|next| (*call, *next)));
+                if visits.is_proof(*call) {
+                    proofs += u64::from(visit.closed.is_some());
+                    continue;
+                }
                 let overlapping = later.partition_point(|next| visits.get(*next).opened < visit.left);
-                let next = later.get(overlapping).copied();
+                let followed_by = || {
+                    later[overlapping..]
+                        .iter()
+                        .filter(|next| !visits.is_proof(**next))
+                };
+                let next = followed_by().next().copied();
                 let Some(closed) = visit.closed else {
                     let soon = |next: &u32| visits.get(*next).opened.duration_since(visit.left) <= days;
                     left.extend(next.filter(soon).map(|next| (*call, next)));
@@ -162,7 +177,7 @@ impl Followed {
                     _ => What::TooSoon,
                 };
                 let same_visit = |next: &u32| is_same_visit(&visit, &visits.get(*next));
-                let another = later[overlapping..].iter().find(|next| !same_visit(next));
+                let another = followed_by().find(|next| !same_visit(next));
                 let soon = |next: &u32| visits.get(*next).opened.duration_since(closed) <= days;
                 list.push(Follow {
                     call: *call,
@@ -180,6 +195,7 @@ impl Followed {
             list,
             left,
             twins,
+            proofs,
         }
     }
 
@@ -234,6 +250,7 @@ impl Followed {
             same_complaint: Rate::new(self.came_back().filter(same).count() as u64, of),
             same_visit: self.list.iter().filter(|follow| follow.same_visit).count() as u64,
             returns: nexts.len() as u64,
+            proofs: self.proofs,
             settled: Rate::new(came_again as u64, settled().count() as u64),
         }
     }

@@ -258,8 +258,25 @@ pub(super) fn what_came(audit: &Audit, session: &SessionRef, equipment: Option<&
     }
 }
 
-/// Whom the callbacks are counted of, where not every call is closed.
+/// Whom the callbacks are counted of, where not every call is.
 pub(super) fn who_counts(audit: &Audit) -> Option<String> {
+    let told: Vec<String> = [left(audit), proofs(audit)].into_iter().flatten().collect();
+    (!told.is_empty()).then(|| told.join(" "))
+}
+
+/// The walks that only prove work, which nobody called for.
+fn proofs(audit: &Audit) -> Option<String> {
+    let proofs = audit.callbacks.proofs;
+    let walks = counted(
+        proofs,
+        "walk only proved work, with nothing more to do: nobody called for it, and it is",
+        "walks only proved work, with nothing more to do: nobody called for them, and they are",
+    );
+    (proofs > 0).then(|| format!("{walks} in none of these figures."))
+}
+
+/// The calls that were left.
+fn left(audit: &Audit) -> Option<String> {
     let left = audit.calls - audit.closed;
     let calls = counted(
         left,
