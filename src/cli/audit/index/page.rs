@@ -22,7 +22,8 @@ const LONGEST: u64 = 1024;
 /// What is kept of one question.
 pub(in crate::cli::audit) struct Index {
     cache: Cache,
-    name: String,
+    /// The sum of what was asked.
+    question: String,
     now: Fingerprint,
     /// When the files were looked at.
     since: Timestamp,
@@ -31,6 +32,8 @@ pub(in crate::cli::audit) struct Index {
 /// What a kept page is of.
 #[derive(Serialize, Deserialize)]
 struct About {
+    /// The sum of what was asked: a page that was put under another question's name is no answer to it.
+    question: String,
     /// The sum of what the system said of the files.
     files_sum: String,
     /// How many files those were.
@@ -73,10 +76,9 @@ impl Index {
             library.map_or_else(String::new, Hash::to_string),
             program(),
         );
-        let name = format!("{}.page", Hash::of(question.as_bytes()));
         Ok(Some(Self {
             cache,
-            name,
+            question: Hash::of(question.as_bytes()).to_string(),
             now,
             since,
         }))
@@ -84,7 +86,7 @@ impl Index {
 
     /// The answer that was kept, where nothing has changed since.
     pub fn answer(&self) -> Option<Answer> {
-        let mut file = self.cache.read(&self.name)?;
+        let mut file = self.cache.read(&self.name())?;
         let end = file.seek(SeekFrom::End(0)).ok()?;
         file.seek(SeekFrom::Start(end.saturating_sub(LONGEST))).ok()?;
         let mut last = Vec::new();
@@ -95,7 +97,7 @@ impl Index {
             .map_or(0, |at| at + 1);
         let about: About = serde_json::from_slice(&last[begin..]).ok()?;
         let is_same = about.files_sum == self.now.sum.to_string() && about.files == self.now.files;
-        if !is_same || about.sum != about.worked_out() {
+        if !is_same || about.question != self.question || about.sum != about.worked_out() {
             return None;
         }
         file.rewind().ok()?;
@@ -109,6 +111,10 @@ impl Index {
             code: about.code,
             page: file.take(about.length),
         })
+    }
+
+    fn name(&self) -> String {
+        format!("{}.page", self.question)
     }
 
     /// Where it is kept.
@@ -131,10 +137,11 @@ impl Index {
         if !self.now.is_settled(self.since.as_second()) {
             return;
         }
-        self.cache.write(&self.name, |out| {
+        self.cache.write(&self.name(), |out| {
             let mut summing = Summing::new(&mut *out);
             page(&mut summing)?;
             let mut about = About {
+                question: self.question.clone(),
                 files_sum: self.now.sum.to_string(),
                 files: self.now.files,
                 since,
@@ -153,6 +160,7 @@ impl Index {
 impl About {
     fn worked_out(&self) -> String {
         let Self {
+            question,
             files_sum,
             files,
             since,
@@ -161,7 +169,7 @@ impl About {
             page_sum,
             sum: _,
         } = self;
-        let all = format!("{files_sum} {files} {since} {code} {length} {page_sum}");
+        let all = format!("{question} {files_sum} {files} {since} {code} {length} {page_sum}");
         Hash::of(all.as_bytes()).to_string()
     }
 }
