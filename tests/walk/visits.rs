@@ -152,7 +152,7 @@ fn the_job_report_tells_how_to_prove_it_in_every_form() {
     let text = job_done.text(None);
     assert!(text.contains(&format!("\n  - {told}\n")), "{text}");
     let page = job_done.html();
-    // It follows what is to be done, and does not run into what comes after it.
+    // It follows what is to be done, in a paragraph of its own.
     let after = page.split_once("What to do: ").unwrap().1;
     assert!(after.contains(&format!("</strong></p><p>{told}.</p>")), "{after}");
     let json: serde_json::Value = serde_json::from_str(&job_done.json()).unwrap();

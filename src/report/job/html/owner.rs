@@ -53,8 +53,8 @@ impl Job {
                 @if let Some(asked) = &self.stands_at { p { "It stands at: " (asked) } }
                 @if let Some(because) = &self.because { p { "Why: " (because) } }
                 @if let Some(remedy) = &self.remedy { p { "What to do: " strong { (remedy) } } }
-                @if let Some(then) = &self.then { p { (sentence(then)) } }
                 @if let Some(advice) = &self.advice { p { "Advice: " (advice) } }
+                @if let Some(then) = &self.then { p { (sentence(then)) } }
             }
         }
     }
