@@ -88,7 +88,8 @@ fn usage_of(command: &str) -> String {
     let mut program = Arguments::command();
     program.build();
     let found = program.find_subcommand_mut(command);
-    found.map_or_else(String::new, |found| found.render_long_help().to_string())
+    let page = found.map_or_else(String::new, |found| found.render_long_help().to_string());
+    message::folded(&page).unwrap_or(page)
 }
 
 fn carry_out(arguments: Arguments) -> Result<u8, Failure> {
