@@ -1,6 +1,7 @@
 //! Walks that prove work: nobody called for them.
 
 use proofwalk::audit::{Audit, Callbacks};
+use proofwalk::report::audit;
 
 use crate::told::{Told, audited, done, told};
 
@@ -90,4 +91,17 @@ fn nobody_came_again_to_a_call_that_was_left_because_its_work_was_proven() {
     let left = told("a", REPAIRED).left_open("door").verdict("valve_dead");
     let audit = followed(&[left, proof(NEXT_DAY).outcome("proved").closed()]);
     assert_eq!(audit.came_again.len(), 0);
+}
+
+#[test]
+fn how_many_walks_were_to_prove_work_is_told_beside_what_came_back() {
+    let said = |proofs: &[Told]| {
+        let text = audit::text(&followed(&[&[repair()], proofs].concat()), 78, false);
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let proved = proof(NEXT_DAY).outcome("proved").closed();
+    assert!(said(&[proved]).contains(
+        "1 walk was to prove work, and nothing to do came of it: nobody called for it, and it is in none"
+    ),);
+    assert!(!said(&[]).contains("to prove work"));
 }

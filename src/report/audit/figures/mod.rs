@@ -264,13 +264,13 @@ pub(super) fn who_counts(audit: &Audit) -> Option<String> {
     (!told.is_empty()).then(|| told.join(" "))
 }
 
-/// The walks that only prove work, which nobody called for.
+/// The walks that were to prove work, which nobody called for.
 fn proofs(audit: &Audit) -> Option<String> {
     let proofs = audit.callbacks.proofs;
     let walks = counted(
         proofs,
-        "walk only proved work, with nothing more to do: nobody called for it, and it is",
-        "walks only proved work, with nothing more to do: nobody called for them, and they are",
+        "walk was to prove work, and nothing to do came of it: nobody called for it, and it is",
+        "walks were to prove work, and nothing to do came of them: nobody called for them, and they are",
     );
     (proofs > 0).then(|| format!("{walks} in none of these figures."))
 }
