@@ -52,6 +52,8 @@ pub struct Call {
     pub stays: Vec<Stay>,
     /// Its library knows readings of the flue gas.
     pub could_test_combustion: bool,
+    /// It walked the tree by which its library has work proven.
+    pub after_work: bool,
 }
 
 /// How a call ended.
@@ -168,6 +170,12 @@ impl Call {
             Ending::Outcome(_) => self.noted.last(),
             Ending::Unproven { .. } | Ending::Open => None,
         }
+    }
+
+    /// Whether it only proves work that was done before: nothing came of it that is to be done. Nobody called for it.
+    pub fn is_proof(&self) -> bool {
+        let is_done = |verdict: &Verdict| matches!(verdict.remedy, Remedy::Nothing | Remedy::Unknown);
+        self.after_work && self.verdict().is_none_or(is_done)
     }
 
     /// Whether something was left open: a put-back refused, or one still open.

@@ -17,6 +17,8 @@ pub struct Meanings {
     taken: HashMap<String, Meaning, RandomState>,
     starts: HashMap<String, String, RandomState>,
     minutes: HashMap<String, f64, RandomState>,
+    /// The tree by which work is proven.
+    after_work: Option<String>,
     is_known: bool,
     tests_combustion: bool,
 }
@@ -71,6 +73,7 @@ impl Meanings {
             taken: readings.chain(signs).collect(),
             starts: starts.collect(),
             minutes: minutes.collect(),
+            after_work: library.after_work.map(|tree| library.trees[tree].name.clone()),
             is_known: true,
             tests_combustion: !combustion.is_empty(),
         }
@@ -91,6 +94,7 @@ impl Meanings {
             taken,
             starts,
             minutes,
+            after_work,
             is_known,
             tests_combustion,
         } = self;
@@ -98,7 +102,7 @@ impl Meanings {
         let taken: BTreeMap<_, _> = taken.iter().collect();
         let starts: BTreeMap<_, _> = starts.iter().collect();
         let minutes: BTreeMap<_, _> = minutes.iter().collect();
-        format!("{remedies:?} {taken:?} {starts:?} {minutes:?} {is_known} {tests_combustion}")
+        format!("{remedies:?} {taken:?} {starts:?} {minutes:?} {after_work:?} {is_known} {tests_combustion}")
     }
 
     /// Whether the call's own library was at hand.
@@ -109,6 +113,11 @@ impl Meanings {
     /// Whether it has readings of the flue gas.
     pub(super) fn tests_combustion(&self) -> bool {
         self.tests_combustion
+    }
+
+    /// Whether work is proven by walking this tree.
+    pub(super) fn proves_work(&self, tree: &str) -> bool {
+        self.after_work.as_deref() == Some(tree)
     }
 
     /// What is done about a fault.

@@ -130,10 +130,12 @@ pub struct Callbacks {
     pub followed_days: Option<f64>,
     /// Those of the same complaint.
     pub same_complaint: Rate,
-    /// Those whose next call belongs to the same visit: the same technician, who is named, opened it within an hour of the closing.
+    /// Those whose next call belongs to the same visit: the same technician, who is named, went on from one to the other.
     pub same_visit: u64,
     /// The calls that they came back as: one that follows two calls that overlap is the next of both.
     pub returns: u64,
+    /// Closed walks with an equipment that only prove work that was done before. They are in none of these: what they prove is.
+    pub proofs: u64,
     /// Calls whose whole window lies before the end of the archive, and those among them that came back within it on another visit.
     pub settled: Rate,
 }

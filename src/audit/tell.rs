@@ -85,6 +85,7 @@ impl Teller {
             not_taken: Vec::new(),
             stays: Vec::new(),
             could_test_combustion: meanings.tests_combustion(),
+            after_work: meanings.proves_work(&opened.tree),
         };
         Self {
             meanings,

@@ -36,6 +36,8 @@ pub(super) struct Visit {
     pub remedy: RemedyKind,
     pub left_open: bool,
     pub combustion: Tested,
+    /// It walked the tree by which its library has work proven.
+    pub after_work: bool,
 }
 
 /// What is kept of a call: 48 bytes. What many calls have in common is kept once.
@@ -72,6 +74,8 @@ struct Sort {
     is_uuid: bool,
     left_open: bool,
     combustion: Tested,
+    after_work: bool,
+    is_proof: bool,
 }
 
 /// How a call ended.
@@ -178,6 +182,8 @@ impl Visits {
                 false if call.could_test_combustion => Tested::No,
                 false => Tested::Unknown,
             },
+            after_work: call.after_work,
+            is_proof: call.is_proof(),
         };
         *self.numbers.entry(sort).or_insert_with(|| {
             self.sorts.push(sort);
@@ -255,7 +261,13 @@ impl Visits {
             remedy: sort.remedy,
             left_open: sort.left_open,
             combustion: sort.combustion,
+            after_work: sort.after_work,
         }
+    }
+
+    /// Whether a call only proves work that was done before.
+    pub fn is_proof(&self, number: u32) -> bool {
+        self.sorts[self.list[number as usize].sort as usize].is_proof
     }
 
     /// How many.

@@ -54,7 +54,8 @@ pub(super) enum Command {
     ///
     /// It goes on with the library, the site and the equipment that it was opened with, whatever is named here.
     Resume {
-        /// The session, by its id; without it, the newest of this technician that is not closed.
+        /// The session, by its id or as much of its beginning as no other has; without it, the newest of this technician that is not
+        /// closed.
         session: Option<String>,
         #[command(flatten)]
         walking: Walking,
@@ -69,7 +70,7 @@ pub(super) enum Command {
     },
     /// Print the job report of a session.
     Report {
-        /// The session, by its id; `proofwalk sessions` lists them.
+        /// The session, by its id or as much of its beginning as no other has; `proofwalk sessions` lists them.
         session: String,
         /// How to print it.
         #[arg(long, value_enum, default_value_t = ReportFormat::Text)]
@@ -79,7 +80,7 @@ pub(super) enum Command {
     },
     /// Print a call in at most twelve short lines, to read out on the phone.
     Brief {
-        /// The session, by its id; `proofwalk sessions` lists them.
+        /// The session, by its id or as much of its beginning as no other has; `proofwalk sessions` lists them.
         session: String,
         #[command(flatten)]
         sessions: Sessions,
@@ -98,7 +99,7 @@ pub(super) enum Command {
     ///
     /// What was taken back is shown, too. Without a terminal it prints all steps at once.
     Replay {
-        /// The session, by its id; `proofwalk sessions` lists them.
+        /// The session, by its id or as much of its beginning as no other has; `proofwalk sessions` lists them.
         session: String,
         #[command(flatten)]
         sessions: Sessions,

@@ -1,4 +1,4 @@
-//! Messages on standard error, broken between words where a terminal is narrower than they are.
+//! Messages on standard error, and help, broken between words where a terminal is narrower than they are.
 
 use std::io::{self, IsTerminal, Write};
 
@@ -17,6 +17,13 @@ pub(super) fn tell(message: &str) {
 pub(super) fn is_too_wide(message: &str) -> bool {
     let is_wider = |columns| message.lines().any(|line| line.width() > columns);
     columns().is_some_and(is_wider)
+}
+
+/// A page for standard output with its long lines broken; none where all of it fits, or no terminal shows it.
+pub(super) fn folded(page: &str) -> Option<String> {
+    let columns = look::terminal_width()?;
+    let is_wider = page.lines().any(|line| line.width() > columns);
+    is_wider.then(|| broken(page, columns) + "\n")
 }
 
 fn columns() -> Option<usize> {
@@ -58,6 +65,11 @@ mod tests {
         assert_eq!(broken(message, 32), told);
         assert_eq!(broken(message, 80), message);
         assert!(broken(&"x".repeat(500), 40).lines().all(|line| line.len() <= 40));
+        let usage = "Usage: proofwalk formula [OPTIONS] [NAME] [ARG=QUANTITY]...";
+        assert_eq!(
+            broken(usage, 40),
+            "Usage: proofwalk formula [OPTIONS]\n  [NAME] [ARG=QUANTITY]..."
+        );
         let coloured = format!("\u{1b}[31m{}\u{1b}[0m", "word ".repeat(30));
         assert_eq!(broken(&coloured, 40), coloured);
     }

@@ -63,8 +63,8 @@ pub fn run() -> u8 {
     }
 }
 
-/// Prints what clap says. What was typed stands in it as it was typed, so it is made safe unless it is help; and clap breaks only
-/// help where a terminal is narrow.
+/// Prints what clap says. What was typed stands in it as it was typed, so it is made safe unless it is help. Where a terminal is
+/// narrow, clap breaks only help, and of that not the line that begins with `Usage:`.
 fn say_how_it_is_used(error: &clap::Error) {
     // Where not even the message can be written, the exit code has to do.
     let said = error.render().to_string();
@@ -74,6 +74,10 @@ fn say_how_it_is_used(error: &clap::Error) {
             .map(String::from)
             .collect();
         tell(&lines.join("\n"));
+    } else if !error.use_stderr()
+        && let Some(page) = message::folded(&said)
+    {
+        let _ = print(&page);
     } else {
         let _ = error.print();
     }
@@ -84,7 +88,8 @@ fn usage_of(command: &str) -> String {
     let mut program = Arguments::command();
     program.build();
     let found = program.find_subcommand_mut(command);
-    found.map_or_else(String::new, |found| found.render_long_help().to_string())
+    let page = found.map_or_else(String::new, |found| found.render_long_help().to_string());
+    message::folded(&page).unwrap_or(page)
 }
 
 fn carry_out(arguments: Arguments) -> Result<u8, Failure> {

@@ -7,11 +7,10 @@ use jiff::Timestamp;
 
 use super::failure::Failure;
 use super::look;
-use super::session::Told;
+use super::session::{Told, named};
 use super::walk::existing_sessions;
 use crate::report::replay;
 use crate::source::{Safe, safe, wrap};
-use crate::store::SessionId;
 use crate::walk::Event;
 
 /// What a person is told to type.
@@ -22,8 +21,8 @@ const TYPED: usize = 4;
 
 /// Shows a session moment by moment; all at once where nobody sits at the terminal.
 pub(super) fn run(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
-    let id = SessionId::parse(session)?;
-    let told = Told::read(&existing_sessions(folder)?, &id)?;
+    let folder = existing_sessions(folder)?;
+    let told = Told::read(&folder, &named(&folder, session)?)?;
     let times = told.reading.records.iter().map(|record| record.time);
     let events: Vec<(Timestamp, Event)> = times.zip(told.events).collect();
     let moments = replay::replay(&told.loaded.library, &events)?;

@@ -5,7 +5,7 @@ use std::path::Path;
 use super::arguments::ReportFormat;
 use super::failure::Failure;
 use super::look;
-use super::session::Told;
+use super::session::{Told, named};
 use super::walk::existing_sessions;
 use crate::report::{Job, Log};
 use crate::store::SessionId;
@@ -29,8 +29,9 @@ pub(super) fn brief(session: &str, folder: Option<&Path>) -> Result<u8, Failure>
 }
 
 fn job(session: &str, folder: Option<&Path>) -> Result<Job, Failure> {
-    let id = SessionId::parse(session)?;
-    told_as_job(&id, &Told::read(&existing_sessions(folder)?, &id)?)
+    let folder = existing_sessions(folder)?;
+    let id = named(&folder, session)?;
+    told_as_job(&id, &Told::read(&folder, &id)?)
 }
 
 /// The report of a session that was read.

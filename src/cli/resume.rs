@@ -3,7 +3,7 @@
 use super::arguments::Walking;
 use super::desk::Desk;
 use super::failure::{Failure, WRONG_USE};
-use super::session::{events, opened, state};
+use super::session::{events, named, opened, state};
 use super::walk::{existing_sessions, face, kept};
 use crate::source::safe;
 use crate::store::{ChainState, Listed, Repair, SessionFolder, SessionId};
@@ -13,7 +13,7 @@ use crate::walk::{Event, Opened, decode};
 pub(super) fn run(session: Option<&str>, walking: &Walking) -> Result<u8, Failure> {
     let folder = existing_sessions(walking.sessions.sessions.as_deref())?;
     let id = match session {
-        Some(text) => SessionId::parse(text)?,
+        Some(text) => named(&folder, text)?,
         None => newest(&folder, walking.technician.as_deref())?,
     };
     // Looked at first: taking a session up mends a torn last line, and nothing is touched that cannot be gone on with.

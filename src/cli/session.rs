@@ -5,11 +5,39 @@ use std::sync::Arc;
 use crate::audit::Teller;
 use crate::library::Library;
 use crate::source::safe;
-use crate::store::{Reading, Record, SessionFolder, SessionId};
+use crate::store::{Reading, Record, SessionFolder, SessionId, StoreError};
 use crate::walk::{Event, Opened, State, decode, fold};
 
-use super::failure::{FINDINGS, Failure};
+use super::failure::{FINDINGS, Failure, WRONG_USE};
 use super::library::Loaded;
+
+/// Most sessions that are named where the beginning of an id is that of several.
+const NAMED: usize = 5;
+
+/// The session of an id, or of its beginning where no other begins with that. One that is not there is for whoever reads it to tell.
+pub(super) fn named(folder: &SessionFolder, text: &str) -> Result<SessionId, Failure> {
+    let id = SessionId::parse(text)?;
+    if !matches!(folder.stream(&id), Err(StoreError::NoSession { .. })) {
+        return Ok(id);
+    }
+    let mut sessions = folder.names()?.sessions;
+    sessions.retain(|session| session.as_str().starts_with(text));
+    match sessions.as_slice() {
+        [] => Ok(id),
+        [session] => Ok(session.clone()),
+        several => Err(of_several(text, several)),
+    }
+}
+
+fn of_several(text: &str, sessions: &[SessionId]) -> Failure {
+    let named = sessions.iter().take(NAMED).map(SessionId::as_str);
+    let mut named = named.collect::<Vec<_>>().join(", ");
+    if let more @ 1.. = sessions.len().saturating_sub(NAMED) {
+        named += &format!(" and {more} more");
+    }
+    let message = format!("{} sessions begin with `{text}`: {named}", sessions.len());
+    Failure::new(WRONG_USE, message).help("type more of its id; `proofwalk sessions` lists them all")
+}
 
 /// The events of a session, in order.
 pub(super) fn events(records: &[Record]) -> Result<Vec<Event>, Failure> {

@@ -17,12 +17,13 @@ SELECT
     CAST(30 AS BIGINT) AS window_days,
     CAST(86400000000000 AS BIGINT) AS day_ns,
     CAST(3600000000000 AS BIGINT) AS same_visit_ns,
+    CAST(28800000000000 AS BIGINT) AS work_ns,
     CAST(-9223372036854775807 AS BIGINT) AS earliest_ns,
     CAST(9223372036854775807 AS BIGINT) AS latest_ns,
     CAST(20 AS BIGINT) AS small,
     1.959963984540054E0 AS z;
 
--- The next call at the equipment of each closed call: opened at or after its closing.
+-- The next call at the equipment of each closed call: opened at or after its closing. A walk that only proves work is none.
 CREATE OR REPLACE TEMPORARY VIEW audit_next AS
 SELECT first_session, second_session, second_opened_ns
 FROM (
@@ -36,20 +37,64 @@ FROM (
         ON other.equipment = one.equipment
         AND other.opened_ns >= one.closed_ns
         AND (other.opened_ns > one.opened_ns OR (other.opened_ns = one.opened_ns AND other.session > one.session))
+        AND NOT other.proof
 ) later
 WHERE place = 1;
 
--- The next such call that was not on the same visit: it is when the technician of the first, who is named, opens it within an hour.
+-- Which of the visits of its technician, who is named, each call belongs to. It is that of the call before where it was opened within an
+-- hour of when that was left, or within eight where it walks the tree by which work is proven; or where the two overlap and were opened
+-- within a day.
+CREATE OR REPLACE TEMPORARY VIEW audit_visits AS
+SELECT
+    session,
+    most_ns,
+    SUM(begins) OVER (
+        PARTITION BY equipment, technician ORDER BY opened_ns, session ROWS BETWEEN UNBOUNDED PRECEDING AND CURRENT ROW
+    ) AS visit
+FROM (
+    SELECT
+        session,
+        equipment,
+        technician,
+        opened_ns,
+        most_ns,
+        CASE
+            WHEN opened_ns >= before_left_ns AND opened_ns - before_left_ns <= most_ns THEN 0
+            WHEN opened_ns < before_left_ns AND opened_ns - before_opened_ns <= day_ns THEN 0
+            ELSE 1
+        END AS begins
+    FROM (
+        SELECT
+            call.session,
+            call.equipment,
+            call.technician,
+            call.opened_ns,
+            given.day_ns,
+            CASE WHEN call.after_work THEN given.work_ns ELSE given.same_visit_ns END AS most_ns,
+            LAG(call.opened_ns) OVER (PARTITION BY call.equipment, call.technician ORDER BY call.opened_ns, call.session)
+                AS before_opened_ns,
+            LAG(COALESCE(call.closed_ns, call.last_ns)) OVER (
+                PARTITION BY call.equipment, call.technician ORDER BY call.opened_ns, call.session
+            ) AS before_left_ns
+        FROM calls call
+        CROSS JOIN audit_parameters given
+        WHERE call.equipment IS NOT NULL AND call.technician IS NOT NULL
+    ) told
+) began;
+
+-- The next such call that was not on the same visit.
 CREATE OR REPLACE TEMPORARY VIEW audit_next_visit AS
 SELECT one.session AS first_session, MIN(other.opened_ns) AS opened_ns
 FROM calls one
-CROSS JOIN audit_parameters given
 JOIN calls other
     ON other.equipment = one.equipment
     AND other.opened_ns >= one.closed_ns
     AND (other.opened_ns > one.opened_ns OR (other.opened_ns = one.opened_ns AND other.session > one.session))
-    AND (one.technician IS NULL OR other.technician IS NULL OR one.technician <> other.technician
-        OR other.opened_ns - one.closed_ns > given.same_visit_ns)
+    AND NOT other.proof
+LEFT JOIN audit_visits first_visit ON first_visit.session = one.session
+LEFT JOIN audit_visits second_visit ON second_visit.session = other.session
+WHERE one.technician IS NULL OR other.technician IS NULL OR one.technician <> other.technician
+    OR (first_visit.visit <> second_visit.visit AND other.opened_ns - one.closed_ns > second_visit.most_ns)
 GROUP BY one.session;
 
 -- How long each closed call with an equipment was followed, and what came. By a clock that is doubted nobody knows how long: below 0.
@@ -87,7 +132,7 @@ FROM (
     CROSS JOIN audit_parameters given
     LEFT JOIN audit_next later ON later.first_session = call.session
     LEFT JOIN audit_next_visit visit ON visit.first_session = call.session
-    WHERE call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL
+    WHERE call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL AND NOT call.proof
 ) ends;
 
 -- The calls that came back, each with the one that followed.
@@ -100,7 +145,11 @@ SELECT
     other.technician AS second_technician,
     CAST(followed.wait_ns AS DOUBLE) / CAST(given.day_ns AS DOUBLE) AS days,
     CASE WHEN one.tree = other.tree THEN 1 ELSE 0 END AS same_complaint,
-    CASE WHEN one.technician = other.technician AND followed.wait_ns <= given.same_visit_ns THEN 1 ELSE 0 END AS same_visit,
+    CASE
+        WHEN one.technician = other.technician
+            AND (first_visit.visit = second_visit.visit OR followed.wait_ns <= second_visit.most_ns) THEN 1
+        ELSE 0
+    END AS same_visit,
     one.fault,
     one.outcome,
     other.fault AS then_fault,
@@ -113,6 +162,8 @@ SELECT
 FROM audit_followed followed
 JOIN calls one ON one.session = followed.session
 JOIN calls other ON other.session = followed.next_session
+LEFT JOIN audit_visits first_visit ON first_visit.session = one.session
+LEFT JOIN audit_visits second_visit ON second_visit.session = other.session
 CROSS JOIN audit_parameters given
 WHERE followed.came_back = 1;
 
@@ -128,7 +179,8 @@ SELECT
     then_fault,
     then_remedy AS remedy,
     then_part AS part,
-    days
+    days,
+    same_visit
 FROM audit_callback_pairs
 WHERE condemned IS NOT NULL
     AND second_ending IN ('verdict', 'insisted')
@@ -158,7 +210,8 @@ SELECT
     CASE WHEN suspected.first_session IS NULL THEN 0 ELSE 1 END AS suspected,
     CASE WHEN call.ending = 'unproven' THEN 1 ELSE 0 END AS unproven,
     CASE WHEN call.ending = 'insisted' THEN 1 ELSE 0 END AS insisted,
-    CASE WHEN call.left_open THEN 1 ELSE 0 END AS left_open
+    CASE WHEN call.left_open THEN 1 ELSE 0 END AS left_open,
+    CASE WHEN call.proof AND call.closed_ns IS NOT NULL AND call.equipment IS NOT NULL THEN 1 ELSE 0 END AS proof
 FROM calls call
 LEFT JOIN audit_followed followed ON followed.session = call.session
 LEFT JOIN audit_callback_pairs pair ON pair.first_session = call.session
@@ -398,6 +451,7 @@ SELECT
     COALESCE(rates.same_complaint, 0) AS same_complaint,
     COALESCE(rates.same_visit, 0) AS same_visit,
     back.returns,
+    totals.proofs,
     COALESCE(rates.settled, 0) AS settled,
     COALESCE(rates.settled_callbacks, 0) AS settled_callbacks,
     COALESCE(rates.settled_rate, 0E0) AS settled_rate,
@@ -420,6 +474,7 @@ FROM (
         COALESCE(SUM(unproven), 0) AS unproven,
         COALESCE(SUM(insisted), 0) AS insisted,
         COALESCE(SUM(left_open), 0) AS left_open,
+        COALESCE(SUM(proof), 0) AS proofs,
         COALESCE(SUM(CASE WHEN part IS NOT NULL AND insisted = 0 THEN 1 ELSE 0 END), 0) AS condemned_proven,
         COALESCE(SUM(CASE WHEN part IS NOT NULL AND insisted = 1 THEN 1 ELSE 0 END), 0) AS condemned_insisted
     FROM audit_marks

@@ -39,6 +39,8 @@ const CALLS: Table = Table {
         required boolean from_file;
         required boolean with_library;
         required boolean could_test_combustion;
+        required boolean after_work;
+        required boolean proof;
     }",
 };
 
@@ -153,7 +155,7 @@ pub(super) fn tell(call: &Call, folder: &str, mut take: impl FnMut(usize, &[Cell
 }
 
 /// The row of the call itself.
-fn row<'a>(call: &'a Call, folder: &'a str) -> [Cell<'a>; 26] {
+fn row<'a>(call: &'a Call, folder: &'a str) -> [Cell<'a>; 28] {
     let verdict: Option<&Verdict> = call.verdict();
     let (ending, outcome, why) = match &call.ending {
         Ending::Verdict(_) => ("verdict", None, None),
@@ -191,6 +193,8 @@ fn row<'a>(call: &'a Call, folder: &'a str) -> [Cell<'a>; 26] {
         call.from_file.into(),
         call.with_library.into(),
         call.could_test_combustion.into(),
+        call.after_work.into(),
+        call.is_proof().into(),
     ]
 }
 

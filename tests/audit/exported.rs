@@ -89,6 +89,60 @@ fn season() -> Vec<Told> {
     calls.push(visit("d", "2026-03-09T11:00:00.000000001Z").by("ana"));
     calls.push(visit("e", "2026-05-09T10:00:00Z").by_nobody());
     calls.push(visit("f", "2026-05-09T10:02:00Z").by_nobody());
+    // One that hangs together from call to call, one a colleague is in, and one of work that took the day.
+    let chain = |name: &str, time: &str| told(&format!("chain-{name}"), time).equipment_of("chain");
+    for (name, time) in [
+        ("a", "2026-03-05T10:00:00Z"),
+        ("b", "2026-03-05T10:40:00Z"),
+        ("c", "2026-03-05T12:10:00Z"),
+    ] {
+        calls.push(chain(name, time).after(2700).verdict("leak").closed());
+    }
+    calls.push(
+        chain("d", "2026-03-05T12:20:00Z")
+            .by("lee")
+            .verdict("leak")
+            .closed(),
+    );
+    calls.push(chain("e", "2026-03-05T12:30:00Z"));
+    calls.push(chain("f", "2026-03-05T13:20:00Z").verdict("valve_dead").closed());
+    calls.push(
+        chain("g", "2026-03-05T21:20:00Z")
+            .on("prove-it")
+            .verdict("leak")
+            .closed(),
+    );
+    calls.push(
+        chain("h", "2026-03-06T05:20:00.000000001Z")
+            .on("prove-it")
+            .verdict("leak")
+            .closed(),
+    );
+    // Work that is proven: by whoever did it and by another, with something found on the way, and what comes back all the same.
+    let work = |name: &str, time: &str| told(&format!("work-{name}"), time).equipment_of("work");
+    let proof = |name: &str, time: &str| work(name, time).on("prove-it");
+    calls.push(work("a", "2026-03-05T10:00:00Z").verdict("valve_dead").closed());
+    calls.push(proof("b", "2026-03-05T10:30:00Z").outcome("proved").closed());
+    calls.push(proof("c", "2026-03-07T10:30:00Z").by("lee").unproven().closed());
+    calls.push(work("d", "2026-03-09T10:00:00Z").verdict("board_dead").closed());
+    calls.push(
+        proof("e", "2026-03-10T10:30:00Z")
+            .verdict("filter_loaded")
+            .closed(),
+    );
+    calls.push(
+        proof("f", "2026-03-11T10:30:00Z")
+            .noted("leak")
+            .outcome("proved")
+            .closed(),
+    );
+    calls.push(
+        proof("g", "2026-03-12T10:30:00Z")
+            .equipment(None)
+            .outcome("proved")
+            .closed(),
+    );
+    calls.push(proof("h", "2026-03-13T10:30:00Z").verdict("nothing_found"));
     // Exactly as many as a rate needs to say anything.
     for day in 1..=20 {
         let call = done(

@@ -2,7 +2,7 @@
 
 use std::fs;
 use std::os::unix::fs::symlink;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::thread::sleep;
 use std::time::Duration;
 
@@ -198,6 +198,58 @@ fn an_index_that_was_changed_is_not_believed() {
         assert_eq!(audit(&scene, &[]).out, first.out);
         fs::remove_file(&calls).unwrap();
     }
+}
+
+#[test]
+fn a_page_under_another_questions_name_is_no_answer_to_it() {
+    let (scene, _folder) = rested();
+    audit(&scene, &[]);
+    let page = kept(&scene, "page");
+    let answer = fs::read(&page).unwrap();
+    fs::remove_file(&page).unwrap();
+    let first = audit(&scene, &["--window", "3"]);
+    fs::write(kept(&scene, "page"), answer).unwrap();
+    let again = audit(&scene, &["--window", "3"]);
+    assert_eq!(json(&again)["window_days"], 3);
+    assert_eq!(json(&again)["callbacks"], json(&first)["callbacks"]);
+}
+
+#[test]
+fn calls_are_kept_once_however_their_folders_are_spelled_and_in_whatever_order() {
+    let (scene, _folder) = rested();
+    let other = SessionFolder::open(scene.temp.path().join("other")).unwrap();
+    done("c", "2026-01-07T10:00:00Z").write(&other);
+    sleep(Duration::from_millis(3100));
+    let (sessions, other) = (scene.sessions(), scene.temp.path().join("other"));
+    let roundabout = other.join("..").join(sessions.file_name().unwrap());
+    let audit = |folders: [&Path; 2], more: &[&str]| {
+        let mut command = program();
+        command
+            .arg("audit")
+            .args(folders)
+            .args(["--format", "json"])
+            .args(more);
+        command.env("XDG_CACHE_HOME", scene.temp.path().join("cache"));
+        json(&Said::from(command.output().unwrap()).exits(0))
+    };
+    assert_eq!(audit([&sessions, &other], &[])["from_index"], 0);
+    let mut again = audit([&other, &roundabout], &[]);
+    assert_eq!(
+        (again["from_index"].take(), &again["calls"]),
+        (3.into(), &3.into())
+    );
+    assert_eq!(
+        again["folders"][1],
+        roundabout.to_str().unwrap(),
+        "as it was spelled"
+    );
+    again["from_index"] = 0.into();
+    assert_eq!(
+        again,
+        audit([&other, &roundabout], &["--fresh"]),
+        "nothing else differs"
+    );
+    kept(&scene, "calls");
 }
 
 #[test]

@@ -10,8 +10,11 @@ use proofwalk::store::{SessionFolder, SessionId, library_hash};
 use proofwalk::walk::{End, Event, LibraryMark, Opened, Role, encode};
 
 /// A library of a few names: what they mean is all that an audit takes from it.
-const LIBRARY: [(&str, &str); 8] = [
-    ("library.yaml", "library: small\nedition: '1'\ntitle: Small\n"),
+const LIBRARY: [(&str, &str); 9] = [
+    (
+        "library.yaml",
+        "library: small\nedition: '1'\ntitle: Small\nafter_work: prove-it\n",
+    ),
     (
         "registry/parts.yaml",
         "parts:\n  gas_valve: { title: Gas valve, proof: [ { voltage: above 20 V } ] }\n  board: { title: Board, proof: [ { \
@@ -44,6 +47,11 @@ const LIBRARY: [(&str, &str); 8] = [
         "no-gas.yaml",
         "tree: no-gas\ntitle: No gas\ncomplaint: No gas\nstart: free\nsteps:\n  free:\n    measure: co_free\n    go: bad\n  \
          bad:\n    verdict: nothing_found\n    because: So it is.\n",
+    ),
+    (
+        "prove-it.yaml",
+        "tree: prove-it\ntitle: Prove it\ncomplaint: Prove it\nstart: bad\nsteps:\n  bad:\n    verdict: nothing_found\n    \
+         because: So it is.\n",
     ),
     (
         "no-cool.yaml",
@@ -207,6 +215,11 @@ impl Told {
     pub fn verdict(self, fault: &str) -> Self {
         let fault = fault.to_owned();
         self.then(Event::Ended(End::Verdict { fault, danger: false }))
+    }
+
+    pub fn noted(self, fault: &str) -> Self {
+        let fault = fault.to_owned();
+        self.then(Event::Stated { fault, noted: true })
     }
 
     pub fn insisted(self, fault: &str) -> Self {

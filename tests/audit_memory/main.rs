@@ -80,6 +80,7 @@ fn call(number: usize, takings: usize) -> Call {
             })
             .collect(),
         could_test_combustion: false,
+        after_work: false,
     }
 }
 

@@ -1,6 +1,6 @@
 //! Ids that are none.
 
-use crate::common::scene::{Said, program, run, scene};
+use crate::common::scene::{Said, program, run, scenario, scene};
 
 #[test]
 fn a_session_id_that_is_none_exits_2_and_nothing_is_made() {
@@ -60,6 +60,50 @@ fn a_session_that_is_not_there_exits_2() {
         assert!(said.err.contains("no-such-session"), "{}", said.err);
     }
     assert_eq!(scene.ids(), Vec::<String>::new());
+}
+
+#[test]
+fn the_beginning_of_an_id_is_enough_where_no_other_session_has_it() {
+    let scene = scene();
+    let walked = |technician: &str| {
+        let before = scene.ids();
+        let answers = scenario("igniter-open-cold");
+        let tree = "no-heat";
+        scene
+            .run(&["walk", tree, "--answers", &answers, "--technician", technician])
+            .exits(0);
+        let mut ids = scene.ids();
+        ids.retain(|id| !before.contains(id));
+        ids.remove(0)
+    };
+    let only = walked("ana");
+    for command in ["report", "brief", "replay"] {
+        let whole = scene.run(&[command, &only]).exits(0);
+        assert_eq!(
+            scene.run(&[command, &only[..6]]).exits(0).out,
+            whole.out,
+            "{command}"
+        );
+    }
+    // A closed call is found, and not taken up.
+    let said = scene.run(&["resume", &only[..6]]).exits(2);
+    assert!(
+        said.err.contains(&format!("the call {only} is closed")),
+        "{}",
+        said.err
+    );
+
+    // An id of its own that others begin with is that one.
+    for id in ["s", "s-1", "s-2", "s-3", "s-4", "s-5", "s-6", "s-7"] {
+        std::fs::copy(scene.file(&only), scene.file(id)).unwrap();
+    }
+    assert!(scene.run(&["brief", "s-7"]).exits(0).err.is_empty());
+    scene.run(&["brief", "s"]).exits(0);
+    for command in ["report", "brief", "replay", "resume"] {
+        let said = scene.run(&[command, "s-"]).exits(2);
+        let named = "7 sessions begin with `s-`: s-1, s-2, s-3, s-4, s-5 and 2 more";
+        assert!(said.err.contains(named) && said.out.is_empty(), "{}", said.err);
+    }
 }
 
 #[test]

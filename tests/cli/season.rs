@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
+use jiff::Timestamp;
 use serde_json::Value;
 
 use crate::common::scene::{root, run, scene};
@@ -111,6 +112,64 @@ fn what_was_true_adds_up() {
         let closed = session.lines().any(|line| line.contains(r#""event":"closed""#));
         assert_eq!(closed, row["closed"] == "yes", "{row:?}");
     }
+}
+
+/// When a session of a season was opened, and when its last event was.
+fn times(at: &Path, session: &str) -> (Timestamp, Timestamp) {
+    let text = fs::read_to_string(at.join(session).with_extension("jsonl")).unwrap();
+    let time = |line: &str| {
+        let line: Value = serde_json::from_str(line).unwrap();
+        line["time"].as_str().unwrap().parse().unwrap()
+    };
+    (
+        time(text.lines().next().unwrap()),
+        time(text.lines().last().unwrap()),
+    )
+}
+
+#[test]
+fn who_is_careful_proves_most_repairs_right_after_them_and_others_seldom_do() {
+    let scene = scene();
+    let at = scene.temp.path().join("season");
+    season(None, &at, &["--calls", "300", "--seed", "4"]);
+    let truth = fs::read_to_string(at.join("truth.csv")).unwrap();
+    let rows: Vec<Vec<&str>> = truth.lines().map(|line| line.split(',').collect()).collect();
+    let proves = |row: &[&str]| row[4] == "leaving";
+    for pair in rows.windows(2).filter(|pair| proves(&pair[1])) {
+        let (repair, proof) = (&pair[0], &pair[1]);
+        assert_eq!(repair[1..4], proof[1..4], "the same furnace and technician");
+        assert_eq!(
+            (repair[7], repair[10], proof[5]),
+            ("right", "yes", "none"),
+            "{pair:?}"
+        );
+        let (_, closed) = times(&at, repair[0]);
+        let (opened, _) = times(&at, proof[0]);
+        let minutes = opened.duration_since(closed).as_secs_f64() / 60.0;
+        assert!((4.9..40.1).contains(&minutes), "{minutes}: {pair:?}");
+    }
+    let proofs = |careful: bool| {
+        let rows = rows.iter().filter(|row| proves(row));
+        rows.filter(|row| (row[3] == "careful") == careful).count()
+    };
+    assert!(
+        proofs(true) >= 20 && (1..proofs(true) / 4).contains(&proofs(false)),
+        "{} and {}",
+        proofs(true),
+        proofs(false)
+    );
+    let audit = run(&["audit", at.to_str().unwrap(), "--format", "json"]).exits(0);
+    let audit: Value = serde_json::from_str(&audit.out).unwrap();
+    let pairs = audit["callback_pairs"].as_array().unwrap();
+    let is_proven = |session: &Value| {
+        let row = rows.iter().find(|row| *session == row[0]).unwrap();
+        proves(row) && row[6] == "proved"
+    };
+    assert!(
+        !pairs
+            .iter()
+            .any(|pair| is_proven(&pair["first"]) || is_proven(&pair["second"]))
+    );
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! A library with a bit of everything, and a call that is walked through it.
 
 use proofwalk::library::{Datum, FieldKind, Library, load};
+use proofwalk::report::{Job, Log};
 use proofwalk::source::{Files, SourceFile};
 use proofwalk::walk::{
     Command, Event, LibraryMark, Opened, Refusal, State, Wanted, apply, decide, encode, fold, open, possible,
@@ -176,6 +177,18 @@ impl Call {
         };
         let at = values.iter().position(|choice| choice.name == name).unwrap();
         self.does(Command::Choose(at))
+    }
+
+    /// Its job report.
+    pub fn report(&self) -> Job {
+        let log = Log {
+            session: "s",
+            opened: String::new(),
+            last: String::new(),
+            head: String::new(),
+            records: 1,
+        };
+        Job::new(&self.library, &self.state, &self.events, log)
     }
 
     pub fn datum(&self, name: &str) -> Datum {

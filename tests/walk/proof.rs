@@ -1,6 +1,5 @@
 //! A verdict is stated only when its proof holds, fresh.
 
-use proofwalk::report::{Job, Log};
 use proofwalk::walk::{Command, Holding, LackKind, Question, answer_holds, ask, claim_holds, proof_lines};
 
 use crate::call::Call;
@@ -157,14 +156,7 @@ fn the_job_report_lists_what_an_unproven_verdict_lacks() {
     call.takes("noise");
     call.chooses("quiet");
     call.does(Command::Insist("It smells burnt".to_owned()));
-    let log = Log {
-        session: "s",
-        opened: String::new(),
-        last: String::new(),
-        head: String::new(),
-        records: 1,
-    };
-    let job = Job::new(&call.library, &call.state, &call.events, log);
+    let job = call.report();
     let text = job.text(None);
     let (_, proof) = text.split_once("PROOF\n").unwrap();
     let (proof, _) = proof.split_once("\n\n").unwrap();

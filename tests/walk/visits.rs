@@ -139,6 +139,29 @@ fn who_has_work_to_do_is_told_how_to_prove_it_and_nobody_else_is() {
     assert_eq!(then(&["gas_smell"]), None, "it is shut down");
 }
 
+#[test]
+fn the_job_report_tells_how_to_prove_it_in_every_form() {
+    let steps = "  a: { observe: noise, choices: { hum: dirty, quiet: fine } }\n";
+    let job = |choice: &str| {
+        let mut call = proven_after_work(steps);
+        call.chooses(choice);
+        call.report()
+    };
+    let told = "Once that is done, walk prove-it: “C”";
+    let job_done = job("hum");
+    let text = job_done.text(None);
+    assert!(text.contains(&format!("\n  - {told}\n")), "{text}");
+    let page = job_done.html();
+    // It follows what is to be done, in a paragraph of its own.
+    let after = page.split_once("What to do: ").unwrap().1;
+    assert!(after.contains(&format!("</strong></p><p>{told}.</p>")), "{after}");
+    let json: serde_json::Value = serde_json::from_str(&job_done.json()).unwrap();
+    assert_eq!(json["then"], told);
+    let nothing = job("quiet");
+    assert!(!nothing.html().contains("Once that is done"));
+    assert_eq!(nothing.then, None);
+}
+
 /// A visit with three checks; the first may come to a verdict, and is asked for how bad it is.
 const LONG: &str = "  a: { observe: noise, choices: { hum: how_bad, quiet: kind } }
   how_bad: { measure: amps, bands: { below 1 A: dirty, at least 1 A: fine } }

@@ -4,8 +4,12 @@
 //! instant of its closing, the last instant included. Calls follow one another in the order they were opened. A call that was
 //! opened before the other was closed does not follow it: nobody called back.
 //!
-//! A next call that the same technician opens within an hour of the closing belongs to the *same visit*: a repair, say, and the
-//! combustion check after it. It is a callback by its definition, and told apart. A call is *settled* once its whole window lies before
+//! A walk that only proves work, by the tree that its library names for that, is no call that came back, whoever walks it and when:
+//! nobody called for it. It is none that can come back either, since the work that it proves is one already. Where something to do
+//! comes of it, it is a call like any other.
+//!
+//! A next call may belong to the *same visit* (see [`SameVisits`]): the combustion check after a repair, say. It is a callback by its
+//! definition, and told apart. A call is *settled* once its whole window lies before
 //! the end of the archive; whether it came back on another visit is what groups are held against each other by. Otherwise those
 //! who are careful would seem to have callbacks, and those who are new to have none.
 
@@ -19,14 +23,12 @@ use super::super::clocks::Ends;
 use super::super::groups::is_misdiagnosed;
 use super::super::rows::Rows;
 use super::super::summary::{Callbacks, FollowUp, Rate, SessionRef};
-use super::super::visits::{NO_NAME, Visit, Visits};
+use super::super::visits::{Visit, Visits};
 use super::expected::Expectations;
 use super::misdiagnosis::Misdiagnosis;
+use super::same_visit::SameVisits;
 
 const DAY: i64 = 24 * 60 * 60;
-
-/// How long after the closing of a call its technician's next one at the equipment belongs to the same visit, the last instant included.
-const SAME_VISIT: SignedDuration = SignedDuration::from_hours(1);
 
 /// Two calls at one equipment, the second the next after the first: a callback, or a call that was left and somebody came again.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -45,7 +47,7 @@ pub struct Pair {
     pub days: f64,
     /// Both began with the same complaint.
     pub same_complaint: bool,
-    /// The technician of the first, who is named, opened the second within an hour.
+    /// Both belong to one visit of the technician, who is named.
     pub same_visit: bool,
     /// The fault that the first ended in.
     pub fault: Option<String>,
@@ -58,7 +60,7 @@ pub struct Pair {
 }
 
 impl Pair {
-    fn of(visits: &Visits, (one, other): &(u32, u32)) -> Self {
+    fn of(visits: &Visits, (one, other, same_visit): &(u32, u32, bool)) -> Self {
         let (first, second) = (visits.get(*one), visits.get(*other));
         Self {
             first: visits.session(*one),
@@ -68,7 +70,7 @@ impl Pair {
             second_technician: visits.owned(second.technician),
             days: between(&first, &second),
             same_complaint: is_same_complaint(&first, &second),
-            same_visit: is_same_visit(&first, &second),
+            same_visit: *same_visit,
             fault: visits.owned(first.fault),
             outcome: visits.owned(first.outcome),
             then: visits.owned(second.fault),
@@ -84,9 +86,11 @@ pub(in super::super) struct Followed {
     until: Option<Timestamp>,
     list: Vec<Follow>,
     /// The calls that were left before they were closed, each with the next within the window.
-    left: Vec<(u32, u32)>,
+    left: Vec<(u32, u32, bool)>,
     /// Pairs of calls that begin alike at the same instant.
     twins: Vec<(u32, u32)>,
+    /// How many closed walks only prove what was done on a call.
+    proofs: u64,
 }
 
 /// What followed one call.
@@ -136,18 +140,26 @@ impl Followed {
     pub fn new(visits: &Visits, by_equipment: &[u32], window: Window, ends: Ends) -> Self {
         let days = SignedDuration::from_secs(i64::from(window.days) * DAY);
         let mut list = Vec::with_capacity(by_equipment.len());
-        let (mut left, mut twins) = (Vec::new(), Vec::new());
+        let (mut left, mut twins, mut proofs) = (Vec::new(), Vec::new(), 0);
+        let mut same = SameVisits::default();
         for calls in by_equipment.chunk_by(|one, other| visits.equipment(*one) == visits.equipment(*other)) {
+            same.take(visits, calls);
             for (place, call) in calls.iter().enumerate() {
                 let visit = visits.get(*call);
                 let later = &calls[place + 1..];
                 let twin = later.first().filter(|next| is_twin(&visit, &visits.get(**next)));
                 twins.extend(twin.map(|next| (*call, *next)));
-                let overlapping = later.partition_point(|next| visits.opened(*next) < visit.left);
-                let next = later.get(overlapping).copied();
+                if visits.is_proof(*call) {
+                    proofs += u64::from(visit.closed.is_some());
+                    continue;
+                }
+                let after = place + 1 + later.partition_point(|next| visits.opened(*next) < visit.left);
+                let next = same.next(after);
+                let is_same_visit = next.is_some_and(|next| same.are_one(visits, calls, place, next));
+                let next = next.map(|next| calls[next]);
                 let Some(closed) = visit.closed else {
                     let soon = |next: &u32| visits.opened(*next).duration_since(visit.left) <= days;
-                    left.extend(next.filter(soon).map(|next| (*call, next)));
+                    left.extend(next.filter(soon).map(|next| (*call, next, is_same_visit)));
                     continue;
                 };
                 let came = next.map(|next| visits.opened(next));
@@ -160,14 +172,13 @@ impl Followed {
                     _ if followed >= days => What::Nothing,
                     _ => What::TooSoon,
                 };
-                let same_visit = |next: &u32| is_same_visit(&visit, &visits.get(*next));
-                let another = later[overlapping..].iter().find(|next| !same_visit(next));
-                let soon = |next: &u32| visits.opened(*next).duration_since(closed) <= days;
+                let another = same.another(visits, calls, place, after);
+                let soon = |next: usize| visits.opened(calls[next]).duration_since(closed) <= days;
                 list.push(Follow {
                     call: *call,
                     next: next.unwrap_or(*call),
                     what,
-                    same_visit: what == What::Callback && next.as_ref().is_some_and(same_visit),
+                    same_visit: what == What::Callback && is_same_visit,
                     came_again: another.is_some_and(soon),
                     is_settled: followed >= days && !ends.is_before(closed),
                 });
@@ -179,13 +190,14 @@ impl Followed {
             list,
             left,
             twins,
+            proofs,
         }
     }
 
-    /// The calls that came back, each with the one that followed.
-    fn came_back(&self) -> impl Iterator<Item = (u32, u32)> {
+    /// The calls that came back, each with the one that followed, and whether that was on the same visit.
+    fn came_back(&self) -> impl Iterator<Item = (u32, u32, bool)> {
         let callbacks = self.list.iter().filter(|follow| follow.what == What::Callback);
-        callbacks.map(|follow| (follow.call, follow.next))
+        callbacks.map(|follow| (follow.call, follow.next, follow.same_visit))
     }
 
     /// What became of each closed call with an equipment.
@@ -212,10 +224,11 @@ impl Followed {
 
     pub fn counts(&self, visits: &Visits) -> Callbacks {
         let of = self.list.len() as u64;
-        let same =
-            |(first, second): &(u32, u32)| is_same_complaint(&visits.get(*first), &visits.get(*second));
+        let same = |(first, second, _): &(u32, u32, bool)| {
+            is_same_complaint(&visits.get(*first), &visits.get(*second))
+        };
         let expected = Expectations::of(self.waits(visits), self.window);
-        let mut nexts: Vec<u32> = self.came_back().map(|(_, next)| next).collect();
+        let mut nexts: Vec<u32> = self.came_back().map(|(_, next, _)| next).collect();
         nexts.sort_unstable();
         nexts.dedup();
         let settled = || self.list.iter().filter(|follow| follow.is_settled);
@@ -233,6 +246,7 @@ impl Followed {
             same_complaint: Rate::new(self.came_back().filter(same).count() as u64, of),
             same_visit: self.list.iter().filter(|follow| follow.same_visit).count() as u64,
             returns: nexts.len() as u64,
+            proofs: self.proofs,
             settled: Rate::new(came_again as u64, settled().count() as u64),
         }
     }
@@ -249,7 +263,8 @@ impl Followed {
 
     /// The callbacks that make a misdiagnosis suspected.
     pub fn misdiagnoses(&self, visits: &Arc<Visits>) -> Rows<Misdiagnosis> {
-        let suspected = |(one, other): &(u32, u32)| is_misdiagnosed(&visits.get(*one), &visits.get(*other));
+        let suspected =
+            |(one, other, _): &(u32, u32, bool)| is_misdiagnosed(&visits.get(*one), &visits.get(*other));
         let pairs = sorted(visits, self.came_back().filter(suspected));
         Rows::of(visits, pairs, Misdiagnosis::of)
     }
@@ -282,10 +297,10 @@ impl Followed {
 }
 
 /// Pairs of calls in the order of their equipment.
-fn sorted(visits: &Visits, pairs: impl Iterator<Item = (u32, u32)>) -> Vec<(u32, u32)> {
-    let mut list: Vec<(u32, u32)> = pairs.collect();
+fn sorted(visits: &Visits, pairs: impl Iterator<Item = (u32, u32, bool)>) -> Vec<(u32, u32, bool)> {
+    let mut list: Vec<(u32, u32, bool)> = pairs.collect();
     let equipment = |call: u32| visits.named(visits.equipment(call));
-    list.sort_unstable_by(|(one, _), (other, _)| {
+    list.sort_unstable_by(|(one, ..), (other, ..)| {
         let by_session = || visits.session(*one).cmp(&visits.session(*other));
         equipment(*one).cmp(&equipment(*other)).then_with(by_session)
     });
@@ -309,11 +324,4 @@ fn is_twin(one: &Visit, other: &Visit) -> bool {
 
 fn is_same_complaint(first: &Visit, second: &Visit) -> bool {
     first.tree == second.tree
-}
-
-/// Whether a call that follows another belongs to the same visit.
-fn is_same_visit(first: &Visit, second: &Visit) -> bool {
-    first.technician != NO_NAME
-        && first.technician == second.technician
-        && second.opened.duration_since(first.left) <= SAME_VISIT
 }

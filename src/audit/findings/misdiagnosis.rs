@@ -31,11 +31,13 @@ pub struct Misdiagnosis {
     pub part: Option<String>,
     /// Days of 24 h between them.
     pub days: f64,
+    /// Both belong to one visit of the technician: nobody called back.
+    pub same_visit: bool,
 }
 
 impl Misdiagnosis {
     /// What is told of a callback that makes one suspected.
-    pub(super) fn of(visits: &Visits, (one, other): &(u32, u32)) -> Self {
+    pub(super) fn of(visits: &Visits, (one, other, same_visit): &(u32, u32, bool)) -> Self {
         let (first, second) = (visits.get(*one), visits.get(*other));
         Self {
             first: visits.session(*one),
@@ -48,6 +50,7 @@ impl Misdiagnosis {
             remedy: second.remedy.name(),
             part: visits.owned(second.part),
             days: between(&first, &second),
+            same_visit: *same_visit,
         }
     }
 }

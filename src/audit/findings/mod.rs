@@ -9,6 +9,7 @@ mod drift;
 mod expected;
 mod left_open;
 mod misdiagnosis;
+mod same_visit;
 mod steps;
 mod unsound;
 mod written;

@@ -2,7 +2,7 @@
 
 use super::crew::{Crew, Habit};
 use super::planted::{self, Guess, Planted};
-use super::visit::{Said, Truth, Visit, Walk, equipment, walk};
+use super::visit::{Truth, Visit, Walk, equipment, walk};
 use super::worker::{Expected, Leaving, Worker};
 use crate::bench::condition::Condition;
 use crate::bench::dice::{Dice, seed_of};
@@ -20,6 +20,9 @@ pub const LENGTH: f64 = 182.0;
 /// Seconds of a day.
 const DAY: f64 = 86_400.0;
 
+/// Seconds of a minute.
+const MINUTE: f64 = 60.0;
+
 /// Share of the furnaces that are seen for their yearly visit, and are in order.
 const YEARLY: f64 = 0.2;
 
@@ -29,8 +32,11 @@ const YEARLY_VISIT: &str = "combustion-check";
 /// How often a furnace that was put right has another fault in the same season, of its own.
 const ANOTHER: f64 = 0.2;
 
-/// How often somebody careful tests the flue gas after work on the furnace.
-const TESTED: f64 = 0.8;
+/// How often somebody careful proves the work by the tree that the library has for it, and how often somebody else does.
+const PROVEN: [f64; 2] = [0.8, 0.1];
+
+/// Minutes from the closing of a call to the walk that proves its work: what was to be done is done in between.
+const WORK: [f64; 2] = [5.0, 40.0];
 
 /// Most calls about one fault: by then the maker's service has taken over.
 const PATIENCE: usize = 3;
@@ -91,19 +97,17 @@ impl<'a> Season<'a> {
             }
             let mut machine = self.machine(&make, condition);
             let dice = Dice::of(&names(1 + visits.len() as u64));
-            let mut walk = self.call(number, &mut machine, &sent, &trouble, dice)?;
+            let walk = self.call(number, &mut machine, &sent, &trouble, dice)?;
             let truth = Truth::of(self.library, &walk, trouble.fault, trouble.because_of);
-            let proof = match self.is_tested(&mut fate, &sent, &truth) {
-                true => Some(self.test(
-                    number,
-                    &make,
-                    &mut walk,
-                    &sent,
-                    Dice::of(&names(1000 + visits.len() as u64)),
-                )?),
-                false => None,
-            };
-            let left = walk.said.last().map_or(trouble.day, |last| last.at / DAY);
+            let mut left = walk.said.last().map_or(trouble.day, |last| last.at / DAY);
+            let mut proof = None;
+            let mut dice = Dice::of(&names(1000 + visits.len() as u64));
+            if let Some(tree) = self.proves(&mut dice, &sent, &truth) {
+                let from = left + dice.between(WORK[0], WORK[1]) * MINUTE / DAY;
+                let proven = self.proof((number, &make), &sent, tree, from, dice)?;
+                left = proven.said.last().map_or(from, |last| last.at / DAY);
+                proof = Some(proven);
+            }
             let next = self.then(&mut fate, &make, &trouble, &truth, (visits.len(), left));
             let visit = |walk: Walk, truth| Visit {
                 furnace: number,
@@ -232,16 +236,7 @@ impl<'a> Season<'a> {
     ) -> Result<Walk, Refusal> {
         let library = self.library;
         let tree = complaint(library, machine, &mut dice);
-        let opened = Opened {
-            library: self.mark.clone(),
-            tree: tree.to_owned(),
-            technician: Some(Crew::id(sent.technician)),
-            site: Some(format!("simulated house {:04}", number + 1)),
-            equipment: Some(equipment(number)),
-            // No version: the walk, and not its program, is what is made again byte for byte.
-            program: "simulated season".to_owned(),
-            answered_from: None,
-        };
+        let opened = self.opened(number, sent, tree);
         let make = machine.furnace().make.clone();
         let expected = sent.expects.and_then(|guess| {
             let fault = faults::all().find(|fault| fault.name == guess.fault && (fault.fits)(&make))?;
@@ -263,10 +258,23 @@ impl<'a> Season<'a> {
         walk(library, opened, &mut worker, trouble.day * DAY, trouble.fault)
     }
 
-    /// Whether the flue gas is tested after the work, as a call of its own before the other is closed.
-    fn is_tested(&self, fate: &mut Dice, sent: &Sent, truth: &Truth) -> bool {
+    fn opened(&self, number: u32, sent: &Sent, tree: &str) -> Opened {
+        Opened {
+            library: self.mark.clone(),
+            tree: tree.to_owned(),
+            technician: Some(Crew::id(sent.technician)),
+            site: Some(format!("simulated house {:04}", number + 1)),
+            equipment: Some(equipment(number)),
+            // No version: the walk, and not its program, is what is made again byte for byte.
+            program: "simulated season".to_owned(),
+            answered_from: None,
+        }
+    }
+
+    /// The tree by which the work on a furnace is proven, where there is work to prove and its technician walks it.
+    fn proves(&self, dice: &mut Dice, sent: &Sent, truth: &Truth) -> Option<&'a str> {
         let Ending::Fault(name) = &truth.ended else {
-            return false;
+            return None;
         };
         let remedy = self
             .library
@@ -274,42 +282,36 @@ impl<'a> Season<'a> {
             .find(name)
             .map(|fault| self.library.faults[fault].remedy);
         let is_worked_on = matches!(remedy, Some(Remedy::Replace(_) | Remedy::Correct));
-        let runs = truth.outcome == Outcome::Right && truth.closed;
-        let careful = self.crew.habit(sent.technician) == Habit::Careful;
-        careful && is_worked_on && runs && fate.chance(TESTED)
+        let runs = truth.outcome == Outcome::Right && truth.closed && truth.left_open.is_empty();
+        let often = match self.crew.habit(sent.technician) {
+            Habit::Careful => PROVEN[0],
+            _ => PROVEN[1],
+        };
+        let tree = &self.library.trees[self.library.after_work?];
+        (is_worked_on && runs && dice.chance(often)).then_some(&tree.name)
     }
 
-    /// Tests the flue gas of a furnace that was put right, when all is put back; the call about the fault is closed after it.
-    fn test(
+    /// Proves the work on a furnace that was put right, from a day of the season on.
+    fn proof(
         &self,
-        number: u32,
-        make: &Make,
-        call: &mut Walk,
+        (number, make): (u32, &Make),
         sent: &Sent,
-        dice: Dice,
+        tree: &str,
+        from: f64,
+        mut dice: Dice,
     ) -> Result<Walk, Refusal> {
-        let closed = call.said.pop();
-        let put_back = call.said.last().map_or(0.0, |last| last.at);
-        let trouble = Trouble {
-            fault: None,
-            severity: 0.0,
-            day: (put_back + 120.0) / DAY,
-            because_of: None,
-            calls: 0,
-        };
-        let sent = Sent {
-            technician: sent.technician,
-            expects: None,
-            leaving: Leaving::Whole,
-        };
         let mut machine = self.machine(make, Condition::default());
-        let test = self.call(number, &mut machine, &sent, &trouble, dice)?;
-        let tested = test.said.last().map_or(put_back, |last| last.at);
-        call.said.extend(closed.map(|closed| Said {
-            at: tested + 60.0,
-            ..closed
-        }));
-        Ok(test)
+        let opened = self.opened(number, sent, tree);
+        let seed = Dice::new(dice.whole());
+        let habit = self.crew.habit(sent.technician);
+        let mut worker = Worker::new(
+            habit,
+            &mut machine,
+            (self.probes, sent.technician),
+            (None, Leaving::Whole),
+            seed,
+        );
+        walk(self.library, opened, &mut worker, from * DAY, None)
     }
 
     /// What the owner calls about next, and when; none where the furnace runs to the end of the season.

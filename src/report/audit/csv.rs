@@ -177,7 +177,10 @@ impl<'a> Table<'a> {
                 next: Some(&found.second),
                 technician: found.technician.as_deref(),
                 equipment: Some(&found.equipment),
-                detail: format!("then {}", found.then),
+                detail: match found.same_visit {
+                    true => format!("on the same visit {}", found.then),
+                    false => format!("then {}", found.then),
+                },
                 ..Row::default()
             });
         }

@@ -74,6 +74,7 @@ pub(super) fn call(number: u64, opened: Timestamp) -> Call {
         not_taken: Vec::new(),
         stays: Vec::new(),
         could_test_combustion: true,
+        after_work: false,
     }
 }
 

@@ -67,7 +67,7 @@ def compare(query, own):
     found.rate("summary", summary, own["callbacks"])
     found.settled("summary", summary, own["callbacks"]["settled"])
     estimates = [f"{by}{end}" for by in ["at_30_days", "at_window"] for end in ["", "_low", "_high"]]
-    for name in estimates + ["followed_days", "same_visit", "returns"]:
+    for name in estimates + ["followed_days", "same_visit", "returns", "proofs"]:
         found.same(f"summary, {name}", summary[name], own["callbacks"][name])
     found.same("summary, at_30_days_known", summary["at_30_days_known"], own["callbacks"]["at_30_days_low"] is not None)
     found.same("summary, same complaint", summary["same_complaint"], own["callbacks"]["same_complaint"]["count"])

@@ -33,6 +33,7 @@ pub(super) fn write(out: &mut Writing, call: &Call) {
         not_taken,
         stays,
         could_test_combustion,
+        after_work,
     } = call;
     flags(
         out,
@@ -43,6 +44,7 @@ pub(super) fn write(out: &mut Writing, call: &Call) {
             *practice,
             *with_library,
             *could_test_combustion,
+            *after_work,
         ],
     );
     time(out, *opened, Timestamp::UNIX_EPOCH);
@@ -152,6 +154,7 @@ pub(super) fn read(from: &mut Reading<'_>, session: &str, folder: u32) -> Option
         practice,
         with_library,
         could_test_combustion,
+        after_work,
     ] = read_flags(from)?;
     let opened = read_time(from, Timestamp::UNIX_EPOCH)?;
     Some(Call {
@@ -203,6 +206,7 @@ pub(super) fn read(from: &mut Reading<'_>, session: &str, folder: u32) -> Option
             })
         })?,
         could_test_combustion,
+        after_work,
     })
 }
 

@@ -16,6 +16,9 @@ mod tests;
 pub(super) use kept::{Calls, Keeping, Kept, Source, Walked};
 pub(super) use page::Index;
 
+use std::fs;
+use std::path::PathBuf;
+
 use jiff::Timestamp;
 
 use super::super::arguments::Audited;
@@ -47,7 +50,7 @@ pub(super) struct Memory<'i> {
 impl<'i> Memory<'i> {
     /// What is kept of an archive of so many sessions, and those that were kept before; none of these where everything is to be read.
     pub fn begin(index: &'i Index, how: &Audited, sessions: usize) -> (Self, Option<Calls>) {
-        let of = Hash::of(format!("{:?} {}", how.folders, page::program()).as_bytes());
+        let of = Hash::of(format!("{:?} {}", in_one_spelling(&how.folders), page::program()).as_bytes());
         let name = format!("{of}.calls");
         let (cache, now) = (index.cache(), index.since());
         let mut known = None;
@@ -122,6 +125,14 @@ impl<'i> Memory<'i> {
             .filter(|_| self.files > 0)
             .map(|since| (self.files, since))
     }
+}
+
+/// The folders as the system names them, in any order: a kept call does not know how its folder was spelled, nor which of several it was.
+fn in_one_spelling(folders: &[PathBuf]) -> Vec<PathBuf> {
+    let in_full = |folder: &PathBuf| fs::canonicalize(folder).unwrap_or_else(|_| folder.clone());
+    let mut folders: Vec<PathBuf> = folders.iter().map(in_full).collect();
+    folders.sort();
+    folders
 }
 
 /// Says that what was kept is not believed.

@@ -22,7 +22,8 @@ const LONGEST: u64 = 1024;
 /// What is kept of one question.
 pub(in crate::cli::audit) struct Index {
     cache: Cache,
-    name: String,
+    /// The sum of what was asked.
+    question: String,
     /// What the system says of the files, where that was asked for.
     now: Option<Fingerprint>,
     /// When the files were looked at.
@@ -32,6 +33,8 @@ pub(in crate::cli::audit) struct Index {
 /// What a kept page is of.
 #[derive(Serialize, Deserialize)]
 struct About {
+    /// The sum of what was asked: a page that was put under another question's name is no answer to it.
+    question: String,
     /// The sum of what the system said of the files.
     files_sum: String,
     /// How many files those were.
@@ -73,12 +76,12 @@ impl Index {
             library.map_or_else(String::new, Hash::to_string),
             program(),
         );
-        let name = format!("{}.page", Hash::of(question.as_bytes()));
-        let may_answer = !how.fresh && cache.read(&name).is_some();
+        let question = Hash::of(question.as_bytes()).to_string();
+        let may_answer = !how.fresh && cache.read(&name(&question)).is_some();
         let now = may_answer.then(|| Fingerprint::of(&how.folders)).transpose()?;
         Ok(Some(Self {
             cache,
-            name,
+            question,
             now,
             since,
         }))
@@ -87,7 +90,7 @@ impl Index {
     /// The answer that was kept, where nothing has changed since.
     pub fn answer(&self) -> Option<Answer> {
         let now = self.now?;
-        let mut file = self.cache.read(&self.name)?;
+        let mut file = self.cache.read(&name(&self.question))?;
         let end = file.seek(SeekFrom::End(0)).ok()?;
         file.seek(SeekFrom::Start(end.saturating_sub(LONGEST))).ok()?;
         let mut last = Vec::new();
@@ -98,7 +101,7 @@ impl Index {
             .map_or(0, |at| at + 1);
         let about: About = serde_json::from_slice(&last[begin..]).ok()?;
         let is_same = about.files_sum == now.to_string() && about.files == now.files;
-        if !is_same || about.sum != about.worked_out() {
+        if !is_same || about.question != self.question || about.sum != about.worked_out() {
             return None;
         }
         file.rewind().ok()?;
@@ -140,10 +143,11 @@ impl Index {
         if !looked.is_settled(self.since.as_second()) {
             return;
         }
-        self.cache.write(&self.name, |out| {
+        self.cache.write(&name(&self.question), |out| {
             let mut summing = Summing::new(&mut *out);
             page(&mut summing)?;
             let mut about = About {
+                question: self.question.clone(),
                 files_sum: looked.to_string(),
                 files: looked.files,
                 since,
@@ -159,9 +163,15 @@ impl Index {
     }
 }
 
+/// The name of what is kept of a question.
+fn name(question: &str) -> String {
+    format!("{question}.page")
+}
+
 impl About {
     fn worked_out(&self) -> String {
         let Self {
+            question,
             files_sum,
             files,
             since,
@@ -170,7 +180,7 @@ impl About {
             page_sum,
             sum: _,
         } = self;
-        let all = format!("{files_sum} {files} {since} {code} {length} {page_sum}");
+        let all = format!("{question} {files_sum} {files} {since} {code} {length} {page_sum}");
         Hash::of(all.as_bytes()).to_string()
     }
 }

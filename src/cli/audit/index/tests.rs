@@ -101,7 +101,7 @@ fn call() -> impl Strategy<Value = Call> {
         vec(stay(), 0..4),
     );
     let times = (time(), time(), of(time()), of(any::<u64>()));
-    (times, who, ending(), lists, put_backs, any::<[bool; 6]>()).prop_map(
+    (times, who, ending(), lists, put_backs, any::<[bool; 7]>()).prop_map(
         |(
             (opened, last, closed, torn),
             (tree, technician, site, equipment),
@@ -134,6 +134,7 @@ fn call() -> impl Strategy<Value = Call> {
                 not_taken,
                 stays,
                 could_test_combustion: flags[5],
+                after_work: flags[6],
             }
         },
     )

@@ -10,6 +10,7 @@ use crate::bench::season::{Crew, Season, Visit};
 use crate::bench::trials::Outcome;
 use crate::cli::arguments::RehearseFormat;
 use crate::cli::failure::{Failure, NOT_SAVED};
+use crate::cli::message::folded;
 use crate::source::safe;
 use crate::store::SessionId;
 
@@ -141,7 +142,7 @@ impl Truths {
         if let RehearseFormat::Json = format {
             return Ok(self.json(&lines, &file));
         }
-        Ok(format!(
+        let told = format!(
             "{} at {}: {} right, {} referred, {} missed, {} wrong; {} called again\n\
              What was true: {} and {}\n",
             counted(sums.calls, "call"),
@@ -153,7 +154,8 @@ impl Truths {
             sums.called_again,
             safe(&lines.to_string_lossy()),
             safe(&file.to_string_lossy()),
-        ))
+        );
+        Ok(folded(&told).unwrap_or(told))
     }
 
     fn json(&self, lines: &Path, sums: &Path) -> String {

@@ -76,7 +76,9 @@ fn untested(audit: &Audit) -> Option<String> {
 }
 
 fn misdiagnoses(audit: &Audit) -> Option<String> {
-    let many = audit.suspected_misdiagnoses.len() as u64;
+    // What a technician goes on to find before leaving is no callback.
+    let later = audit.suspected_misdiagnoses.iter().filter(|row| !row.same_visit);
+    let many = later.count() as u64;
     let suspected = counted(many, "suspected misdiagnosis", "suspected misdiagnoses");
     (many > 0).then(|| format!("{suspected}: read both calls of each, with those who walked them."))
 }

@@ -22,7 +22,7 @@ pub(super) use standing::{Groups, Place, Standing, Standings, UNDER, standings};
 pub(super) use ways::{Way, Ways, ways};
 pub(super) use written::{INNOCENT, others_gave, unevenness, whose_values};
 
-use crate::audit::findings::{Pair, Step, Unsound};
+use crate::audit::findings::{Step, Unsound};
 use crate::audit::statistics::Count;
 use crate::audit::{Audit, SessionRef};
 use crate::source::{Safe, safe};
@@ -100,10 +100,10 @@ pub(super) fn later(days: f64) -> String {
 }
 
 /// When a second call came: on the same visit, or so many days later.
-pub(super) fn came(pair: &Pair) -> String {
-    match pair.same_visit {
+pub(super) fn came(same_visit: bool, days: f64) -> String {
+    match same_visit {
         true => "same visit,".to_owned(),
-        false => later(pair.days),
+        false => later(days),
     }
 }
 
@@ -185,7 +185,7 @@ pub(super) const WHY_THREE_RATES: &str = "Three rates of calls that came back an
      how many will have, once every call has had its days?";
 
 /// What a second call on the same visit is.
-pub(super) const SAME_VISIT: &str = "opened by the same technician within an hour of closing";
+pub(super) const SAME_VISIT: &str = "to which the same technician went on before leaving";
 
 /// What counts as a callback.
 pub(super) const WHAT_COUNTS: &str =
@@ -232,8 +232,8 @@ pub(super) fn margin(value: f64) -> String {
 }
 
 /// What to bear in mind of suspected misdiagnoses.
-pub(super) const MAY_BE_ANOTHER: &str =
-    "The part may have been bad all the same, and something else as well: the two calls tell.";
+pub(super) const MAY_BE_ANOTHER: &str = "The part may have been bad all the same, and something else as well: the two calls tell. On the same visit nobody called \
+     back: whoever found the second thing went on looking.";
 
 /// What came after a call, as the end of a sentence: a verdict without proof may be right.
 pub(super) fn what_came(audit: &Audit, session: &SessionRef, equipment: Option<&str>) -> String {
@@ -258,8 +258,25 @@ pub(super) fn what_came(audit: &Audit, session: &SessionRef, equipment: Option<&
     }
 }
 
-/// Whom the callbacks are counted of, where not every call is closed.
+/// Whom the callbacks are counted of, where not every call is.
 pub(super) fn who_counts(audit: &Audit) -> Option<String> {
+    let told: Vec<String> = [left(audit), proofs(audit)].into_iter().flatten().collect();
+    (!told.is_empty()).then(|| told.join(" "))
+}
+
+/// The walks that were to prove work, which nobody called for.
+fn proofs(audit: &Audit) -> Option<String> {
+    let proofs = audit.callbacks.proofs;
+    let walks = counted(
+        proofs,
+        "walk was to prove work, and nothing to do came of it: nobody called for it, and it is",
+        "walks were to prove work, and nothing to do came of them: nobody called for them, and they are",
+    );
+    (proofs > 0).then(|| format!("{walks} in none of these figures."))
+}
+
+/// The calls that were left.
+fn left(audit: &Audit) -> Option<String> {
     let left = audit.calls - audit.closed;
     let calls = counted(
         left,

@@ -6,8 +6,8 @@ use super::section;
 use crate::audit::findings::{Alike, NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
-    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, ONE_FURNACE, ONE_TECHNICIAN, came, doubtful, ended_in, later,
-    margin, no_calls, number, others_gave, placed, short, spellings, spoken, stalled, unevenness, what_came,
+    INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, ONE_FURNACE, ONE_TECHNICIAN, came, doubtful, ended_in, margin,
+    no_calls, number, others_gave, placed, short, spellings, spoken, stalled, unevenness, what_came,
     whose_values,
 };
 use crate::source::{Safe, safe};
@@ -51,7 +51,7 @@ fn came_back(audit: &Audit) -> Markup {
         audit.callback_pairs.iter(),
         |row| {
             html! {
-                (short(&row.equipment)) ": " (ended_in(row.fault.as_deref(), row.outcome.as_deref())) " (" (who(row.technician.as_deref())) "); " (came(&row)) " "
+                (short(&row.equipment)) ": " (ended_in(row.fault.as_deref(), row.outcome.as_deref())) " (" (who(row.technician.as_deref())) "); " (came(row.same_visit, row.days)) " "
                 (ended_in(row.then.as_deref(), row.then_outcome.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
                 (read(&[row.first.clone(), row.second.clone()]))
             }
@@ -63,7 +63,7 @@ fn came_again(audit: &Audit) -> Markup {
     let title = "Left before it was closed, and somebody came again; no callbacks";
     list("came-again", title, &audit.came_again, |row| {
         html! {
-            (short(&row.equipment)) ": left by " (who(row.technician.as_deref())) "; " (came(&row)) " "
+            (short(&row.equipment)) ": left by " (who(row.technician.as_deref())) "; " (came(row.same_visit, row.days)) " "
             (ended_in(row.then.as_deref(), row.then_outcome.as_deref())) " (" (who(row.second_technician.as_deref())) ") "
             (read(&[row.first.clone(), row.second.clone()]))
         }
@@ -79,7 +79,7 @@ fn misdiagnoses(audit: &Audit) -> Markup {
         |row| {
             html! {
                 (spoken(&row.condemned)) " condemned" @if row.insisted { " on the technician's own verdict" } " (" (who(row.technician.as_deref())) "); "
-                (later(row.days)) " " (spoken(&row.then)) ", at " (short(&row.equipment)) " "
+                (came(row.same_visit, row.days)) " " (spoken(&row.then)) ", at " (short(&row.equipment)) " "
                 (read(&[row.first.clone(), row.second.clone()]))
             }
         },

@@ -5,8 +5,8 @@ use crate::audit::findings::{Alike, NoTest, WhyOpen};
 use crate::audit::{Audit, SessionRef, Sessions};
 use crate::report::audit::figures::{
     INNOCENT, MAY_BE_ANOTHER, NOT_ASKED, ONE_FURNACE, ONE_TECHNICIAN, came, counted, days, doubtful,
-    ended_in, later, margin, no_calls, number, others_gave, placed, short, spellings, spoken, stalled,
-    unevenness, what_came, whose_values,
+    ended_in, margin, no_calls, number, others_gave, placed, short, spellings, spoken, stalled, unevenness,
+    what_came, whose_values,
 };
 use crate::source::{Safe, safe};
 
@@ -43,7 +43,7 @@ fn came_back(page: &mut Page, audit: &Audit) {
                 short(&row.equipment),
                 ended_in(row.fault.as_deref(), row.outcome.as_deref()),
                 who(row.technician.as_deref()),
-                came(&row),
+                came(row.same_visit, row.days),
                 ended_in(row.then.as_deref(), row.then_outcome.as_deref()),
                 who(row.second_technician.as_deref())
             )));
@@ -62,7 +62,7 @@ fn came_again(page: &mut Page, audit: &Audit) {
                 "{}: left by {}; {} {} ({})",
                 short(&row.equipment),
                 who(row.technician.as_deref()),
-                came(&row),
+                came(row.same_visit, row.days),
                 ended_in(row.then.as_deref(), row.then_outcome.as_deref()),
                 who(row.second_technician.as_deref())
             )));
@@ -88,7 +88,7 @@ fn misdiagnoses(page: &mut Page, audit: &Audit) {
                 false => "",
             },
             who(row.technician.as_deref()),
-            later(row.days),
+            came(row.same_visit, row.days),
             spoken(&row.then)
         )));
         page.below(&at(&row.equipment));

@@ -54,6 +54,7 @@ impl Job {
                 @if let Some(because) = &self.because { p { "Why: " (because) } }
                 @if let Some(remedy) = &self.remedy { p { "What to do: " strong { (remedy) } } }
                 @if let Some(advice) = &self.advice { p { "Advice: " (advice) } }
+                @if let Some(then) = &self.then { p { (sentence(then)) } }
             }
         }
     }
