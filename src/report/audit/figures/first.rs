@@ -107,12 +107,12 @@ fn written(audit: &Audit) -> Option<String> {
 fn stalling(audit: &Audit) -> Option<String> {
     let worst = audit.steps.first().filter(|step| step.sessions.len() > 1)?;
     let did = [
-        (worst.stalled, "stood long"),
-        (worst.given_up, "were given up"),
-        (worst.abandoned, "were left"),
+        (worst.stalled, "stood long", "stood long"),
+        (worst.given_up, "was given up", "were given up"),
+        (worst.abandoned, "was left", "were left"),
     ];
-    let did: Vec<String> = (did.iter().filter(|(times, _)| *times > 0))
-        .map(|(times, what)| format!("{times} {what}"))
+    let did: Vec<String> = (did.into_iter().filter(|(times, ..)| *times > 0))
+        .map(|(times, one, many)| counted(times, one, many))
         .collect();
     Some(format!(
         "Of {} that came to {}, {}, more than at any other step: ask what holds them up there.",
