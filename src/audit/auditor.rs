@@ -1,6 +1,8 @@
 //! The fold: calls in, an audit out.
 
+use std::panic::resume_unwind;
 use std::sync::Arc;
+use std::thread;
 
 use jiff::Timestamp;
 
@@ -138,8 +140,8 @@ impl Auditor {
         let written = self.written.found(visits);
         let steps = self.steps.found(visits);
         let by_equipment = &visits.by_equipment();
-        // What follows takes little memory, and no core waits for another: each list is made as if alone.
-        let (followed, (alike, left_open_calls, (borderline, combustion))) = rayon::join(
+        // Two at a time, each made as if alone.
+        let (followed, (alike, left_open_calls, (borderline, combustion))) = both(
             || Followed::new(visits, by_equipment, self.window, ends),
             || {
                 let alike = super::findings::look_alikes(visits);
@@ -148,7 +150,7 @@ impl Auditor {
                 (alike, left_open, (self.borderline.found(visits), tests))
             },
         );
-        let ((callbacks, callback_pairs), (counted, by_month)) = rayon::join(
+        let ((callbacks, callback_pairs), (counted, by_month)) = both(
             || (followed.counts(visits), followed.pairs(visits)),
             || {
                 (
@@ -202,4 +204,16 @@ impl Auditor {
             folders: self.folders,
         }
     }
+}
+
+/// Works out two things at once. The one that takes more memory comes first: it stays on this thread, where memory was let go.
+fn both<A, B: Send>(one: impl FnOnce() -> A, other: impl FnOnce() -> B + Send) -> (A, B) {
+    thread::scope(|scope| {
+        let other = scope.spawn(other);
+        let one = one();
+        match other.join() {
+            Ok(other) => (one, other),
+            Err(panic) => resume_unwind(panic),
+        }
+    })
 }
