@@ -250,6 +250,29 @@ fn a_group_too_small_says_so_and_shows_no_rate() {
     assert!(html(&audit).contains("<td>under 20</td>"));
 }
 
+/// A number about a person of a handful of calls is read for more than it is.
+#[test]
+fn nothing_is_expected_of_whom_is_held_against_nothing() {
+    let page = html(&season());
+    let document = parsed(&page);
+    let rows = document.descendants().filter(|node| node.has_tag_name("tr"));
+    let mut seen = 0;
+    for row in rows {
+        let cells: Vec<&str> = row.children().filter_map(|cell| cell.text()).collect();
+        if let [_, _, _, rate, expected, interval, funnel, _] = cells[..]
+            && row.descendants().all(|cell| cell.text() != Some("Technician"))
+        {
+            assert_eq!(
+                funnel == "under 20",
+                [rate, expected, interval] == ["—"; 3],
+                "{cells:?}"
+            );
+            seen += 1;
+        }
+    }
+    assert_eq!(seen, 7);
+}
+
 #[test]
 fn technicians_stand_in_the_order_of_their_names() {
     let page = text(&season(), 80, true);

@@ -229,9 +229,11 @@ fn pooled_rates_are_those_of_the_reference() {
         let pooled = partial_pooling::Pooled::of(groups).unwrap();
         for row in case["expected"].as_array().unwrap() {
             let expected = pooled.expected(Count::new(whole(&row[0]), whole(&row[1])), LEVEL);
+            // The means of a spread taken together as one beta distribution: of few calls that is a little less like them.
+            let within = if whole(&row[1]) < 20 { 5e-3 } else { 1e-3 };
             near(expected.rate, number(&row[2]), 3e-4);
-            near(expected.low, number(&row[3]), 2e-3);
-            near(expected.high, number(&row[4]), 3.5e-3);
+            near(expected.low, number(&row[3]), within);
+            near(expected.high, number(&row[4]), within);
         }
     };
     let reference = reference();
