@@ -88,9 +88,9 @@ impl Auditor {
         self.clocks.latest()
     }
 
-    /// The first opening that is believed, where some calls are doubted for being far behind it.
+    /// The first opening that is believed; none where there is no call.
     pub fn earliest(&self) -> Option<Timestamp> {
-        self.clocks.earliest()
+        self.clocks.ends().from
     }
 
     /// Takes a call.
@@ -195,7 +195,7 @@ impl Auditor {
             combustion,
             unsound: self
                 .unsound
-                .found(visits, followed.twins(), &doubted, self.clocks.ahead()),
+                .found(visits, followed.twins(), &doubted, &self.clocks.ahead()),
             practice_sessions: self.practice,
             drift,
             alike,

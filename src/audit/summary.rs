@@ -26,9 +26,9 @@ pub struct Audit {
     pub caution: &'static str,
     /// The window for callbacks, in days of 24 h.
     pub window_days: u32,
-    /// When the first call was opened; none where there is no call.
+    /// When the first call was opened whose clock is believed; none where there is no call.
     pub from: Option<Timestamp>,
-    /// The last instant in the archive, up to which every call was followed.
+    /// The last instant in the archive by a clock that is believed, up to which every call was followed.
     pub until: Option<Timestamp>,
     /// The folders that were read, as they were named.
     pub folders: Vec<String>,

@@ -97,6 +97,16 @@ WHERE one.technician IS NULL OR other.technician IS NULL OR one.technician <> ot
     OR (first_visit.visit <> second_visit.visit AND other.opened_ns - one.closed_ns > second_visit.most_ns)
 GROUP BY one.session;
 
+-- The end of the archive: the last record of the calls whose clocks are believed. One that went back in a call is not. Where all did, it is
+-- the last opening, or the closing of that call where it is dated before it.
+CREATE OR REPLACE TEMPORARY VIEW audit_end AS
+SELECT
+    COALESCE(
+        MAX(CASE WHEN NOT clock_went_back AND last_ns <= latest_ns THEN last_ns END),
+        MAX(CASE WHEN clock_went_back AND closed_ns < opened_ns THEN closed_ns WHEN clock_went_back THEN opened_ns END)
+    ) AS until_ns
+FROM calls CROSS JOIN audit_parameters;
+
 -- How long each closed call with an equipment was followed, and what came. By a clock that is doubted nobody knows how long: below 0.
 CREATE OR REPLACE TEMPORARY VIEW audit_followed AS
 SELECT
@@ -124,11 +134,7 @@ FROM (
         CASE WHEN visit.opened_ns - call.closed_ns <= given.window_days * given.day_ns THEN 1 ELSE 0 END AS came_again,
         CASE WHEN later.second_opened_ns - call.closed_ns <= given.window_days * given.day_ns THEN 1 ELSE 0 END AS came_back
     FROM calls call
-    CROSS JOIN (
-        SELECT MAX(ended.last_ns) AS until_ns
-        FROM calls ended CROSS JOIN audit_parameters believed
-        WHERE ended.last_ns <= believed.latest_ns
-    ) archive
+    CROSS JOIN audit_end archive
     CROSS JOIN audit_parameters given
     LEFT JOIN audit_next later ON later.first_session = call.session
     LEFT JOIN audit_next_visit visit ON visit.first_session = call.session

@@ -185,7 +185,28 @@ fn season() -> Vec<Told> {
         .equipment_of("right")
         .after(1_769_900_000);
     calls.push(right.verdict("leak").closed());
+    // By clocks that went back: from a year ahead, from before all others, and to before all others.
+    calls.extend(gone_back());
     calls
+}
+
+/// Calls whose clocks went back while they were open.
+fn gone_back() -> Vec<Told> {
+    let year = 365 * 24 * 60 * 60;
+    let back = |name: &str, time: &str, ahead: i64, back: i64| {
+        let call = told(&format!("back-{name}"), time)
+            .equipment_of("back")
+            .after(ahead);
+        call.measured("voltage", "24.0 V")
+            .after(-back)
+            .verdict("leak")
+            .closed()
+    };
+    vec![
+        back("a", "2026-05-25T10:00:00Z", year, year - 60),
+        back("b", "2025-12-20T10:00:00Z", 60, 30),
+        back("c", "2026-02-10T10:00:00Z", 60, year),
+    ]
 }
 
 fn written(scene: &Scene, calls: &[Told]) -> String {
@@ -289,6 +310,16 @@ fn duckdb_says_of_the_demo_season_what_the_program_says() {
         "with_duckdb.py",
         "30",
     );
+}
+
+#[test]
+fn duckdb_says_the_same_where_every_clock_went_back() {
+    let Some(python) = python_with_duckdb() else {
+        return;
+    };
+    let scene = scene();
+    let sessions = written(&scene, &gone_back());
+    compared_of(&scene, &sessions, &python, "with_duckdb.py", "30");
 }
 
 #[test]

@@ -324,3 +324,91 @@ fn what_is_dated_after_the_end_does_not_make_a_call_hold() {
     );
     assert!(audit.learned.iter().all(|row| row.held == 0));
 }
+
+/// A call of a quarter of an hour, of which one record lies sixty days ahead.
+fn jumping(id: &str, time: &str) -> Told {
+    let sixty_days = 60 * 24 * 60 * 60;
+    told(id, time)
+        .equipment_of(id)
+        .after(sixty_days)
+        .measured("voltage", "24.0 V")
+        .after(900 - sixty_days)
+        .verdict("nothing_found")
+        .closed()
+}
+
+/// By hand: twenty calls from 1 to 20 February, none of which has had its thirty days. A record of 11 April is no reason to say that
+/// they have.
+#[test]
+fn a_clock_that_went_back_does_not_move_the_ends_of_the_archive() {
+    let early = told("early", "2026-01-15T10:00:00Z").equipment_of("early");
+    let early = early.after(-3600).verdict("nothing_found").closed();
+    // However many there are.
+    for jumps in 1..=4 {
+        let jumps: Vec<Told> = (1..=jumps)
+            .map(|day| {
+                jumping(
+                    &format!("jump{day}"),
+                    &format!("2026-02-{:02}T10:00:00Z", 9 + day),
+                )
+            })
+            .collect();
+        let calls = [february(), vec![early.clone()], jumps].concat();
+        let audit = made_at("2026-05-01T00:00:00Z", &calls);
+        assert_eq!(
+            (audit.from, audit.until),
+            (
+                "2026-02-01T10:00:00Z".parse().ok(),
+                "2026-02-20T10:00:00Z".parse().ok()
+            )
+        );
+        assert_eq!(
+            (audit.callbacks.settled.of, audit.callbacks.at_30_days_high),
+            (0, None)
+        );
+        assert_eq!(audit.callbacks.followed_days, Some(19.0));
+        assert!(
+            audit
+                .unsound
+                .iter()
+                .all(|file| file.what == WhatIsWrong::ClockBack)
+        );
+        assert_eq!(
+            (audit.unsound.len() as u64, audit.calls),
+            (calls.len() as u64 - 20, calls.len() as u64)
+        );
+    }
+}
+
+#[test]
+fn a_jump_ahead_of_the_audit_is_named_as_both_and_counts_for_no_others() {
+    let jumps = (1..=4).map(|day| jumping(&format!("jump{day}"), &format!("2026-02-{day:02}T11:00:00Z")));
+    let ahead = done("ahead", "2099-01-01T10:00:00Z").equipment_of("d01");
+    let calls: Vec<Told> = february().into_iter().chain(jumps).chain([ahead]).collect();
+    let audit = made_at("2026-02-20T12:00:00Z", &calls);
+    assert_eq!(
+        (audit.until, audit.ahead),
+        ("2026-02-20T10:00:00Z".parse().ok(), 0)
+    );
+    let named = |what| audit.unsound.iter().filter(|file| file.what == what).count();
+    assert_eq!(
+        (named(WhatIsWrong::ClockBack), named(WhatIsWrong::ClockAhead)),
+        (4, 5)
+    );
+}
+
+/// By hand: the second was opened by a clock two months ahead, and closed on 5 January. The archive is five days long.
+#[test]
+fn where_every_clock_went_back_the_archive_ends_with_an_opening_or_a_closing_before_it() {
+    let right = told("right", "2026-03-05T10:00:00Z").equipment_of("right");
+    let right = right.after(-59 * 24 * 60 * 60).verdict("nothing_found").closed();
+    let audit = audited(&[jumping("jump", "2026-01-01T10:00:00Z"), right]);
+    assert_eq!(
+        (audit.from, audit.until),
+        (
+            "2026-01-01T10:00:00Z".parse().ok(),
+            "2026-01-05T10:00:00Z".parse().ok()
+        )
+    );
+    assert_eq!(audit.callbacks.settled.of, 0);
+}

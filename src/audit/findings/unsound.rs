@@ -33,7 +33,7 @@ pub enum WhatIsWrong {
     Empty,
     /// Its last line was cut off while it was written. The call counts as far as it is whole.
     HalfWritten,
-    /// Its clock went back. The call counts.
+    /// Its clock went back. The call counts, but the archive neither begins nor ends with it.
     ClockBack,
     /// Its clock is far ahead of the time of the audit. The call counts, but the archive does not end with it.
     ClockAhead,
@@ -142,7 +142,9 @@ impl Unsounds {
                     format!("its last line was cut off while it was written ({bytes} bytes)")
                 }
                 (WhatIsWrong::ClockBack, _) => {
-                    "its clock went back; it is read in the order of its lines".to_owned()
+                    "its clock went back; it is read in the order of its lines, and the archive neither begins nor ends with it, unless \
+                     every clock went back"
+                        .to_owned()
                 }
                 _ => "it was left before it was closed".to_owned(),
             },

@@ -16,6 +16,7 @@ pub mod false_discovery;
 pub mod funnel;
 pub mod jeffreys;
 pub mod p_chart;
+pub mod partial_pooling;
 pub mod shrinkage;
 pub mod survival;
 pub mod trend;

@@ -250,6 +250,26 @@ fn a_group_too_small_says_so_and_shows_no_rate() {
     assert!(html(&audit).contains("<td>under 20</td>"));
 }
 
+/// A number about a person of a handful of calls is read for more than it is.
+#[test]
+fn nothing_is_expected_of_whom_is_held_against_nothing() {
+    let page = html(&season());
+    let document = parsed(&page);
+    let table = (document.descendants())
+        .find(|node| node.attribute("aria-label") == Some("Technicians, in the order of their names"));
+    let rows = table
+        .unwrap()
+        .descendants()
+        .filter(|node| node.has_tag_name("tr"));
+    let rows: Vec<Vec<&str>> = rows
+        .map(|row| row.children().filter_map(|cell| cell.text()).collect())
+        .collect();
+    assert_eq!(rows.len(), 8, "a head, and seven of them");
+    for row in &rows[1..] {
+        assert_eq!(row[6] == "under 20", row[3..6] == ["—"; 3], "{row:?}");
+    }
+}
+
 #[test]
 fn technicians_stand_in_the_order_of_their_names() {
     let page = text(&season(), 80, true);

@@ -1,7 +1,8 @@
 //! Against values from outside.
 
 use super::super::{
-    Count, LEVEL, digits, exact, false_discovery, funnel, jeffreys, p_chart, shrinkage, wilson,
+    Count, LEVEL, digits, exact, false_discovery, funnel, jeffreys, p_chart, partial_pooling, shrinkage,
+    wilson,
 };
 use super::super::{dispersion, survival, weights};
 use super::{near, number, numbers, reference, whole};
@@ -203,6 +204,67 @@ fn groups_that_do_not_differ_are_expected_alike() {
     for few in [&alike[..2], &[Count::new(0, 9); 4], &[Count::new(9, 9); 4], &[]] {
         assert_eq!(shrinkage::Scatter::of(few), None);
     }
+}
+
+/// The book's posterior means of the sizes, 2.4 and 14.3, from memory; its weight before the counts differs from ours by a factor.
+#[test]
+fn every_scatter_has_the_say_that_the_book_gives_it() {
+    let rats = groups(&reference()["shrinkage"]);
+    let pooled = partial_pooling::Pooled::of(&rats).unwrap();
+    let (mut whole, mut alpha, mut beta) = (0.0, 0.0, 0.0);
+    for scatter in pooled.scatters() {
+        let weight = scatter.weight * (1.0 + 1.0 / scatter.size).powf(1.5);
+        let mean: f64 = scatter.means.iter().map(|(mean, part)| mean * part).sum();
+        whole += weight;
+        alpha += weight * scatter.size * mean;
+        beta += weight * scatter.size * (1.0 - mean);
+    }
+    near(alpha / whole, 2.4, 0.05);
+    near(beta / whole, 14.3, 0.05);
+}
+
+#[test]
+fn pooled_rates_are_those_of_the_reference() {
+    let check = |groups: &[Count], case: &serde_json::Value| {
+        let pooled = partial_pooling::Pooled::of(groups).unwrap();
+        for row in case["expected"].as_array().unwrap() {
+            let expected = pooled.expected(Count::new(whole(&row[0]), whole(&row[1])), LEVEL);
+            // The means of a spread taken together as one beta distribution: of few calls that is a little less like them.
+            let within = if whole(&row[1]) < 20 { 5e-3 } else { 1e-3 };
+            near(expected.rate, number(&row[2]), 3e-4);
+            near(expected.low, number(&row[3]), within);
+            near(expected.high, number(&row[4]), within);
+        }
+    };
+    let reference = reference();
+    let case = &reference["partial_pooling"];
+    check(&groups(&reference["shrinkage"]), &case["rats"]);
+    for few in case["few"].as_array().unwrap() {
+        check(&groups(few), few);
+    }
+}
+
+/// By hand: of groups alike nothing is drawn, and of many calls nothing is left to guess. Too few say nothing.
+#[test]
+fn pooled_rates_know_their_ends() {
+    let alike = [Count::new(100_000, 1_000_000); 3];
+    let expected = partial_pooling::Pooled::of(&alike)
+        .unwrap()
+        .expected(alike[0], LEVEL);
+    near(expected.rate, 0.1, 1e-5);
+    // Alone, 1.96 times the root of 0.1 times 0.9 over a million.
+    assert!(
+        expected.low > 0.1 - 0.000_6 && expected.high < 0.1 + 0.000_6,
+        "{expected:?}"
+    );
+    for few in [&alike[..2], &[Count::new(0, 9); 4], &[Count::new(9, 9); 4], &[]] {
+        assert_eq!(partial_pooling::Pooled::of(few), None);
+    }
+    let apart = [Count::new(0, 1), Count::new(1, 1), Count::new(0, 1)];
+    let expected = partial_pooling::Pooled::of(&apart)
+        .unwrap()
+        .expected(apart[1], LEVEL);
+    assert!(expected.low < 0.1 && expected.high > 0.99, "{expected:?}");
 }
 
 #[test]

@@ -4,7 +4,8 @@
 //! come back, and one that checks its own repairs at once has not been called back.
 
 use super::{NOT_DONE, all, days, short, spoken};
-use crate::audit::statistics::shrinkage::{Expected, Scatter};
+use crate::audit::statistics::partial_pooling::Pooled;
+use crate::audit::statistics::shrinkage::Expected;
 use crate::audit::statistics::{Count, LEVEL, dispersion, false_discovery, funnel};
 use crate::audit::{Audit, Rate, TOO_SMALL, Tally};
 use crate::source::{Safe, safe};
@@ -214,11 +215,17 @@ impl Standings {
     }
 
     /// What to expect of each, drawn towards all; nothing where they are too few to tell how much they differ.
+    ///
+    /// Nor is there anything of those with too few calls to be held against all: their calls say how much rates differ, but a rate of
+    /// somebody with one call would be read for more than it is.
     pub fn expected(&self) -> Vec<Option<Expected>> {
         let counts: Vec<Count> = self.each.iter().map(|standing| standing.count).collect();
-        let scatter = Scatter::of(&counts);
-        let expected = |count: &Count| scatter.map(|scatter| scatter.expected(*count, LEVEL));
-        counts.iter().map(expected).collect()
+        let pooled = Pooled::of(&counts);
+        let expected = |standing: &Standing| {
+            let pooled = pooled.as_ref().filter(|_| standing.place != Place::TooFew)?;
+            Some(pooled.expected(standing.count, LEVEL))
+        };
+        self.each.iter().map(expected).collect()
     }
 
     fn place(&self, group: Count) -> Place {

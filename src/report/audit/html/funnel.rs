@@ -53,9 +53,10 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
                     ". A triangle lies outside the inner field. A hollow mark has under " (TOO_SMALL) " settled calls, and is held against nothing."
                 }
                 p {
-                    "In the table, “To expect” is a better guess of a rate than the count alone: the fewer the calls, the nearer it is drawn to "
-                    "the rate of all; the interval beside it is that guess's. “Chance” is how often chance alone would put anybody as far "
-                    "out, allowing for how many are looked at."
+                    "In the table, “To expect” is a better guess of a rate than the count alone: it is drawn towards the others', the farther "
+                    "the fewer the calls and the less technicians differ. “95 % of that” allows for what nobody knows of how much they differ: "
+                    "of a hundred such intervals some five miss the rate itself. Who has under " (TOO_SMALL) " settled calls has neither, since it would say "
+                    "little of them. “Chance” is how often chance alone would put anybody as far out, allowing for how many are looked at."
                 }
                 p { (safe(&standings.told())) }
             }
@@ -68,7 +69,6 @@ pub(super) fn section_of(audit: &Audit) -> Option<Markup> {
 fn row(standings: &Standings, standing: &Standing, expected: Option<Expected>) -> Vec<Cell> {
     let few = standing.place == Place::TooFew;
     let rate = standing.count.rate().filter(|_| !few);
-    let expected = expected.filter(|_| standing.count.of > 0);
     cells([
         standing.called().to_string(),
         format!("{} of {}", standing.count.of, standing.closed.of),
