@@ -24,6 +24,7 @@ const TYPED: usize = 4;
 pub(super) fn run(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
     let id = SessionId::parse(session)?;
     let told = Told::read(&existing_sessions(folder)?, &id)?;
+    told.retraced(&id)?;
     let times = told.reading.records.iter().map(|record| record.time);
     let events: Vec<(Timestamp, Event)> = times.zip(told.events).collect();
     let moments = replay::replay(&told.loaded.library, &events)?;
