@@ -89,8 +89,12 @@ impl Told {
     /// nothing.
     pub fn retraced(&self, id: &SessionId) -> Result<State, Failure> {
         self.retrace().map_err(|why| {
-            let message = format!("the session {} does not follow from its library: {why}", id.as_str());
-            Failure::new(FINDINGS, message).help("it was changed, and nothing of it is told; keep it as it is")
+            let message = format!(
+                "the session {} does not follow from its library: {why}",
+                id.as_str()
+            );
+            Failure::new(FINDINGS, message)
+                .help("it was changed, and nothing of it is told; keep it as it is")
         })
     }
 
@@ -100,7 +104,8 @@ impl Told {
         let opened = opened(&self.events).map_err(|failure| failure.message)?;
         let mark = &opened.library;
         if (&mark.name, &mark.edition) != (&library.name, &library.edition) {
-            let [named, kept] = [mark, &self.loaded.mark()].map(|mark| safe(&format!("{} {}", mark.name, mark.edition)));
+            let [named, kept] =
+                [mark, &self.loaded.mark()].map(|mark| safe(&format!("{} {}", mark.name, mark.edition)));
             return Err(format!("line 1 names {named}, and its hash is that of {kept}"));
         }
         let state = match ByPractice::of(opened) {
@@ -131,7 +136,10 @@ fn by_another_version(opened: &Opened) -> String {
     let program = &opened.program;
     let is_version = program.starts_with(|first: char| first.is_ascii_digit());
     match is_version && program != env!("CARGO_PKG_VERSION") {
-        true => format!("; proofwalk {} recorded it, whose rules may have been others", safe(program)),
+        true => format!(
+            "; proofwalk {} recorded it, whose rules may have been others",
+            safe(program)
+        ),
         false => String::new(),
     }
 }

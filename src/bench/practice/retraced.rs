@@ -71,7 +71,10 @@ fn named(library: &Library, state: &State, event: &Event) -> Option<Vec<Event>> 
             let (noted, danger) = (false, false);
             Backing::of(library, state, id).is_proven().then(|| {
                 vec![
-                    Event::Stated { fault: fault.clone(), noted },
+                    Event::Stated {
+                        fault: fault.clone(),
+                        noted,
+                    },
                     Event::Ended(End::Verdict { fault, danger }),
                 ]
             })
@@ -91,11 +94,18 @@ fn named(library: &Library, state: &State, event: &Event) -> Option<Vec<Event>> 
 
 /// A probe that is put elsewhere than a tree asks opens what it opens there, and is only noted.
 fn put_elsewhere(library: &Library, state: &State, recorded: &[Event]) -> Option<Vec<Event>> {
-    let (Event::LeftOpen { restores }, None | Some(Event::Noted { .. })) = (recorded.first()?, recorded.get(1))
+    let (Event::LeftOpen { restores }, None | Some(Event::Noted { .. })) =
+        (recorded.first()?, recorded.get(1))
     else {
         return None;
     };
-    let is_asked = matches!(wanted(library, state), Wanted::Value { leaf: Datum::Reading(_), .. });
+    let is_asked = matches!(
+        wanted(library, state),
+        Wanted::Value {
+            leaf: Datum::Reading(_),
+            ..
+        }
+    );
     let mut readings = library.readings.iter();
     let opens = readings.any(|(_, reading)| {
         let names = reading.taking.leaves.iter().map(|id| &library.restores[*id].name);

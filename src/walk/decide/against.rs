@@ -63,7 +63,10 @@ impl Walk<'_> {
     /// Opens the call as it was opened: without the gate where a file answered, as a scenario does.
     fn opened_as(&mut self, recorded: &[Event]) -> Result<(), Refusal> {
         let Some(Event::Opened(opened)) = recorded.first() else {
-            return Err(Refusal::new("no call was opened", "a session begins with its opening"));
+            return Err(Refusal::new(
+                "no call was opened",
+                "a session begins with its opening",
+            ));
         };
         let Some(tree) = self.library.trees.find(&opened.tree) else {
             return Err(Refusal::new(
@@ -83,8 +86,14 @@ impl Walk<'_> {
     fn opening(&mut self) -> Result<(), Refusal> {
         let library = self.library;
         match self.wanted() {
-            Wanted::Value { leaf: Datum::Reading(id), .. } => self.opens(&library.readings[id].taking.leaves),
-            Wanted::Value { leaf: Datum::Sign(id), .. } => self.opens(&library.signs[id].taking.leaves),
+            Wanted::Value {
+                leaf: Datum::Reading(id),
+                ..
+            } => self.opens(&library.readings[id].taking.leaves),
+            Wanted::Value {
+                leaf: Datum::Sign(id),
+                ..
+            } => self.opens(&library.signs[id].taking.leaves),
             Wanted::Work(step) => match &library[step].kind {
                 Kind::Do { leaves, .. } => self.opens(leaves),
                 _ => Ok(()),
