@@ -1,19 +1,16 @@
 //! Sessions as the commands read them: records to events to a state.
 
+use std::rc::Rc;
 use std::sync::Arc;
 
 use crate::audit::Teller;
-use crate::bench::practice::ByPractice;
 use crate::library::Library;
 use crate::source::safe;
 use crate::store::{Reading, Record, SessionFolder, SessionId};
-use crate::walk::{ByTheTrees, Due, Event, Opened, State, decode, encode, fold, retrace};
+use crate::walk::{Event, Opened, State, decode, fold};
 
 use super::failure::{FINDINGS, Failure};
 use super::library::Loaded;
-
-/// Letters of an event that a message shows.
-const SHOWN: usize = 200;
 
 /// The events of a session, in order.
 pub(super) fn events(records: &[Record]) -> Result<Vec<Event>, Failure> {
@@ -62,12 +59,38 @@ pub(super) fn is_closed(records: &[Record], events: &[Event]) -> bool {
 pub(super) struct Told {
     pub reading: Reading,
     pub events: Vec<Event>,
-    pub loaded: Loaded,
+    pub loaded: Rc<Loaded>,
+}
+
+/// The library that was read last: sessions that lie side by side mostly have the same, and it takes far longer to read than they do.
+#[derive(Default)]
+pub(super) struct LastLibrary(Option<Rc<Loaded>>);
+
+impl LastLibrary {
+    /// The library of a session in a folder; always the same folder, since in another it may be damaged.
+    fn of(&mut self, folder: &SessionFolder, opened: &Opened) -> Result<Rc<Loaded>, Failure> {
+        let last = self.0.as_ref();
+        if let Some(last) = last.filter(|last| last.hash.to_string() == opened.library.hash) {
+            return Ok(Rc::clone(last));
+        }
+        let loaded = Rc::new(super::walk::kept(folder, opened)?);
+        self.0 = Some(Rc::clone(&loaded));
+        Ok(loaded)
+    }
 }
 
 impl Told {
     /// Reads a session and its library.
     pub fn read(folder: &SessionFolder, id: &SessionId) -> Result<Self, Failure> {
+        Self::read_beside(folder, id, &mut LastLibrary::default())
+    }
+
+    /// Reads one of several sessions in a folder.
+    pub fn read_beside(
+        folder: &SessionFolder,
+        id: &SessionId,
+        last: &mut LastLibrary,
+    ) -> Result<Self, Failure> {
         let reading = folder.read(id)?;
         if let Some(damage) = &reading.report.damage {
             return Err(Failure::new(
@@ -77,70 +100,12 @@ impl Told {
             .help("`proofwalk verify` says more; a damaged session is never mended silently"));
         }
         let events = events(&reading.records)?;
-        let loaded = super::walk::kept(folder, opened(&events)?)?;
+        let loaded = last.of(folder, opened(&events)?)?;
         Ok(Self {
             reading,
             events,
             loaded,
         })
-    }
-
-    /// Where the call stands, once every move of it was decided again: a record that does not follow from its library tells
-    /// nothing.
-    pub fn retraced(&self, id: &SessionId) -> Result<State, Failure> {
-        self.retrace().map_err(|why| {
-            let message = format!(
-                "the session {} does not follow from its library: {why}",
-                id.as_str()
-            );
-            Failure::new(FINDINGS, message)
-                .help("it was changed, and nothing of it is told; keep it as it is")
-        })
-    }
-
-    /// The same; otherwise the first line that does not follow.
-    pub fn retrace(&self) -> Result<State, String> {
-        let library = &self.loaded.library;
-        let opened = opened(&self.events).map_err(|failure| failure.message)?;
-        let mark = &opened.library;
-        if (&mark.name, &mark.edition) != (&library.name, &library.edition) {
-            let [named, kept] =
-                [mark, &self.loaded.mark()].map(|mark| safe(&format!("{} {}", mark.name, mark.edition)));
-            return Err(format!("line 1 names {named}, and its hash is that of {kept}"));
-        }
-        let state = match ByPractice::of(opened) {
-            Some(rules) => retrace(library, &self.events, &rules),
-            None => retrace(library, &self.events, &ByTheTrees),
-        };
-        state.map_err(|stray| {
-            let line = self.reading.records.get(stray.at).map_or(0, |record| record.line);
-            let stands = self.events.get(stray.at).map(as_recorded).unwrap_or_default();
-            let due = match &stray.due {
-                Due::Nothing => "which no answer leads to there".to_owned(),
-                Due::Event(event) => format!("where {} would have come", as_recorded(event)),
-                Due::Refused(refusal) => format!("which would have been refused: {refusal}"),
-            };
-            format!("line {line} says {stands}, {due}{}", by_another_version(opened))
-        })
-    }
-}
-
-/// An event as it stands in the log, as much as a line holds.
-fn as_recorded(event: &Event) -> String {
-    let text = encode(event).unwrap_or_default();
-    safe(&text).cut(SHOWN).to_string()
-}
-
-/// What is to be thought of where another version of the program recorded the call: it may have walked by other rules.
-fn by_another_version(opened: &Opened) -> String {
-    let program = &opened.program;
-    let is_version = program.starts_with(|first: char| first.is_ascii_digit());
-    match is_version && program != env!("CARGO_PKG_VERSION") {
-        true => format!(
-            "; proofwalk {} recorded it, whose rules may have been others",
-            safe(program)
-        ),
-        false => String::new(),
     }
 }
 

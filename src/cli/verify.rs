@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::failure::{FINDINGS, Failure, WRONG_USE, worse};
-use super::session::{Told, is_closed};
+use super::session::{LastLibrary, Told, is_closed};
 use crate::source::safe;
 use crate::store::{ChainState, PACK_ENDING, SessionFolder, SessionId, StoreError};
 
@@ -23,8 +23,9 @@ pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
                 "No sessions in {shown}: a session is a file that ends in .jsonl."
             ));
         }
+        let mut last = LastLibrary::default();
         for (folder, id) in sessions {
-            let verdict = one(&folder, &id);
+            let verdict = one(&folder, &id, &mut last);
             let line = verdict.unwrap_or_else(|failure| {
                 code = worse(code, failure.code);
                 format!("{}  {}", word(failure.code), failure.message)
@@ -112,7 +113,7 @@ fn in_pack(folder: &SessionFolder, name: &str) -> Result<(Sessions, u8), Failure
 }
 
 /// A session that is whole, in one line.
-fn one(folder: &SessionFolder, id: &SessionId) -> Result<String, Failure> {
+fn one(folder: &SessionFolder, id: &SessionId, last: &mut LastLibrary) -> Result<String, Failure> {
     let listed = folder.look_at(id.clone());
     match listed.state {
         ChainState::Whole | ChainState::Torn(_) if listed.first.is_none() => {
@@ -122,7 +123,7 @@ fn one(folder: &SessionFolder, id: &SessionId) -> Result<String, Failure> {
         ChainState::Damaged(damage) => return Err(Failure::new(FINDINGS, damage.to_string())),
         ChainState::Unreadable(error) => return Err(error.into()),
     }
-    let told = Told::read(folder, id)?;
+    let told = Told::read_beside(folder, id, last)?;
     told.retrace()
         .map_err(|why| Failure::new(FINDINGS, format!("does not follow from its library: {why}")))?;
     let how = match is_closed(&told.reading.records, &told.events) {
