@@ -13,8 +13,8 @@ use super::command::{Command, Refusal};
 use super::event::{End, Event, Opened, Role, Voiding};
 use super::state::State;
 use super::wanted::{Wanted, wanted};
-use against::Against;
 use crate::library::{Datum, Id, Library, Step, Tree};
+use against::Against;
 
 /// Opens a call on a complaint: the gate is walked first.
 ///

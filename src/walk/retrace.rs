@@ -147,7 +147,7 @@ pub fn compare(library: &Library, mut state: State, due: Vec<Event>, recorded: &
     let mut kept = 0;
     for event in due {
         let same = recorded.get(kept).filter(|recorded| alike(recorded, &event));
-        if !same.is_some_and(|recorded| apply(library, &mut state, recorded).is_ok()) {
+        if same.is_none_or(|recorded| apply(library, &mut state, recorded).is_err()) {
             let due = Due::Event(Box::new(event));
             return Followed { state, kept, due };
         }

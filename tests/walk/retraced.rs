@@ -392,7 +392,7 @@ fn command(library: &Library, state: &State, pick: u16) -> Command {
     match wanted(library, state) {
         Wanted::Value { leaf, .. } => answer(library, leaf, pick),
         Wanted::Work(_) => Command::Done,
-        Wanted::Decision(_) if pick % 2 == 0 => Command::Insist(words()),
+        Wanted::Decision(_) if pick.is_multiple_of(2) => Command::Insist(words()),
         Wanted::Decision(_) => Command::Stop(words()),
         Wanted::PutBack(restore) => Command::PutBack(restore),
         Wanted::Close | Wanted::Nothing | Wanted::Onward => Command::Close,
