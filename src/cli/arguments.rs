@@ -168,10 +168,11 @@ pub(super) enum Command {
     ///
     /// For instance: proofwalk formula temperature_rise supply='128 °F ± 1 °F' return='20 °C'
     Formula(Compute),
-    /// Check session files: chain, order, replay.
+    /// Check session files: chain, order, and that every move follows from its library.
     ///
-    /// A line each: whether it is whole and follows from its library, and the sum of its last line, to note down elsewhere. The
-    /// exit code is 1 where one is damaged, 2 where one cannot be checked.
+    /// A line each: whether it is whole and follows from its library, and the sum of its last line, to note down elsewhere. Each move
+    /// is decided again from what was answered; the answers themselves, their times and names are believed. The exit code is 1
+    /// where one is damaged or does not follow, 2 where one cannot be checked.
     Verify {
         /// Session files, packs of them, or folders.
         #[arg(required = true, value_name = "PATH")]

@@ -19,6 +19,7 @@ mod rehearse;
 mod replay;
 mod report;
 mod resume;
+mod retrace;
 mod schema;
 mod session;
 mod sessions;

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use jiff::Timestamp;
 
-use super::failure::Failure;
+use super::failure::{FINDINGS, Failure};
 use super::look;
 use super::session::{Told, named};
 use super::walk::existing_sessions;
@@ -22,7 +22,18 @@ const TYPED: usize = 4;
 /// Shows a session moment by moment; all at once where nobody sits at the terminal.
 pub(super) fn run(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
     let folder = existing_sessions(folder)?;
-    let told = Told::read(&folder, &named(&folder, session)?)?;
+    let id = named(&folder, session)?;
+    let told = Told::read(&folder, &id)?;
+    // Whoever looks into a record that does not follow has to see it.
+    let code = match told.retrace() {
+        Ok(_) => 0,
+        Err(why) => {
+            super::tell(&format!(
+                "proofwalk: this does not follow from its library: {why}"
+            ));
+            FINDINGS
+        }
+    };
     let times = told.reading.records.iter().map(|record| record.time);
     let events: Vec<(Timestamp, Event)> = times.zip(told.events).collect();
     let moments = replay::replay(&told.loaded.library, &events)?;
@@ -31,7 +42,7 @@ pub(super) fn run(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
     let text = |at: usize| replay::text(&moments[at], at + 1, moments.len(), ascii, columns);
     if !super::is_interactive() {
         let all: Vec<String> = (0..moments.len()).map(text).collect();
-        return super::print(&all.join("\n")).map(|()| 0);
+        return super::print(&all.join("\n")).map(|()| code);
     }
     // Room for the blank behind them, and for what is typed.
     let keys = wrap(
@@ -55,5 +66,5 @@ pub(super) fn run(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
             _ => at,
         };
     }
-    Ok(0)
+    Ok(code)
 }

@@ -36,7 +36,7 @@ fn job(session: &str, folder: Option<&Path>) -> Result<Job, Failure> {
 
 /// The report of a session that was read.
 pub(super) fn told_as_job(id: &SessionId, told: &Told) -> Result<Job, Failure> {
-    let state = told.state()?;
+    let state = told.retraced(id)?;
     let records = &told.reading.records;
     let time = |record: Option<&crate::store::Record>| {
         record

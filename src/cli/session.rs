@@ -1,5 +1,6 @@
 //! Sessions as the commands read them: records to events to a state.
 
+use std::rc::Rc;
 use std::sync::Arc;
 
 use crate::audit::Teller;
@@ -86,12 +87,38 @@ pub(super) fn is_closed(records: &[Record], events: &[Event]) -> bool {
 pub(super) struct Told {
     pub reading: Reading,
     pub events: Vec<Event>,
-    pub loaded: Loaded,
+    pub loaded: Rc<Loaded>,
+}
+
+/// The library that was read last: sessions that lie side by side mostly have the same, and it takes far longer to read than they do.
+#[derive(Default)]
+pub(super) struct LastLibrary(Option<Rc<Loaded>>);
+
+impl LastLibrary {
+    /// The library of a session in a folder; always the same folder, since in another it may be damaged.
+    fn of(&mut self, folder: &SessionFolder, opened: &Opened) -> Result<Rc<Loaded>, Failure> {
+        let last = self.0.as_ref();
+        if let Some(last) = last.filter(|last| last.hash.to_string() == opened.library.hash) {
+            return Ok(Rc::clone(last));
+        }
+        let loaded = Rc::new(super::walk::kept(folder, opened)?);
+        self.0 = Some(Rc::clone(&loaded));
+        Ok(loaded)
+    }
 }
 
 impl Told {
     /// Reads a session and its library.
     pub fn read(folder: &SessionFolder, id: &SessionId) -> Result<Self, Failure> {
+        Self::read_beside(folder, id, &mut LastLibrary::default())
+    }
+
+    /// Reads one of several sessions in a folder.
+    pub fn read_beside(
+        folder: &SessionFolder,
+        id: &SessionId,
+        last: &mut LastLibrary,
+    ) -> Result<Self, Failure> {
         let reading = folder.read(id)?;
         if let Some(damage) = &reading.report.damage {
             return Err(Failure::new(
@@ -101,17 +128,12 @@ impl Told {
             .help("`proofwalk verify` says more; a damaged session is never mended silently"));
         }
         let events = events(&reading.records)?;
-        let loaded = super::walk::kept(folder, opened(&events)?)?;
+        let loaded = last.of(folder, opened(&events)?)?;
         Ok(Self {
             reading,
             events,
             loaded,
         })
-    }
-
-    /// Where the call stands.
-    pub fn state(&self) -> Result<State, Failure> {
-        state(&self.loaded.library, &self.events)
     }
 }
 

@@ -1,12 +1,11 @@
-//! Checking session files: their chain, their order, and that they replay.
+//! Checking session files: their chain, their order, and that every move of them follows from its library.
 
 use std::path::{Path, PathBuf};
 
 use super::failure::{FINDINGS, Failure, WRONG_USE, worse};
-use super::session::{Told, is_closed};
+use super::session::{LastLibrary, Told, is_closed};
 use crate::source::safe;
 use crate::store::{ChainState, PACK_ENDING, SessionFolder, SessionId, StoreError};
-use crate::walk::{Event, State, apply};
 
 /// Sessions, each with the folder that it is read from.
 type Sessions = Vec<(SessionFolder, SessionId)>;
@@ -24,8 +23,9 @@ pub(super) fn run(paths: &[PathBuf]) -> Result<u8, Failure> {
                 "No sessions in {shown}: a session is a file that ends in .jsonl."
             ));
         }
+        let mut last = LastLibrary::default();
         for (folder, id) in sessions {
-            let verdict = one(&folder, &id);
+            let verdict = one(&folder, &id, &mut last);
             let line = verdict.unwrap_or_else(|failure| {
                 code = worse(code, failure.code);
                 format!("{}  {}", word(failure.code), failure.message)
@@ -113,7 +113,7 @@ fn in_pack(folder: &SessionFolder, name: &str) -> Result<(Sessions, u8), Failure
 }
 
 /// A session that is whole, in one line.
-fn one(folder: &SessionFolder, id: &SessionId) -> Result<String, Failure> {
+fn one(folder: &SessionFolder, id: &SessionId, last: &mut LastLibrary) -> Result<String, Failure> {
     let listed = folder.look_at(id.clone());
     match listed.state {
         ChainState::Whole | ChainState::Torn(_) if listed.first.is_none() => {
@@ -123,8 +123,9 @@ fn one(folder: &SessionFolder, id: &SessionId) -> Result<String, Failure> {
         ChainState::Damaged(damage) => return Err(Failure::new(FINDINGS, damage.to_string())),
         ChainState::Unreadable(error) => return Err(error.into()),
     }
-    let told = Told::read(folder, id)?;
-    replay(&told)?;
+    let told = Told::read_beside(folder, id, last)?;
+    told.retrace()
+        .map_err(|why| Failure::new(FINDINGS, format!("does not follow from its library: {why}")))?;
     let how = match is_closed(&told.reading.records, &told.events) {
         true => "closed",
         false => "open",
@@ -142,40 +143,4 @@ fn one(folder: &SessionFolder, id: &SessionId) -> Result<String, Failure> {
         "whole, {how}{torn}{warnings}, {} records, head {}",
         report.records, report.head
     ))
-}
-
-/// Walks a session again with the same answers, and compares what comes of them.
-///
-/// Every event must fit the library and the events before it, and a verdict must be one that its readings prove.
-fn replay(told: &Told) -> Result<(), Failure> {
-    let library = &told.loaded.library;
-    let mut state = State::default();
-    for (event, record) in told.events.iter().zip(&told.reading.records) {
-        if let Event::Stated { fault, .. } = event {
-            let proven = library
-                .faults
-                .find(fault)
-                .is_some_and(|fault| crate::walk::is_proven(library, &state, fault));
-            if !proven {
-                return Err(Failure::new(
-                    FINDINGS,
-                    format!(
-                        "line {} states a verdict that its readings do not prove: {}",
-                        record.line,
-                        safe(fault)
-                    ),
-                ));
-            }
-        }
-        apply(library, &mut state, event).map_err(|misfit| {
-            Failure::new(
-                FINDINGS,
-                format!(
-                    "line {} does not follow from the lines before it: {misfit}",
-                    record.line
-                ),
-            )
-        })?;
-    }
-    Ok(())
 }

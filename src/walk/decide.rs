@@ -1,9 +1,12 @@
 //! What a command leads to: every rule of the walk stands here and in the files beside it.
 
 mod advance;
+mod against;
 mod answer;
 mod close;
 mod reconsider;
+
+pub(super) use against::follow;
 
 use super::apply::{Misfit, apply, inputs_of};
 use super::command::{Command, Refusal};
@@ -11,6 +14,7 @@ use super::event::{End, Event, Opened, Role, Voiding};
 use super::state::State;
 use super::wanted::{Wanted, wanted};
 use crate::library::{Datum, Id, Library, Step, Tree};
+use against::Against;
 
 /// Opens a call on a complaint: the gate is walked first.
 ///
@@ -42,12 +46,9 @@ pub fn open_at(library: &Library, opened: Opened) -> Result<Vec<Event>, Refusal>
     start(library, opened, (tree, Role::Complaint))
 }
 
-fn start(library: &Library, opened: Opened, (tree, role): (Id<Tree>, Role)) -> Result<Vec<Event>, Refusal> {
+fn start(library: &Library, opened: Opened, first: (Id<Tree>, Role)) -> Result<Vec<Event>, Refusal> {
     let mut walk = Walk::new(library, State::default());
-    walk.emit(Event::Opened(Box::new(opened)))?;
-    let tree = library.trees[tree].name.clone();
-    walk.emit(Event::Entered { tree, role })?;
-    walk.advance()?;
+    walk.begin(opened, first)?;
     Ok(walk.events)
 }
 
@@ -86,9 +87,8 @@ pub fn carry_out(
     command: &Command,
 ) -> Result<(State, Vec<Event>), Refusal> {
     let mut walk = Walk {
-        library,
-        state,
         events: before,
+        ..Walk::new(library, state)
     };
     walk.carry_out(command)?;
     Ok((walk.state, walk.events))
@@ -101,20 +101,7 @@ pub fn carry_out(
 /// Where the library does not hold together.
 pub fn go_on(library: &Library, state: &State) -> Result<Vec<Event>, Refusal> {
     let mut walk = Walk::new(library, state.clone());
-    if let (Some(complaint), true, None) = (
-        state.moment.complaint,
-        state.moment.frames.is_empty(),
-        &state.ended,
-    ) {
-        // Cut off before it entered its first tree, or between the gate and the complaint.
-        let (tree, role) = match state.trail.is_empty() {
-            true => first_tree(library, complaint),
-            false => (complaint, Role::Complaint),
-        };
-        let tree = library.trees[tree].name.clone();
-        walk.emit(Event::Entered { tree, role })?;
-    }
-    walk.advance()?;
+    walk.go_on()?;
     Ok(walk.events)
 }
 
@@ -123,6 +110,8 @@ struct Walk<'l> {
     library: &'l Library,
     state: State,
     events: Vec<Event>,
+    /// What was recorded of the same walk, where it is held against that.
+    against: Option<Against<'l>>,
 }
 
 impl<'l> Walk<'l> {
@@ -131,10 +120,40 @@ impl<'l> Walk<'l> {
             library,
             state,
             events: Vec::new(),
+            against: None,
         }
     }
 
+    fn begin(&mut self, opened: Opened, (tree, role): (Id<Tree>, Role)) -> Result<(), Refusal> {
+        self.emit(Event::Opened(Box::new(opened)))?;
+        let tree = self.library.trees[tree].name.clone();
+        self.emit(Event::Entered { tree, role })?;
+        self.advance()
+    }
+
+    fn go_on(&mut self) -> Result<(), Refusal> {
+        let state = &self.state;
+        if let (Some(complaint), true, None) = (
+            state.moment.complaint,
+            state.moment.frames.is_empty(),
+            &state.ended,
+        ) {
+            // Cut off before it entered its first tree, or between the gate and the complaint.
+            let (tree, role) = match state.trail.is_empty() {
+                true => first_tree(self.library, complaint),
+                false => (complaint, Role::Complaint),
+            };
+            let tree = self.library.trees[tree].name.clone();
+            self.emit(Event::Entered { tree, role })?;
+        }
+        self.advance()
+    }
+
     fn emit(&mut self, event: Event) -> Result<(), Refusal> {
+        let event = match &mut self.against {
+            Some(against) => against.hold(self.events.len(), event)?,
+            None => event,
+        };
         apply(self.library, &mut self.state, &event).map_err(|Misfit { .. }| {
             // An event made from this library and this state fits both; a library with an error is not walked.
             Refusal::new(

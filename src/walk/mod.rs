@@ -15,6 +15,7 @@ mod overlays;
 mod possible;
 mod proof;
 mod rehearse;
+mod retrace;
 mod route;
 mod show;
 mod standing;
@@ -45,6 +46,7 @@ pub use rehearse::{
     Answerer, Coverage, Departure, Goal, Missed, Parting, Passed, Rehearsal, Run, Said, Suggestion, Tally,
     TreeCoverage, answer_in, departures, parting, passed, rehearse, suggestion, wanted_words,
 };
+pub use retrace::{ByTheTrees, Due, Followed, Given, Rules, Stray, compare, retrace};
 pub use show::ask;
 pub use standing::standing;
 pub use state::{

@@ -4,7 +4,7 @@ use std::fs;
 
 use proofwalk::store::Hash;
 
-use crate::common::scene::{HALF, scene};
+use crate::common::scene::{HALF, scenario, scene};
 
 #[test]
 fn a_torn_last_line_is_kept_aside_and_the_call_goes_on() {
@@ -115,29 +115,51 @@ fn a_damaged_session_hides_no_sound_one() {
 }
 
 #[test]
-fn a_verdict_that_nobody_measured_is_found_out_though_the_chain_holds() {
+fn what_does_not_follow_from_its_library_is_found_out_though_the_chain_holds() {
     let scene = scene();
-    let answers = crate::common::scene::scenario("board-lets-the-valve-go");
+    let answers = scenario("board-lets-the-valve-go");
     scene.run(&["walk", "no-heat", "--answers", &answers]).exits(0);
     let id = scene.id();
     let text = fs::read_to_string(scene.file(&id)).unwrap();
-    // As it is, it chains to itself.
+    // As it is, it chains to itself, and follows.
     assert_eq!(rechained(&text), text);
-    // The reading that proves it, changed, and every line chained anew: the sums are in order, the story is not.
-    assert!(text.contains("board_valve_output_at_dropout"));
-    fs::write(
-        scene.file(&id),
-        rechained(&text.replace("\"value\":1.9,", "\"value\":24.0,")),
-    )
-    .unwrap();
-    let verified = scene.verify(&id).exits(1);
-    assert!(
-        verified
-            .out
-            .contains("states a verdict that its readings do not prove: board_drops_valve_output"),
-        "{}",
-        verified.out
+    scene.verify(&id).exits(0);
+
+    // Every line is chained anew: the sums are in order, the story is not.
+    let verified = |edits: &[(&str, &str)]| {
+        let edited = edits.iter().fold(text.clone(), |text, (from, to)| {
+            assert!(text.contains(from), "{from}");
+            text.replace(from, to)
+        });
+        fs::write(scene.file(&id), rechained(&edited)).unwrap();
+        scene.verify(&id).exits(1).out
+    };
+    let fault = r#"{"fault":"board_drops_valve_output"}"#;
+    let ended = format!(r#"{{"ended":{{"verdict":{fault}}}}}"#);
+    let other = ended.replace("board_drops_valve_output", "inducer_wire");
+    let said = verified(&[(&ended, &other)]);
+    let line = text.lines().position(|line| line.contains(&ended)).unwrap() + 1;
+    let expected = format!(
+        "DAMAGED  does not follow from its library: line {line} says {other}, where {ended} would have come"
     );
+    assert!(said.contains(&expected), "{said}");
+    let edition = verified(&[(r#""edition":""#, r#""edition":"1 of "#)]);
+    assert!(edition.contains("line 1 names"), "{edition}");
+    // Its rules may have been others.
+    let program = format!(r#""program":"{}""#, env!("CARGO_PKG_VERSION"));
+    let measured = (r#""value":1.9,"#, r#""value":24.0,"#);
+    let said = verified(&[measured, (&program, r#""program":"0.0.9""#)]);
+    assert!(said.contains("proofwalk 0.0.9 recorded it"), "{said}");
+
+    for command in ["report", "brief", "replay"] {
+        let said = scene.run(&[command, &id]).exits(1);
+        assert_eq!(said.out, "", "{command}");
+        assert!(
+            said.err.contains("does not follow from its library"),
+            "{}",
+            said.err
+        );
+    }
 }
 
 /// The lines with each `prev` made to fit the line before, and each `sum` its own line.

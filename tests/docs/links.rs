@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::kept::page;
 
-const PAGES: [&str; 7] = [
+const PAGES: [&str; 8] = [
     "README.md",
     "DEVELOPERS.md",
     "docs/export.md",
@@ -12,6 +12,7 @@ const PAGES: [&str; 7] = [
     "docs/guide.md",
     "docs/keys.md",
     "docs/rules.md",
+    "docs/sessions.md",
 ];
 
 #[test]

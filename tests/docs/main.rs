@@ -16,6 +16,7 @@ mod links;
 mod rules;
 #[path = "../common/schemas.rs"]
 mod schemas;
+mod sessions;
 
 use std::collections::BTreeMap;
 use std::path::Path;

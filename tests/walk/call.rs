@@ -4,8 +4,8 @@ use proofwalk::library::{Datum, FieldKind, Library, load};
 use proofwalk::report::{Job, Log};
 use proofwalk::source::{Files, SourceFile};
 use proofwalk::walk::{
-    Command, Event, LibraryMark, Opened, Refusal, State, Wanted, apply, decide, encode, fold, open, possible,
-    wanted,
+    ByTheTrees, Command, Event, LibraryMark, Opened, Refusal, State, Wanted, apply, decide, encode, fold,
+    open, possible, retrace, wanted,
 };
 
 const FILES: [(&str, &str); 8] = [
@@ -137,6 +137,8 @@ impl Call {
             format!("{:?}", self.state),
             "a state is its events, folded"
         );
+        let retraced = retrace(&self.library, &self.events, &ByTheTrees);
+        assert_eq!(retraced.err(), None, "what was walked follows from its library");
     }
 
     /// Carries a command out; what it led to, as the log would hold it.

@@ -21,6 +21,7 @@ mod possible;
 mod proof;
 mod random;
 mod rehearse;
+mod retraced;
 #[path = "../common/schemas.rs"]
 mod schemas;
 mod suggestion;

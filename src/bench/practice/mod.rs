@@ -20,6 +20,7 @@ mod menu;
 mod near;
 mod overlooked;
 mod places;
+mod retraced;
 mod score;
 mod shown;
 mod told;
@@ -33,6 +34,7 @@ pub use groups::{Group, Groups};
 pub use level::{Level, Setup};
 pub use mark::Mark;
 pub use overlooked::LeftRunning;
+pub use retraced::ByPractice;
 pub use score::{Misplaced, Score};
 
 /// How an apprentice practises.

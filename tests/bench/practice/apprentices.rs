@@ -2,11 +2,11 @@
 
 use proofwalk::bench::faults::Fault;
 use proofwalk::bench::furnace::Furnace;
-use proofwalk::bench::practice::{Debrief, Exercise, Level, Mode, Reference, Setup, debrief};
+use proofwalk::bench::practice::{ByPractice, Debrief, Exercise, Level, Mode, Reference, Setup, debrief};
 use proofwalk::bench::simulated::{Probes, Simulated};
 use proofwalk::bench::trials::play;
 use proofwalk::library::Library;
-use proofwalk::walk::{Again, Command, LibraryMark, Opened, Question, ShownOption, State, apply};
+use proofwalk::walk::{Again, Command, LibraryMark, Opened, Question, ShownOption, State, apply, retrace};
 
 /// What a practice call came to.
 pub struct Practised {
@@ -50,11 +50,20 @@ pub fn practise(
     let mut state = State::default();
     let mut events = exercise.open(library, opened(drawn.tree, setup)).unwrap();
     let mut asked = Vec::new();
+    let mut log = Vec::new();
     for _ in 0..3_000 {
         for event in events.drain(..) {
             apply(library, &mut state, &event).unwrap();
+            log.push(event);
         }
         if state.closed {
+            let rules = ByPractice::of(state.opened.as_ref().unwrap()).unwrap();
+            let retraced = retrace(library, &log, &rules).map(drop);
+            assert_eq!(
+                retraced,
+                Ok(()),
+                "{setup:?}: what was practised follows from its library"
+            );
             let debrief = debrief(library, &reference, exercise.score(), &state, false);
             return Practised {
                 debrief,
