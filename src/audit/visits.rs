@@ -4,6 +4,7 @@ use std::collections::HashMap;
 
 use foldhash::fast::RandomState;
 use jiff::Timestamp;
+use rayon::slice::ParallelSliceMut;
 use uuid::Uuid;
 
 use super::blocks::Blocks;
@@ -230,6 +231,11 @@ impl Visits {
         self.list[number as usize].opened()
     }
 
+    /// When a call was left: closed, or last recorded of where it was not.
+    pub fn left(&self, number: u32) -> Timestamp {
+        self.list[number as usize].left()
+    }
+
     /// The calls that were opened before a time; none before none.
     pub fn opened_before(&self, time: Option<Timestamp>) -> Vec<u32> {
         let numbers = 0..self.list.len() as u32;
@@ -246,7 +252,7 @@ impl Visits {
     fn visit(&self, kept: &Kept) -> Visit {
         let sort = &self.sorts[kept.sort as usize];
         let opened = kept.opened();
-        let left = later(kept.seconds, kept.nanoseconds, kept.lasted).unwrap_or(opened);
+        let left = kept.left();
         Visit {
             opened,
             closed: sort.is_closed.then_some(left),
@@ -300,7 +306,7 @@ impl Visits {
         let mut order: Vec<u32> = (0..self.list.len() as u32)
             .filter(|number| kept(number).equipment != NO_NAME)
             .collect();
-        order.sort_unstable_by(|one, other| {
+        order.par_sort_unstable_by(|one, other| {
             let key = |kept: &Kept| (kept.equipment, kept.seconds, kept.nanoseconds);
             let (first, second) = (kept(one), kept(other));
             // Names are numbered as they come, and calls may come in any order.
@@ -318,6 +324,10 @@ impl Kept {
     fn opened(&self) -> Timestamp {
         // It was taken from a time.
         Timestamp::new(self.seconds, self.nanoseconds).unwrap_or_default()
+    }
+
+    fn left(&self) -> Timestamp {
+        later(self.seconds, self.nanoseconds, self.lasted).unwrap_or_else(|| self.opened())
     }
 }
 

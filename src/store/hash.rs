@@ -11,18 +11,6 @@ use crate::source::SourceFile;
 #[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Hash([u8; 32]);
 
-/// How each byte of a sum is written.
-const WRITTEN: [[u8; 2]; 256] = {
-    let digits = b"0123456789abcdef";
-    let mut written = [[0; 2]; 256];
-    let mut byte = 0;
-    while byte < 256 {
-        written[byte] = [digits[byte >> 4], digits[byte & 15]];
-        byte += 1;
-    }
-    written
-};
-
 impl Hash {
     /// What the first record of a session names as the one before it.
     pub const ZERO: Self = Self([0; 32]);
@@ -34,16 +22,7 @@ impl Hash {
 
     /// Whether a text is this sum, as it is written: sooner told than by reading the text.
     pub fn is_written_as(&self, text: &str) -> bool {
-        text.as_bytes() == self.digits()
-    }
-
-    fn digits(&self) -> [u8; 64] {
-        let mut digits = [0; 64];
-        let (pairs, _) = digits.as_chunks_mut::<2>();
-        for (pair, byte) in pairs.iter_mut().zip(self.0) {
-            *pair = WRITTEN[usize::from(byte)];
-        }
-        digits
+        const_hex::Buffer::<32>::new().format(&self.0) == text
     }
 
     /// The sum of exactly these bytes.
@@ -61,8 +40,7 @@ impl Hash {
 
 impl fmt::Display for Hash {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        // All of them are digits.
-        f.write_str(str::from_utf8(&self.digits()).unwrap_or_default())
+        f.write_str(const_hex::Buffer::<32>::new().format(&self.0))
     }
 }
 

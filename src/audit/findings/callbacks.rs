@@ -285,11 +285,12 @@ impl Followed {
     }
 
     fn wait(&self, visits: &Visits, follow: &Follow) -> FollowUp {
-        let call = visits.get(follow.call);
+        // Only closed calls are followed.
+        let closed = Some(visits.left(follow.call));
         let days = match follow.what {
-            What::Callback | What::Later => between(&call, &visits.get(follow.next)),
+            What::Callback | What::Later => days(closed, Some(visits.opened(follow.next))),
             // Closed after the end by a clock that is doubted, it was not followed at all.
-            What::Nothing | What::TooSoon => days(call.closed, self.until).max(0.0),
+            What::Nothing | What::TooSoon => days(closed, self.until).max(0.0),
             What::InDoubt => 0.0,
         };
         FollowUp::new(days, matches!(follow.what, What::Callback | What::Later))

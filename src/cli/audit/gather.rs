@@ -16,7 +16,7 @@ use crate::source::safe;
 use crate::store::{Archive, Fingerprint, Found};
 
 /// Sessions that a core takes in one go. What is read and not yet added is held, so there are few.
-const IN_ONE_GO: usize = 16;
+const IN_ONE_GO: usize = 32;
 
 /// Batches that may wait at each core to be read, and as many to be added; who is ahead pauses then.
 const WAITING: usize = 4;
