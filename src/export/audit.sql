@@ -42,7 +42,7 @@ FROM (
 WHERE place = 1;
 
 -- Which of the visits of its technician, who is named, each call belongs to. It is that of the call before where it was opened within an
--- hour of when that was left, or within eight where it walks the tree by which work is proven; or where the two overlap and were opened
+-- hour of when that was left, or within eight where it walks the tree by which work is proven, or where the two overlap and were opened
 -- within a day.
 CREATE OR REPLACE TEMPORARY VIEW audit_visits AS
 SELECT
