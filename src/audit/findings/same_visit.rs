@@ -3,6 +3,8 @@
 //! Where the technician, who is named, opens the next call within an hour of leaving the one before, both belong to one visit: a repair,
 //! say, and the combustion check after it. So do calls that overlap and were opened on the same day, and so does, within eight hours, a
 //! walk of the tree by which a library has work proven: the verdict ends a call, the work comes after it, and may take the day.
+//! The hour, the eight of a working day and the day are our own choice, after common practice.
+//!
 //! What belongs to one visit hangs together from call to call: the third may begin hours after the first was closed.
 
 use std::collections::HashMap;
