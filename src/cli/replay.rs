@@ -36,7 +36,10 @@ pub(super) fn run(session: &str, folder: Option<&Path>) -> Result<u8, Failure> {
     };
     let times = told.reading.records.iter().map(|record| record.time);
     let events: Vec<(Timestamp, Event)> = times.zip(told.events).collect();
-    let moments = replay::replay(&told.loaded.library, &events)?;
+    let (moments, misfit) = replay::replay(&told.loaded.library, &events);
+    if let Some(misfit) = misfit.filter(|_| moments.is_empty()) {
+        return Err(misfit.into());
+    }
     let ascii = look::of_findings(&io::stdout()).ascii;
     let columns = look::terminal_width();
     let text = |at: usize| replay::text(&moments[at], at + 1, moments.len(), ascii, columns);

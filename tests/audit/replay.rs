@@ -76,7 +76,8 @@ fn what_was_taken_back_is_shown_too() {
         let new = decide(&library, &state, &command).unwrap();
         take(&mut state, new);
     }
-    let moments = replay(&library, &events).unwrap();
+    let (moments, misfit) = replay(&library, &events);
+    assert_eq!(misfit, None);
     let labels: Vec<Vec<&str>> = moments
         .iter()
         .map(|moment| moment.lines.iter().map(|line| line.0).collect())
@@ -113,14 +114,16 @@ fn what_an_answer_opens_stands_with_it_also_where_the_clock_ran_on_between() {
     }
     let files = read_library(&root().join("trees")).unwrap();
     let (library, _) = load(Files::new(files));
-    let moments = replay(&library, &events).unwrap();
+    let (moments, misfit) = replay(&library, &events);
+    assert_eq!(misfit, None);
     assert!(moments.iter().all(|moment| !moment.lines.is_empty()));
     // And where the log ends with what was opened.
     let last = events
         .iter()
         .rposition(|(_, event)| matches!(event, Event::LeftOpen { .. }))
         .unwrap();
-    let moments = replay(&library, &events[..=last]).unwrap();
+    let (moments, misfit) = replay(&library, &events[..=last]);
+    assert_eq!(misfit, None);
     let last = moments.last().unwrap();
     assert!(last.lines.iter().any(|(label, _)| *label == "To put back"));
 }

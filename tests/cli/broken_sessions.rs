@@ -161,6 +161,15 @@ fn what_does_not_follow_from_its_library_is_found_out_though_the_chain_holds() {
             said.err
         );
     }
+
+    // Where a line does not even fit, a replay goes up to there.
+    let (before, took) = text.rsplit_once(r#"{"edge":"#).unwrap();
+    let rest = took.trim_start_matches(|digit: char| digit.is_ascii_digit());
+    let edited = format!(r#"{before}{{"edge":99999{rest}"#);
+    fs::write(scene.file(&id), rechained(&edited)).unwrap();
+    let said = scene.run(&["replay", &id]).exits(1);
+    assert!(said.out.contains("What kind of furnace"), "{}", said.out);
+    assert!(said.err.contains("99999"), "{}", said.err);
 }
 
 /// The lines with each `prev` made to fit the line before, and each `sum` its own line.

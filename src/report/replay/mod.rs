@@ -30,14 +30,15 @@ pub struct Moment {
     pub lines: Vec<(&'static str, Safe)>,
 }
 
-/// A call's moments, in the order of its log.
-///
-/// # Errors
-///
-/// Where an event does not fit the library or those before it.
-pub fn replay(library: &Library, events: &[(Timestamp, Event)]) -> Result<Vec<Moment>, Misfit> {
+/// A call's moments, in the order of its log: as far as its events fit the library and those before them, and what did not fit.
+pub fn replay(library: &Library, events: &[(Timestamp, Event)]) -> (Vec<Moment>, Option<Misfit>) {
+    let mut moments = Vec::new();
+    let misfit = tell(library, events, &mut moments).err();
+    (moments, misfit)
+}
+
+fn tell(library: &Library, events: &[(Timestamp, Event)], moments: &mut Vec<Moment>) -> Result<(), Misfit> {
     let mut state = State::default();
-    let mut moments: Vec<Moment> = Vec::new();
     // What an answer opens is recorded before it.
     let mut opened = Vec::new();
     let mut answers = 0;
@@ -54,7 +55,7 @@ pub fn replay(library: &Library, events: &[(Timestamp, Event)]) -> Result<Vec<Mo
             .map_or(SignedDuration::ZERO, |before| time.duration_since(before));
         let is_later = moments.last().is_some_and(|moment| moment.time != *time);
         if begins(event) || (is_later && told::line(library, &state, event).is_some()) {
-            ruled_out(library, &state, &mut moments, &mut answers);
+            ruled_out(library, &state, moments, &mut answers);
             let asked = ask(library, &state);
             moments.push(Moment {
                 time: *time,
@@ -76,8 +77,8 @@ pub fn replay(library: &Library, events: &[(Timestamp, Event)]) -> Result<Vec<Mo
     if let Some(moment) = moments.last_mut() {
         moment.lines.append(&mut opened);
     }
-    ruled_out(library, &state, &mut moments, &mut answers);
-    Ok(moments)
+    ruled_out(library, &state, moments, &mut answers);
+    Ok(())
 }
 
 /// Whether the technician did this, so that it begins a moment; all else follows by itself.

@@ -9,11 +9,11 @@ use crate::source::{Safe, safe};
 const NAMES: usize = 6;
 
 /// What to say of equipment whose names look like one.
-pub(in super::super) const ONE_FURNACE: &str = "These differ in case, blanks and punctuation only. A call at one is no callback of the other: if they are one furnace, have \
+pub(in super::super) const ONE_FURNACE: &str = "These differ in case, coding, blanks and punctuation only: two may even look the same. A call at one is no callback of the other: if they are one furnace, have \
      it written one way.";
 
 /// What to say of technicians whose names look like one.
-pub(in super::super) const ONE_TECHNICIAN: &str = "These differ in case, blanks and punctuation only. Each is counted alone: if they are one, have the name written one way.";
+pub(in super::super) const ONE_TECHNICIAN: &str = "These differ in case, coding, blanks and punctuation only: two may even look the same. Each is counted alone: if they are one, have the name written one way.";
 
 /// The names of a group, each with its calls.
 pub(in super::super) fn spellings(group: &Alike) -> Safe {
